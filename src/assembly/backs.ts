@@ -1,0 +1,134 @@
+import type { Box } from '../geometry/index.ts'
+import type { BackSpec, DefinitionPath } from '../project/index.ts'
+import { board, boardBox, thicknessAxis } from './boards.ts'
+import { type Contact, contactOf, placeJoint } from './joints.ts'
+import type { PlacedCut, PlacedHardware, PlacedPanel, PlacingTrouble } from './types.ts'
+
+/** What of the module the back has to fit, module frame, mm. */
+export interface BackRoom {
+  readonly module: string
+  readonly width: number
+  readonly depth: number
+  readonly height: number
+  /** Inner faces of sides, bottom and top; the outer ends where there is no such panel. */
+  readonly inner: { readonly x0: number; readonly x1: number; readonly z0: number; readonly z1: number }
+  /** Whether a bottom and a top are there to be let into. */
+  readonly has: { readonly bottom: boolean; readonly top: boolean }
+  readonly at: DefinitionPath
+}
+
+type Sitting = Exclude<BackSpec, { sits: 'none' }>
+
+/** Depth to which the carcase's panels reach, and the plane where the inside ends, mm from the module's front. */
+export function backPlanes(back: BackSpec, depth: number): { carcaseRear: number; insideRear: number } {
+  switch (back.sits) {
+    case 'none':
+      return { carcaseRear: depth, insideRear: depth }
+    case 'applied':
+      return { carcaseRear: depth - back.stock.thickness, insideRear: depth - back.stock.thickness }
+    case 'inset':
+      return { carcaseRear: depth, insideRear: depth - back.recess - back.stock.thickness }
+    case 'grooved':
+      return { carcaseRear: depth, insideRear: depth - back.grooveSetback - grooveWidth(back) }
+    case 'rebated':
+      return { carcaseRear: depth, insideRear: depth - back.stock.thickest }
+    default:
+      return back satisfies never
+  }
+}
+
+/** A groove takes the thickest reading and the play, mm. */
+const grooveWidth = (back: Sitting): number => back.stock.thickest + back.groovePlay
+
+/** How far the back reaches past the inner faces into the wood, mm. */
+function reachOf(back: Sitting): number {
+  if (back.sits === 'grooved') return back.grooveDepth - back.edgePlay
+  if (back.sits === 'rebated') return back.rebateWidth - back.edgePlay
+  return 0
+}
+
+/** The blank of the back in its place. */
+export function backBoard(back: Sitting, room: BackRoom): PlacedPanel {
+  return board({
+    module: room.module,
+    role: 'back',
+    name: 'back',
+    stock: back.stock,
+    box: backBox(back, room),
+    at: room.at,
+  })
+}
+
+function backBox(back: Sitting, room: BackRoom): Box {
+  const t = back.stock.thickness
+  const { insideRear } = backPlanes(back, room.depth)
+  if (back.sits === 'applied') return { min: [0, insideRear, 0], max: [room.width, room.depth, room.height] }
+  // In a groove the back stands in the middle of the play; elsewhere against the front plane.
+  const front = back.sits === 'grooved' ? insideRear + (grooveWidth(back) - t) / 2 : insideRear
+  const reach = reachOf(back)
+  const { x0, x1, z0, z1 } = room.inner
+  return {
+    min: [x0 - reach, front, z0 - (room.has.bottom ? reach : 0)],
+    max: [x1 + reach, front + t, z1 + (room.has.top ? reach : 0)],
+  }
+}
+
+/** Grooves or rebates for the back in the panels around it. */
+export function backCuts(back: Sitting, room: BackRoom, shell: readonly PlacedPanel[]): PlacedCut[] {
+  if (back.sits !== 'grooved' && back.sits !== 'rebated') return []
+  const kind = back.sits === 'grooved' ? 'groove' : 'rebate'
+  const depth = kind === 'groove' ? back.grooveDepth : back.rebateWidth
+  const { insideRear } = backPlanes(back, room.depth)
+  const rear = kind === 'groove' ? insideRear + grooveWidth(back) : room.depth
+  const hole = backBox(back, room)
+  return shell.map((panel): PlacedCut => {
+    const own = boardBox(panel)
+    const across = thicknessAxis(panel)
+    const along = across === 0 ? 2 : 0
+    // The round of a cutter as wide as the groove must lie beyond the corner of the back.
+    const beyond = back.edgePlay + (kind === 'groove' ? (rear - insideRear) / 2 : 0)
+    const min: [number, number, number] = [0, insideRear, 0]
+    const max: [number, number, number] = [0, rear, 0]
+    min[along] = Math.max(own.min[along], hole.min[along] - beyond)
+    max[along] = Math.min(own.max[along], hole.max[along] + beyond)
+    const inner = panel.moduleFromPanel.z[across] > 0 ? own.max[across] : own.min[across]
+    const bottom = inner - panel.moduleFromPanel.z[across] * depth
+    min[across] = Math.min(inner, bottom)
+    max[across] = Math.max(inner, bottom)
+    return {
+      panel: panel.id,
+      kind,
+      box: { min, max },
+      roundEnds: kind === 'groove',
+      purpose: `${kind} for the back`,
+      at: room.at,
+    }
+  })
+}
+
+/** Fasteners of the back: through it into edges, or through the shell into its edges when it is inset. */
+export function backJoints(
+  back: Sitting,
+  room: BackRoom,
+  panel: PlacedPanel,
+  others: readonly PlacedPanel[],
+): { hardware: PlacedHardware[]; troubles: PlacingTrouble[] } {
+  const joint = back.joint
+  if (joint === undefined) return { hardware: [], troubles: [] }
+  const all = others.map((other) => {
+    if (back.sits === 'inset') return placeJoint({ module: room.module, head: other, tip: panel, joint, at: room.at })
+    const contact = back.sits === 'rebated' ? shoulderContact(panel, other, back, room) : contactOf(panel, other)
+    return contact === undefined
+      ? { hardware: [], troubles: [] }
+      : placeJoint({ module: room.module, head: panel, tip: other, joint, contact, at: room.at })
+  })
+  return { hardware: all.flatMap((one) => one.hardware), troubles: all.flatMap((one) => one.troubles) }
+}
+
+/** In a rebate the back meets the shoulder: the panel's wood in front of the rebate, as wide as the rebate less the play. */
+function shoulderContact(panel: PlacedPanel, other: PlacedPanel, back: Sitting, room: BackRoom): Contact | undefined {
+  const { insideRear } = backPlanes(back, room.depth)
+  const whole = boardBox(other)
+  if (whole.max[1] < insideRear) return undefined
+  return contactOf(panel, other, boardBox(panel), { min: whole.min, max: [whole.max[0], insideRear, whole.max[2]] })
+}

@@ -1,0 +1,186 @@
+import { same } from '../geometry/index.ts'
+import { type Bay, baySizes, type FrontSpec, type ModuleSpec, type Split } from '../project/index.ts'
+import { board } from './boards.ts'
+import type { Bound, Opening } from './carcase.ts'
+import { doorsOf, type PlacedDoor } from './fronts.ts'
+import { INSET_CLEARANCE_MM, type PlateGrid } from './hinge-rules.ts'
+import { placeHinges } from './hinges.ts'
+import { placeJoint } from './joints.ts'
+import { merge, type Parts } from './parts.ts'
+import { placePull } from './pulls.ts'
+import { looseShelves, pinDatum } from './shelves.ts'
+import type { PlacedPanel } from './types.ts'
+
+/** Running numbers of a module's inner parts, so that each has a name of its own; lives as long as one call of `inside`. */
+interface Walk {
+  readonly spec: ModuleSpec
+  readonly sidesFoot: number
+  readonly fronts: number
+  readonly next: { partition: number; fixedShelf: number; shelf: number; pins: number; front: number }
+  readonly panels: Map<string, PlacedPanel>
+}
+
+/** A bay that is not split, with its opening. */
+interface Leaf {
+  readonly bay: Bay
+  readonly opening: Opening
+}
+
+interface Filled {
+  readonly parts: Parts
+  readonly leaves: readonly Leaf[]
+}
+
+/** Everything inside the one opening of a shell: partitions, fixed shelves, pin rows, loose shelves, fronts. */
+export function inside(spec: ModuleSpec, opening: Opening, sidesFoot: number, shell: readonly PlacedPanel[]): Parts {
+  const walk: Walk = {
+    spec,
+    sidesFoot,
+    fronts: countFronts(spec.inside),
+    next: { partition: 1, fixedShelf: 1, shelf: 1, pins: 1, front: 1 },
+    panels: new Map(shell.map((panel) => [panel.id, panel])),
+  }
+  return fill(walk, spec.inside, opening).parts
+}
+
+function countFronts(bay: Bay): number {
+  return (bay.front === undefined ? 0 : 1) + (bay.split?.bays ?? []).reduce((sum, child) => sum + countFronts(child), 0)
+}
+
+function fill(walk: Walk, bay: Bay, opening: Opening): Filled {
+  const behind = bay.front?.lay === 'inset' ? bay.front.stock.thickness + INSET_CLEARANCE_MM : 0
+  const inner: Opening = { ...opening, front: opening.front + behind }
+  const frontName = bay.front === undefined ? '' : nameFront(walk)
+  const filled = bay.split === undefined ? leaf(walk, bay, inner) : split(walk, bay.split, inner)
+  if (bay.front === undefined) return filled
+  return {
+    parts: merge([filled.parts, fronts(walk, bay.front, opening, filled.leaves, frontName)]),
+    leaves: filled.leaves,
+  }
+}
+
+function nameFront(walk: Walk): string {
+  const number = walk.next.front++
+  return walk.fronts === 1 ? 'door' : `door ${number}`
+}
+
+function leaf(walk: Walk, bay: Bay, opening: Opening): Filled {
+  const leaves = [{ bay, opening }]
+  if (bay.looseShelves === undefined) return { parts: merge([]), leaves }
+  const parts = looseShelves({
+    module: walk.spec.key,
+    spec: bay.looseShelves,
+    opening,
+    sidesFoot: walk.sidesFoot,
+    firstNumber: walk.next.shelf,
+    rowNumber: walk.next.pins++,
+  })
+  walk.next.shelf += bay.looseShelves.count
+  return { parts, leaves }
+}
+
+function split(walk: Walk, wanted: Split, opening: Opening): Filled {
+  const beside = wanted.direction === 'side by side'
+  const clear = beside ? opening.x1 - opening.x0 : opening.z1 - opening.z0
+  const sizes = baySizes(clear, wanted)
+  if (typeof sizes === 'string') throw new Error(`${walk.spec.key}: ${sizes}`)
+  const parts: Parts[] = []
+  const leaves: Leaf[] = []
+  // Bays are listed from the left or from the top; `rest` is what of the opening is still to be filled.
+  let rest = opening
+  wanted.bays.forEach((child, k) => {
+    const size = sizes[k]
+    if (size === undefined) throw new Error(`${walk.spec.key}: bay ${k + 1} has no size`)
+    const last = k === wanted.bays.length - 1
+    const divided = last ? undefined : divider(walk, wanted, rest, size)
+    if (divided !== undefined) parts.push(divided.parts)
+    const filled = fill(walk, child, divided?.before ?? rest)
+    parts.push(filled.parts)
+    leaves.push(...filled.leaves)
+    if (divided !== undefined) rest = divided.after
+  })
+  return { parts: merge(parts), leaves }
+}
+
+/** The partition or fixed shelf behind the first `size` mm of an opening, its joints, and the openings on both sides. */
+function divider(
+  walk: Walk,
+  wanted: Split,
+  opening: Opening,
+  size: number,
+): { parts: Parts; before: Opening; after: Opening } {
+  const { spec } = walk
+  const t = wanted.stock.thickness
+  const beside = wanted.direction === 'side by side'
+  const low = beside ? opening.x0 + size : opening.z1 - size - t
+  const panel = board({
+    module: spec.key,
+    role: beside ? 'partition' : 'fixed shelf',
+    name: beside ? `partition ${walk.next.partition++}` : `fixed shelf ${walk.next.fixedShelf++}`,
+    stock: wanted.stock,
+    box: {
+      min: [beside ? low : opening.x0, opening.front, beside ? opening.z0 : low],
+      max: [beside ? low + t : opening.x1, opening.rear, beside ? opening.z1 : low + t],
+    },
+    at: spec.at,
+  })
+  const ends = beside ? [opening.bottom, opening.top] : [opening.left, opening.right]
+  const joints = ends.flatMap((bound) => {
+    const head = bound && walk.panels.get(bound.panel)
+    return head === undefined
+      ? []
+      : [placeJoint({ module: spec.key, head, tip: panel, joint: wanted.joint, at: spec.at })]
+  })
+  walk.panels.set(panel.id, panel)
+  const bound: Bound = { panel: panel.id, thickness: t, shared: true }
+  const flipped = opening.parity === 0 ? 1 : 0
+  return {
+    parts: merge([
+      { panels: [panel], cuts: [], hardware: [], troubles: [] },
+      ...joints.map((joint) => ({ panels: [], cuts: [], ...joint })),
+    ]),
+    before: beside ? { ...opening, x1: low, right: bound } : { ...opening, z0: low + t, bottom: bound },
+    after: beside ? { ...opening, x0: low + t, left: bound, parity: flipped } : { ...opening, z1: low, top: bound },
+  }
+}
+
+/** Doors, their hinges and their pulls on one opening. */
+function fronts(walk: Walk, front: FrontSpec, opening: Opening, leaves: readonly Leaf[], name: string): Parts {
+  const { spec } = walk
+  return merge(
+    doorsOf(front, opening, spec.key, name, spec.frontGap).map((door) => {
+      const hinges = placeHinges({
+        module: spec.key,
+        front,
+        door,
+        opening,
+        gridAt: (plateLine, holesApart) => pinGrid(walk, door, opening, leaves, { plateLine, holesApart }),
+      })
+      const pull = front.pull === undefined ? [] : [placePull(front.pull, door, spec.key)]
+      return { panels: [door.panel], cuts: [], hardware: [...hinges.hardware, ...pull], troubles: hinges.troubles }
+    }),
+  )
+}
+
+/**
+ * The grid of the pin column that stands on the plate line of the door's hinge side, in steps of the plate's own two
+ * holes: a plate on it shares holes with the column, or stands midway between them. Nothing where the column's pitch
+ * is no multiple of that step, for then no height would suit.
+ */
+function pinGrid(
+  walk: Walk,
+  door: PlacedDoor,
+  opening: Opening,
+  leaves: readonly Leaf[],
+  plate: { readonly plateLine: number; readonly holesApart: number },
+): PlateGrid | undefined {
+  const wall = (door.hang === 'left' ? opening.left : opening.right).panel
+  for (const { bay, opening: own } of leaves) {
+    const pins = bay.looseShelves?.pins
+    if (pins === undefined || (door.hang === 'left' ? own.left : own.right).panel !== wall) continue
+    if (!same(own.front + pins.frontSetback, plate.plateLine)) continue
+    const steps = pins.pitch / plate.holesApart
+    if (same(steps, Math.round(steps))) return { datum: pinDatum(pins, walk.sidesFoot, own), pitch: plate.holesApart }
+  }
+  return undefined
+}

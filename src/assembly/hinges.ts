@@ -1,0 +1,201 @@
+import { MINUS_X, MINUS_Z, NOISE_MM, poseOf, X, Y, Z } from '../geometry/index.ts'
+import { type CupHinge, itemsOfKind } from '../hardware/index.ts'
+import type { FrontSpec } from '../project/index.ts'
+import type { Opening } from './carcase.ts'
+import type { PlacedDoor } from './fronts.ts'
+import {
+  doorMass,
+  HINGE_LIMIT,
+  type HingeSetting,
+  hingeHeights,
+  hingesNeeded,
+  type PlateGrid,
+  solveOverlay,
+} from './hinge-rules.ts'
+import { merge, type Parts } from './parts.ts'
+import type { PlacedHardware, PlacingTrouble } from './types.ts'
+
+export interface HingeRequest {
+  readonly module: string
+  readonly front: FrontSpec
+  readonly door: PlacedDoor
+  readonly opening: Opening
+  /** The pin column that stands on the plate line of the hinge side, if there is one. */
+  readonly gridAt: (plateLine: number, holesApart: number) => PlateGrid | undefined
+}
+
+const mm = (value: number): string => String(Math.round(value * 10) / 10)
+
+/** The hinges of a door: cup and plate of each from one placing, so that they cannot disagree. */
+export function placeHinges(request: HingeRequest): Parts {
+  const { front, door } = request
+  const chosen = chooseHinge(front, door.overlay)
+  const panels = [door.panel.id]
+  if ('nearest' in chosen) {
+    const trouble: PlacingTrouble = {
+      rule: 'hinge-overlay',
+      severity: 'stop',
+      panels,
+      message: `${door.panel.name}: an overlay of ${mm(door.overlay)} mm is wanted, but no plate of ${chosen.hinge.id} gives it; the nearest is ${mm(chosen.nearest)} mm`,
+      fix: `change the reveal or gap by ${mm(Math.abs(door.overlay - chosen.nearest))} mm, or choose another hinge`,
+      at: front.at,
+    }
+    return { ...merge([]), troubles: [trouble] }
+  }
+  const { hinge, setting } = chosen
+  const plateLine = plateLineOf(front, hinge, request.opening)
+  const counted = countHinges(front, door)
+  const room = cupRoom(hinge)
+  const heights =
+    typeof front.hinges === 'object'
+      ? front.hinges.map((height) => door.z0 + height).sort((a, b) => a - b)
+      : hingeHeights(
+          door.z0,
+          door.z1,
+          counted.count,
+          { end: front.hingeEnd, room },
+          request.gridAt(plateLine, plateHolesApart(hinge)),
+        )
+  const hardware = heights.map((z, k) => placeHinge(request, hinge, setting, plateLine, z, k + 1))
+  return { panels: [], cuts: [], hardware, troubles: [...counted.troubles, ...heightTroubles(request, heights, room)] }
+}
+
+/** The asked hinge, or the first in the catalogue that reaches the overlay with the usual cup distance most nearly. */
+function chooseHinge(
+  front: FrontSpec,
+  overlay: number,
+): { hinge: CupHinge; setting: HingeSetting } | { hinge: CupHinge; nearest: number } {
+  const wanted = itemsOfKind('cup hinge').filter((item) => (front.lay === 'inset') === (item.lay === 'inset'))
+  const [first, ...rest] = front.hinge === 'auto' ? wanted : [front.hinge]
+  if (first === undefined) throw new Error(`the catalogue has no hinge for a door that is ${front.lay}`)
+  let best: { hinge: CupHinge; setting: HingeSetting } | undefined
+  let nearest = { hinge: first, nearest: Number.POSITIVE_INFINITY }
+  for (const hinge of [first, ...rest]) {
+    const solved = solveOverlay(hinge, overlay)
+    if ('nearest' in solved) {
+      if (Math.abs(solved.nearest - overlay) < Math.abs(nearest.nearest - overlay))
+        nearest = { hinge, nearest: solved.nearest }
+    } else if (best === undefined || offUsual(hinge, solved) < offUsual(best.hinge, best.setting) - NOISE_MM) {
+      best = { hinge, setting: solved }
+    }
+  }
+  return best ?? nearest
+}
+
+const offUsual = (hinge: CupHinge, setting: HingeSetting): number =>
+  Math.abs(setting.cupDistance - hinge.cupDistance.usual)
+
+/** Plate line from the module's front, mm: 37 behind the carcase's front edges, more by the door behind an inset one [S10]. */
+function plateLineOf(front: FrontSpec, hinge: CupHinge, opening: Opening): number {
+  const inset = front.lay === 'inset' ? front.stock.thickness + hinge.insetExtra : 0
+  return opening.front + inset + hinge.plateLine
+}
+
+function countHinges(front: FrontSpec, door: PlacedDoor): { count: number; troubles: PlacingTrouble[] } {
+  const { length: height, width, thickness, stock } = door.panel
+  const mass = doorMass(height, width, thickness, stock.density)
+  const needed = hingesNeeded(height, width, mass)
+  const asked =
+    typeof front.hinges === 'number' ? front.hinges : typeof front.hinges === 'object' ? front.hinges.length : undefined
+  const about = `${door.panel.name} is ${mm(height)} mm high, ${mm(width)} mm wide and weighs ${mm(mass)} kg`
+  const trouble = (severity: 'stop' | 'warn', message: string, fix: string): PlacingTrouble => ({
+    rule: 'door-hinges',
+    severity,
+    panels: [door.panel.id],
+    message,
+    fix,
+    at: front.at,
+  })
+  if (needed === undefined) {
+    return {
+      count: asked ?? 5,
+      troubles: [
+        trouble(
+          'stop',
+          `${about}; cup hinges carry at most ${HINGE_LIMIT.mass} kg and ${HINGE_LIMIT.height} mm`,
+          'divide the opening, or use a pair of doors or a lighter board',
+        ),
+      ],
+    }
+  }
+  if (asked !== undefined && asked < needed) {
+    return {
+      count: asked,
+      troubles: [
+        trouble(
+          'stop',
+          `${about}; ${asked} hinges are asked for, it needs ${needed}`,
+          `set \`hinges: ${needed}\` or leave it to the rule`,
+        ),
+      ],
+    }
+  }
+  return { count: asked ?? needed, troubles: [] }
+}
+
+/** Half the length of the cup's pattern along the door's edge, and the least wall beyond it, mm. */
+function cupRoom(hinge: CupHinge): number {
+  return (
+    Math.max(...(hinge.parts.cup ?? []).map((hole) => Math.abs(hole.y) + hole.diameter / 2)) + hinge.cupDistance.min
+  )
+}
+
+/** Distance between the two holes of the plate, mm. */
+function plateHolesApart(hinge: CupHinge): number {
+  const ys = (hinge.parts.plate ?? []).map((hole) => hole.y)
+  return Math.max(...ys) - Math.min(...ys)
+}
+
+/** Cups must lie on the door, and not on each other. */
+function heightTroubles(request: HingeRequest, heights: readonly number[], room: number): PlacingTrouble[] {
+  const { door, front } = request
+  const trouble = (message: string, fix: string): PlacingTrouble => ({
+    rule: 'hinge-height',
+    severity: 'stop',
+    panels: [door.panel.id],
+    message,
+    fix,
+    at: front.at,
+  })
+  const about = `${door.panel.name} is ${mm(door.z1 - door.z0)} mm high`
+  const off = heights.find((z) => z - door.z0 < room - NOISE_MM || door.z1 - z < room - NOISE_MM)
+  if (off !== undefined) {
+    const where = `a hinge ${mm(off - door.z0)} mm above its lower end leaves no room for the cup`
+    return [trouble(`${about}; ${where}`, `keep hinges at least ${mm(room)} mm from both ends of the door`)]
+  }
+  const close = heights.findIndex((z, k) => k > 0 && z - (heights[k - 1] ?? z) < 2 * room - NOISE_MM)
+  if (close < 0) return []
+  const apart = mm((heights[close] ?? 0) - (heights[close - 1] ?? 0))
+  return [trouble(`${about}; two of its hinges are only ${apart} mm apart`, `leave ${mm(2 * room)} mm between hinges`)]
+}
+
+/** One hinge at height z (module frame). Cup centre = cup distance + cup diameter / 2 from the door's edge [S9]. */
+function placeHinge(
+  request: HingeRequest,
+  hinge: CupHinge,
+  setting: HingeSetting,
+  plateLine: number,
+  z: number,
+  number: number,
+): PlacedHardware {
+  const { door, opening, module } = request
+  const fromEdge = setting.cupDistance + hinge.cupDiameter / 2
+  const left = door.hang === 'left'
+  const cup = left
+    ? poseOf(X, Z, [door.x0 + fromEdge, door.hidden, z])
+    : poseOf(MINUS_X, MINUS_Z, [door.x1 - fromEdge, door.hidden, z])
+  const plate = left ? poseOf(Y, MINUS_Z, [opening.x0, plateLine, z]) : poseOf(Y, Z, [opening.x1, plateLine, z])
+  return {
+    id: `${module}/${door.panel.key}-hinge/${number}`,
+    item: hinge,
+    frame: module,
+    stations: [
+      { part: 'cup', panel: door.panel.id, pose: cup, wood: 'ahead' },
+      { part: 'plate', panel: (left ? opening.left : opening.right).panel, pose: plate, wood: 'ahead' },
+    ],
+    settings: {},
+    series: `${module}/${door.panel.key}-hinge`,
+    note: `plate height ${mm(setting.plateHeight)} mm, cup distance ${mm(setting.cupDistance)} mm, overlay ${mm(door.overlay)} mm`,
+    at: request.front.at,
+  }
+}

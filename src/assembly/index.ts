@@ -1,0 +1,7 @@
+export { assemble, carcaseHeight } from './assemble.ts'
+export { boardBox, ownBox } from './boards.ts'
+export { doorMass, hingeHeights, hingesNeeded, solveOverlay } from './hinge-rules.ts'
+export { boltPlaces } from './joins.ts'
+export { fastenerOffsets, POCKET_ANGLE_DEG, pocketFigures } from './joints.ts'
+export { gridPositions } from './shelves.ts'
+export * from './types.ts'

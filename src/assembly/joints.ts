@@ -1,0 +1,177 @@
+import { type Box, cross, NOISE_MM, type Pose, poseOf, scale, type Vec3 } from '../geometry/index.ts'
+import type { PocketScrew } from '../hardware/index.ts'
+import type { DefinitionPath, JointSpec } from '../project/index.ts'
+import { boardBox, thicknessAxis } from './boards.ts'
+import type { PlacedHardware, PlacedPanel, PlacingTrouble, Station } from './types.ts'
+
+type Axis = 0 | 1 | 2
+
+/** Where the edge of one board (the tip) meets a face of another (the head), module frame, mm. */
+export interface Contact {
+  /** Square to the plane of contact, from the head into the tip. */
+  readonly into: Vec3
+  /** Middle of the rectangle of contact. */
+  readonly middle: Vec3
+  /** Along the joint. */
+  readonly along: Vec3
+  readonly length: number
+}
+
+const AXES: readonly Axis[] = [0, 1, 2]
+
+const unit = (axis: Axis, sign: 1 | -1 = 1): Vec3 => [
+  axis === 0 ? sign : 0,
+  axis === 1 ? sign : 0,
+  axis === 2 ? sign : 0,
+]
+
+/**
+ * The contact of two boards that touch, the tip's edge on the head's face; `undefined` when they do not share an area.
+ * `within` narrows the head's or the tip's extent where the boxes say too much (the shoulder of a rebate).
+ */
+export function contactOf(
+  head: PlacedPanel,
+  tip: PlacedPanel,
+  headBox: Box = boardBox(head),
+  tipBox: Box = boardBox(tip),
+): Contact | undefined {
+  const normal = thicknessAxis(head)
+  const sign =
+    Math.abs(headBox.max[normal] - tipBox.min[normal]) <= NOISE_MM
+      ? 1
+      : Math.abs(headBox.min[normal] - tipBox.max[normal]) <= NOISE_MM
+        ? -1
+        : undefined
+  if (sign === undefined) return undefined
+  const across = thicknessAxis(tip)
+  const along = AXES.find((axis) => axis !== normal && axis !== across)
+  if (along === undefined || across === normal) return undefined
+  const low = (axis: Axis): number => Math.max(headBox.min[axis], tipBox.min[axis])
+  const high = (axis: Axis): number => Math.min(headBox.max[axis], tipBox.max[axis])
+  if (high(along) - low(along) <= NOISE_MM || high(across) - low(across) <= NOISE_MM) return undefined
+  const middle: [number, number, number] = [0, 0, 0]
+  middle[normal] = sign === 1 ? headBox.max[normal] : headBox.min[normal]
+  middle[along] = (low(along) + high(along)) / 2
+  middle[across] = (low(across) + high(across)) / 2
+  return { into: unit(normal, sign), middle, along: unit(along), length: high(along) - low(along) }
+}
+
+/**
+ * Distances of the fasteners of a joint from its middle, mm, ascending: n = max(2, ceil((L − 2e) / s) + 1), evenly
+ * spaced between the end distances. On a joint shorter than three end distances the ends draw in to a quarter of it.
+ */
+export function fastenerOffsets(length: number, joint: Pick<JointSpec, 'endDistance' | 'spacing'>): number[] {
+  const end = length < 3 * joint.endDistance ? length / 4 : joint.endDistance
+  const run = length - 2 * end
+  const count = Math.max(2, Math.ceil((run - NOISE_MM) / joint.spacing) + 1)
+  return Array.from({ length: count }, (_, k) => (k * run) / (count - 1) - run / 2)
+}
+
+export interface JointRequest {
+  readonly module: string
+  readonly head: PlacedPanel
+  readonly tip: PlacedPanel
+  readonly joint: JointSpec
+  readonly at: DefinitionPath
+  /** Where it is not simply where the two boxes touch. */
+  readonly contact?: Contact
+}
+
+/** All fasteners of one joint, placed; none where the boards do not touch. */
+export function placeJoint(request: JointRequest): { hardware: PlacedHardware[]; troubles: PlacingTrouble[] } {
+  const { head, tip, joint } = request
+  const contact = request.contact ?? contactOf(head, tip)
+  if (contact === undefined) return { hardware: [], troubles: [] }
+  const series = `${request.module}/${head.key}+${tip.key}`
+  const troubles: PlacingTrouble[] = []
+  const pocket =
+    joint.item.kind === 'pocket screw' ? pocketFigures(joint.item, head.thickness, tip.thickness) : undefined
+  if (pocket !== undefined && pocket.collar < MIN_POCKET_MM) {
+    troubles.push({
+      rule: 'pocket-depth',
+      severity: 'stop',
+      panels: [tip.id, head.id],
+      message: `${tip.name} to ${head.name}: a ${joint.item.id} mm in a ${mm(tip.thickness)} mm board leaves a pocket only ${mm(pocket.collar)} mm deep`,
+      fix: 'choose a shorter pocket screw',
+      at: request.at,
+    })
+  }
+  const hardware = fastenerOffsets(contact.length, joint).map((offset, k): PlacedHardware => {
+    const origin: Vec3 = [
+      contact.middle[0] + contact.along[0] * offset,
+      contact.middle[1] + contact.along[1] * offset,
+      contact.middle[2] + contact.along[2] * offset,
+    ]
+    return {
+      id: `${series}/${k + 1}`,
+      item: joint.item,
+      frame: request.module,
+      stations:
+        pocket === undefined
+          ? straightStations(request, contact, origin)
+          : pocketStations(request, contact, origin, pocket.entry),
+      settings: pocket === undefined ? {} : { collar: pocket.collar },
+      series,
+      at: request.at,
+    }
+  })
+  return { hardware, troubles }
+}
+
+const mm = (value: number): string => String(Math.round(value * 10) / 10)
+
+function straightStations(request: JointRequest, contact: Contact, origin: Vec3): Station[] {
+  const y = contact.along
+  const pose = poseOf(cross(y, contact.into), y, origin)
+  const [first, second] = request.joint.item.kind === 'dowel' ? (['face', 'edge'] as const) : (['head', 'tip'] as const)
+  return [
+    { part: first, panel: request.head.id, pose, wood: 'behind' },
+    { part: second, panel: request.tip.id, pose, wood: 'ahead' },
+  ]
+}
+
+/** Slant of a pocket bore to the face it enters, degrees [S32]. */
+export const POCKET_ANGLE_DEG = 15
+/** Wood left beyond the tip of a pocket screw; common practice. */
+const TIP_SKIN_MM = 3
+const MIN_POCKET_MM = 5
+
+/**
+ * Where a pocket bore enters and how deep its step goes, mm. The axis leaves the end of the board at half its
+ * thickness, so it enters the face (t / 2) / tan 15° from the end, and (t / 2) / sin 15° of wood lies on it. The screw
+ * bites half its length into the other board, less where that would leave no skin; the rest of it stays in this one,
+ * and the pocket is what remains. Own arithmetic.
+ */
+export function pocketFigures(
+  item: PocketScrew,
+  headThickness: number,
+  tipThickness: number,
+): { entry: number; collar: number; bite: number } {
+  const angle = (POCKET_ANGLE_DEG * Math.PI) / 180
+  const bite = Math.min(item.length / 2, (headThickness - TIP_SKIN_MM) / Math.cos(angle))
+  return {
+    entry: tipThickness / 2 / Math.tan(angle),
+    collar: tipThickness / 2 / Math.sin(angle) - (item.length - bite),
+    bite,
+  }
+}
+
+/** Pockets lie where they show least: inside for sides, on the outside or the underside for the rest. */
+function pocketStations(request: JointRequest, contact: Contact, origin: Vec3, entry: number): Station[] {
+  const { head, tip } = request
+  const inside = tip.role === 'left side' || tip.role === 'right side'
+  const faceNormal = inside ? tip.moduleFromPanel.z : scale(tip.moduleFromPanel.z, -1)
+  const into = scale(faceNormal, -1)
+  const toJoint = scale(contact.into, -1)
+  const half = tip.thickness / 2
+  const at: Vec3 = [
+    origin[0] + contact.into[0] * entry + faceNormal[0] * half,
+    origin[1] + contact.into[1] * entry + faceNormal[1] * half,
+    origin[2] + contact.into[2] * entry + faceNormal[2] * half,
+  ]
+  const pose: Pose = poseOf(toJoint, cross(into, toJoint), at)
+  return [
+    { part: 'pocket', panel: tip.id, pose, wood: 'ahead' },
+    { part: 'tip', panel: head.id, pose: poseOf(cross(contact.along, toJoint), contact.along, origin), wood: 'ahead' },
+  ]
+}

@@ -1,0 +1,152 @@
+import { NOISE_MM, poseOf, Y, Z } from '../geometry/index.ts'
+import type { LooseShelvesSpec, PinRowSpec } from '../project/index.ts'
+import { board } from './boards.ts'
+import type { Opening } from './carcase.ts'
+import { merge, type Parts } from './parts.ts'
+import type { PlacedHardware, PlacingTrouble } from './types.ts'
+
+/**
+ * Positions datum + k × pitch that lie in [low, high], mm, ascending; both limits are kept. Empty when none fits.
+ * Each is worked out from k, so that no rounding adds up.
+ */
+export function gridPositions(low: number, high: number, datum: number, pitch: number): number[] {
+  const first = Math.ceil((low - datum - NOISE_MM) / pitch)
+  const last = Math.floor((high - datum + NOISE_MM) / pitch)
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, k) => datum + (first + k) * pitch)
+}
+
+/** Height of hole 0 of a pin row in an opening, module frame, mm. */
+export function pinDatum(pins: PinRowSpec, sidesFoot: number, opening: Opening): number {
+  return sidesFoot + pins.datum + (pins.bothFaces === 'stagger' && opening.parity === 1 ? pins.pitch / 2 : 0)
+}
+
+export interface ShelvesRequest {
+  readonly module: string
+  readonly spec: LooseShelvesSpec
+  readonly opening: Opening
+  readonly sidesFoot: number
+  /** Number of the first loose shelf of this opening in its module. */
+  readonly firstNumber: number
+  /** Number of this opening among those with pin rows. */
+  readonly rowNumber: number
+}
+
+/** Pin rows on both walls of an opening and the loose shelves that lie on them, spread over its height. */
+export function looseShelves(request: ShelvesRequest): Parts {
+  const { spec, opening, module } = request
+  const { pins } = spec
+  const datum = pinDatum(pins, request.sidesFoot, opening)
+  const heights = gridPositions(opening.z0 + pins.keepClear, opening.z1 - pins.keepClear, datum, pins.pitch)
+  const columns = { front: opening.front + pins.frontSetback, rear: opening.rear - pins.rearSetback }
+  const troubles = pinTroubles(request, heights, columns)
+  if (troubles.some((trouble) => trouble.severity === 'stop'))
+    return merge([{ panels: [], cuts: [], hardware: [], troubles }])
+  const hardware = (['front', 'rear'] as const).flatMap((column) =>
+    heights.map((z, k): PlacedHardware => {
+      const series = `${module}/pins-${request.rowNumber}-${column}`
+      return {
+        id: `${series}/${k + 1}`,
+        item: pins.item,
+        frame: module,
+        stations: [
+          {
+            part: 'left',
+            panel: opening.left.panel,
+            pose: poseOf(Z, Y, [opening.x0, columns[column], z]),
+            wood: 'ahead',
+          },
+          {
+            part: 'right',
+            panel: opening.right.panel,
+            pose: poseOf(Y, Z, [opening.x1, columns[column], z]),
+            wood: 'ahead',
+          },
+        ],
+        settings: {},
+        series,
+        at: spec.at,
+      }
+    }),
+  )
+  return { panels: shelfBoards(request, heights), cuts: [], hardware, troubles }
+}
+
+function pinTroubles(
+  request: ShelvesRequest,
+  heights: readonly number[],
+  columns: { front: number; rear: number },
+): PlacingTrouble[] {
+  const { spec, opening } = request
+  const walls = [opening.left.panel, opening.right.panel]
+  const say = (rule: string, message: string, fix: string): PlacingTrouble => ({
+    rule,
+    severity: 'stop',
+    panels: walls,
+    message,
+    fix,
+    at: spec.at,
+  })
+  const clear = Math.round((opening.z1 - opening.z0) * 10) / 10
+  const troubles: PlacingTrouble[] = []
+  if (heights.length < Math.max(1, spec.count)) {
+    troubles.push(
+      say(
+        'pin-rows-short',
+        `an opening ${clear} mm high has room for ${heights.length} pin ${heights.length === 1 ? 'height' : 'heights'}, but ${spec.count} loose ${spec.count === 1 ? 'shelf is' : 'shelves are'} asked for`,
+        'ask for fewer shelves, or lower `keep clear`',
+      ),
+    )
+  }
+  if (columns.rear - columns.front < 4 * pinRadius(spec.pins)) {
+    troubles.push(
+      say(
+        'pin-columns-crossed',
+        `the front and rear pin columns are only ${Math.round((columns.rear - columns.front) * 10) / 10} mm apart`,
+        'lessen `front setback` and `rear setback`, or make the module deeper',
+      ),
+    )
+  }
+  return troubles
+}
+
+/** Loose shelf: opening width − 2 × clearance; depth = inside depth − front setback − rear gap. */
+function shelfBoards(request: ShelvesRequest, heights: readonly number[]): Parts['panels'] {
+  const { spec, opening } = request
+  const lift = pinRadius(spec.pins)
+  const chosen = spreadOver(heights, spec.count, opening)
+  return chosen.map((z, k) => {
+    const under = z + lift
+    return board({
+      module: request.module,
+      role: 'loose shelf',
+      name: `shelf ${request.firstNumber + k}`,
+      stock: spec.stock,
+      box: {
+        min: [opening.x0 + spec.clearance, opening.front + spec.frontSetback, under],
+        max: [opening.x1 - spec.clearance, opening.rear - spec.rearGap, under + spec.stock.thickness],
+      },
+      at: spec.at,
+    })
+  })
+}
+
+/** A shelf lies on the upper side of its pins. */
+function pinRadius(pins: PinRowSpec): number {
+  return (pins.item.parts.left?.[0]?.diameter ?? 0) / 2
+}
+
+/** The holes nearest to an even spread of n shelves, each used once, ascending. */
+function spreadOver(heights: readonly number[], count: number, opening: Opening): number[] {
+  const free = [...heights]
+  const chosen: number[] = []
+  for (let k = 1; k <= count; k += 1) {
+    const wish = opening.z0 + ((opening.z1 - opening.z0) * k) / (count + 1)
+    const nearest = free.reduce(
+      (best, z) => (Math.abs(z - wish) < Math.abs(best - wish) - NOISE_MM ? z : best),
+      free[0] ?? wish,
+    )
+    chosen.push(nearest)
+    free.splice(free.indexOf(nearest), 1)
+  }
+  return chosen.sort((a, b) => a - b)
+}

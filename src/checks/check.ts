@@ -1,0 +1,43 @@
+import type { Assembly } from '../assembly/index.ts'
+import type { Panel } from '../panel/index.ts'
+import type { Project } from '../project/index.ts'
+import { boreDepth } from './rules/bore-depth.ts'
+import { boreEdge } from './rules/bore-edge.ts'
+import { boresMeet } from './rules/bores-meet.ts'
+import { mates } from './rules/mates.ts'
+import { placing } from './rules/placing.ts'
+import { stock } from './rules/stock.ts'
+import type { Finding, Rule, Severity, Subject } from './types.ts'
+
+/** All rules, in the order in which their findings stand beside each other. A new rule is one line here. */
+export const rules: readonly Rule[] = [placing, mates, boreDepth, boresMeet, boreEdge, stock]
+
+const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }
+
+/** Everything that the rules find, worst first, then by rule and in the order of the panels; equal findings once. */
+export function check(project: Project, assembly: Assembly, panels: readonly Panel[]): Finding[] {
+  const byId = new Map(panels.map((panel) => [panel.id, panel]))
+  const subject: Subject = {
+    project,
+    assembly,
+    panels,
+    panelOf: (id) => {
+      const panel = byId.get(id)
+      if (panel === undefined) throw new Error(`no panel ${id}`)
+      return panel
+    },
+  }
+  const findings = rules.flatMap((rule) => rule.check(subject))
+  const seen = new Set<string>()
+  const once = findings.filter((finding) => {
+    const key = `${finding.rule} ${finding.message}`
+    return !seen.has(key) && seen.add(key)
+  })
+  // Array.prototype.sort is stable: within a severity the order of the rules and panels stays.
+  return once.sort((a, b) => WORST_FIRST[a.severity] - WORST_FIRST[b.severity])
+}
+
+/** Whether any finding forbids drawing. */
+export function mustStop(findings: readonly Finding[]): boolean {
+  return findings.some((finding) => finding.severity === 'stop')
+}

@@ -1,0 +1,3 @@
+export { check, mustStop, rules } from './check.ts'
+export { countLine, renderFindings } from './render.ts'
+export * from './types.ts'

@@ -1,0 +1,43 @@
+import type { Assembly, PanelId } from '../assembly/index.ts'
+import type { Vec3 } from '../geometry/index.ts'
+import type { Panel, Surface } from '../panel/index.ts'
+import type { DefinitionPath, Project } from '../project/index.ts'
+
+/** `stop`: wood would be spoiled; `warn`: look at it before you drill; `note`: good to know. */
+export type Severity = 'stop' | 'warn' | 'note'
+
+/** A point on a panel, panel frame, mm. */
+export interface Place {
+  readonly panel: PanelId
+  readonly surface: Surface
+  readonly at: Vec3
+}
+
+/** Something about the project that a person should know before there are holes in wood. */
+export interface Finding {
+  /** Stable id of the rule. */
+  readonly rule: string
+  readonly severity: Severity
+  readonly panels: readonly PanelId[]
+  readonly places: readonly Place[]
+  /** What is wrong, in one sentence with its numbers. */
+  readonly message: string
+  readonly fix?: string
+  /** Where the definition asks for it. */
+  readonly at: DefinitionPath
+}
+
+/** What every rule may look at. */
+export interface Subject {
+  readonly project: Project
+  readonly assembly: Assembly
+  readonly panels: readonly Panel[]
+  readonly panelOf: (id: PanelId) => Panel
+}
+
+/** One family of checks; pure. */
+export interface Rule {
+  /** The ids that its findings may carry, each with what it means and where its limits come from. */
+  readonly ids: Readonly<Record<string, { readonly meaning: string; readonly source: string }>>
+  readonly check: (subject: Subject) => Finding[]
+}

@@ -1,0 +1,5 @@
+export * from './box.ts'
+export * from './path.ts'
+export * from './pose.ts'
+export * from './tolerance.ts'
+export * from './vec.ts'

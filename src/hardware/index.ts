@@ -1,0 +1,2 @@
+export { catalogue, findItem, itemsOfKind } from './catalogue.ts'
+export * from './types.ts'

@@ -1,0 +1,81 @@
+import { pageDrawings, panelDrawing } from '../drawing/index.ts'
+import type { Panel } from '../panel/index.ts'
+import { dxfOf, pdfOf, svgOf } from '../writers/index.ts'
+import type { Built } from './build.ts'
+import { fingerprint } from './fingerprint.ts'
+import { panelsJson } from './panels-json.ts'
+import { type Face, facePath, facesDrawn, filesOf } from './paths.ts'
+
+/** One file that a project yields; the path is relative, with forward slashes. */
+export interface OutputFile {
+  readonly path: string
+  readonly bytes: Uint8Array
+}
+
+/** TrueType fonts that are embedded in the PDF files. */
+export interface Fonts {
+  readonly regular: Uint8Array
+  readonly bold: Uint8Array
+}
+
+export interface OutputOptions {
+  /** A warning printed on every drawing: it was drawn although a finding forbids it. */
+  readonly stamp?: string
+}
+
+/** Where panels.json lies in the output folder. */
+export const PANELS_FILE = 'panels.json'
+
+/** Paths of all files that the project yields, in the order in which they are written. */
+export function outputPaths(built: Built): string[] {
+  return [...built.panels.flatMap((panel) => Object.values(filesOf(panel)).flat()), PANELS_FILE]
+}
+
+/** SVG and DXF of every drawn face, in the order of the panels. */
+export function* faceFiles(built: Built, options: OutputOptions = {}): Generator<OutputFile> {
+  for (const panel of built.panels) yield* panelFaceFiles(built, panel, options)
+}
+
+function* panelFaceFiles(built: Built, panel: Panel, options: OutputOptions): Generator<OutputFile> {
+  for (const face of facesDrawn(panel)) {
+    const { dxf } = built.project.outputs
+    const drawing = panelDrawing(panel, face, { patterns: dxf.layers, units: built.project.units, ...stampOf(options) })
+    yield { path: facePath('svg', panel, face), bytes: encode(svgOf(drawing)) }
+    yield {
+      path: facePath('dxf', panel, face),
+      bytes: encode(dxfOf(drawing, { ...dxf, name: `${panel.id} face ${face}` })),
+    }
+  }
+}
+
+/** Every file of the project: for each panel its SVG, DXF and full-size pages, and panels.json at the end. */
+export async function* outputFiles(
+  built: Built,
+  fonts: Fonts,
+  options: OutputOptions = {},
+): AsyncGenerator<OutputFile> {
+  for (const panel of built.panels) {
+    yield* panelFaceFiles(built, panel, options)
+    for (const face of facesDrawn(panel)) yield await pageFile(built, panel, face, fonts, options)
+  }
+  const json = panelsJson(built.project.title, built.panels, filesOf, outputPaths(built), options.stamp)
+  yield { path: PANELS_FILE, bytes: encode(json) }
+}
+
+async function pageFile(
+  built: Built,
+  panel: Panel,
+  face: Face,
+  fonts: Fonts,
+  options: OutputOptions,
+): Promise<OutputFile> {
+  const pages = pageDrawings(panel, face, built.project.outputs.paper, built.project.units, options.stamp)
+  const title = `${panel.moduleName}: ${panel.name}, face ${face}, full size`
+  const info = { title, subject: built.project.title, fingerprint: fingerprint(JSON.stringify(pages)) }
+  return { path: facePath('pdf', panel, face), bytes: await pdfOf(pages, info, fonts) }
+}
+
+const stampOf = (options: OutputOptions): OutputOptions => (options.stamp === undefined ? {} : { stamp: options.stamp })
+
+const encoder = new TextEncoder()
+const encode = (text: string): Uint8Array => encoder.encode(text)

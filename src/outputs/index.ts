@@ -1,0 +1,11 @@
+export { type Built, build } from './build.ts'
+export {
+  type Fonts,
+  faceFiles,
+  type OutputFile,
+  type OutputOptions,
+  outputFiles,
+  outputPaths,
+  PANELS_FILE,
+} from './files.ts'
+export { PANELS_VERSION } from './panels-json.ts'

@@ -1,0 +1,3 @@
+export * from './datum.ts'
+export { panelsOf } from './project.ts'
+export * from './types.ts'

@@ -1,0 +1,90 @@
+import { NOISE_MM, same, type Vec3 } from '../geometry/index.ts'
+import type { RawBore } from './project.ts'
+import type { Bore, Surface } from './types.ts'
+
+/** Less wood than this between the ends of two pin holes bored toward each other counts as none, mm; common practice. */
+const SHARED_HOLE_SKIN_MM = 3
+
+const ORDER: Record<Surface, number> = { A: 0, B: 1, x0: 2, x1: 3, y0: 4, y1: 5 }
+
+/**
+ * Bores that are one hole made one, sorted and named. A through bore without a sink is bored from face A, so that the
+ * panel is turned over only where it must be. Two pin holes that would meet from both faces of a partition become one
+ * through hole. Bores with the same entry, axis, diameter, depth and sink are one hole with several uses.
+ */
+export function mergeBores(raw: readonly RawBore[], thickness: number): Bore[] {
+  const fromA = raw.map((bore) => throughFromA(bore))
+  const shared = sharePins(fromA, thickness)
+  const byHole = new Map<string, RawBore[]>()
+  for (const bore of shared) {
+    const key = holeKey(bore)
+    const list = byHole.get(key)
+    if (list === undefined) byHole.set(key, [bore])
+    else list.push(bore)
+  }
+  return [...byHole.values()]
+    .map(oneOf)
+    .sort(compareBores)
+    .map((bore, k) => ({ id: `bore-${k + 1}`, ...bore }))
+}
+
+function throughFromA(bore: RawBore): RawBore {
+  if (!bore.through || bore.sink !== undefined || bore.surface !== 'B') return bore
+  return { ...bore, surface: 'A', at: [bore.at[0], bore.at[1], 0], axis: [0, 0, -1] }
+}
+
+/** The blind pin holes of one panel that would meet a partner from the other face, as through holes from face A. */
+function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
+  const pinsFrom = (surface: Surface): Map<string, RawBore> =>
+    new Map(
+      bores
+        .filter((bore) => bore.surface === surface && bore.purpose === 'shelf pin' && !bore.through)
+        .map((bore) => [placeKey(bore), bore]),
+    )
+  const onA = pinsFrom('A')
+  const onB = pinsFrom('B')
+  return bores.map((bore) => {
+    const partner =
+      bore.purpose === 'shelf pin'
+        ? (bore.surface === 'A' ? onB : bore.surface === 'B' ? onA : undefined)?.get(placeKey(bore))
+        : undefined
+    if (partner === undefined || !same(partner.diameter, bore.diameter)) return bore
+    if (bore.depth + partner.depth + SHARED_HOLE_SKIN_MM <= thickness) return bore
+    return { ...bore, surface: 'A', at: [bore.at[0], bore.at[1], 0], axis: [0, 0, -1], depth: thickness, through: true }
+  })
+}
+
+/** Whole nanometres, so that float noise makes no difference; −0 is 0. */
+const step = (value: number): number => Math.round(value / NOISE_MM) + 0
+
+const placeKey = (bore: RawBore): string => `${step(bore.at[0])} ${step(bore.at[1])}`
+
+function holeKey(bore: RawBore): string {
+  const { sink } = bore
+  const sinkKey =
+    sink === undefined ? '' : `${sink.shape} ${sink.diameter} ${sink.shape === 'cone' ? sink.angleDeg : sink.depth}`
+  return [
+    bore.surface,
+    ...bore.at.map(step),
+    ...bore.axis.map(step),
+    step(bore.diameter),
+    step(bore.depth),
+    bore.through,
+    sinkKey,
+  ].join(' ')
+}
+
+/** One hole that serves all of `group`; the purposes are named together where they differ. */
+function oneOf(group: readonly RawBore[]): RawBore {
+  const [first] = group
+  if (first === undefined) throw new Error('a hole without a bore')
+  const purposes = [...new Set(group.map((bore) => bore.purpose))]
+  return { ...first, purpose: purposes.join(', '), uses: group.flatMap((bore) => bore.uses) }
+}
+
+const compareVec = (a: Vec3, b: Vec3): number =>
+  step(a[0]) - step(b[0]) || step(a[1]) - step(b[1]) || step(a[2]) - step(b[2])
+
+function compareBores(a: RawBore, b: RawBore): number {
+  return ORDER[a.surface] - ORDER[b.surface] || compareVec(a.at, b.at) || a.diameter - b.diameter || a.depth - b.depth
+}

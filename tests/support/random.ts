@@ -1,0 +1,124 @@
+import fc from 'fast-check'
+
+/** Lengths in whole tenths of a millimetre, so that counterexamples read well. */
+const tenths = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.integer({ min: min * 10, max: max * 10 }).map((value) => value / 10)
+
+const joint = fc.constantFrom('one-piece screw', 'through screw', 'dowel')
+
+const pins = fc.record(
+  {
+    item: fc.constantFrom('pin 5', 'pin 1/4 in'),
+    pitch: fc.constantFrom(25, 25.4, 31.75, 32, 64),
+    datum: tenths(0, 32),
+    'front setback': tenths(30, 60),
+    'rear setback': tenths(30, 60),
+    'keep clear': tenths(40, 90),
+    'both faces': fc.constantFrom('share', 'stagger'),
+  },
+  { requiredKeys: [] },
+)
+
+const looseShelves = fc.oneof(fc.constantFrom(1, 2), fc.record({ count: fc.constantFrom(1, 2), pins }))
+
+const anyFront = fc.record({
+  kind: fc.constantFrom('door', 'pair'),
+  hang: fc.constantFrom('left', 'right'),
+  lay: fc.constantFrom('overlay', 'inset'),
+  reveal: tenths(1, 3),
+  gap: tenths(2, 4),
+  'inset gap': tenths(1.5, 3),
+  pull: fc.constantFrom('none', { item: 'pull 128', end: 'middle' }, { item: 'knob' }),
+})
+
+type AnyFront = typeof anyFront extends fc.Arbitrary<infer T> ? T : never
+
+/** A front with the keys that mean something for its kind and lay. */
+function sensible(one: AnyFront): Record<string, unknown> {
+  const { kind, hang, lay, reveal, gap, pull } = one
+  return {
+    kind,
+    lay,
+    gap,
+    pull,
+    ...(kind === 'door' && { hang }),
+    ...(lay === 'inset' ? { 'inset gap': one['inset gap'] } : { reveal }),
+  }
+}
+
+const front = anyFront.map(sensible)
+const pair = anyFront.map((one) => sensible({ ...one, kind: 'pair' }))
+
+const leaf = fc.record({ 'loose shelves': looseShelves, front }, { requiredKeys: [] })
+const plainLeaf = fc.record({ 'loose shelves': looseShelves }, { requiredKeys: [] })
+
+/** An inside with at most one split in each direction; fronts on leaves, or one over all. */
+const inside = fc.oneof(
+  leaf,
+  fc.record({ dividers: fc.record({ joint }), 'side by side': fc.array(leaf, { minLength: 2, maxLength: 2 }) }),
+  fc.record({ dividers: fc.record({ joint }), stacked: fc.array(leaf, { minLength: 2, maxLength: 2 }) }),
+  fc.record({ 'side by side': fc.tuple(leaf, fc.record({ stacked: fc.array(leaf, { minLength: 2, maxLength: 2 }) })) }),
+  fc.record({ front, 'side by side': fc.array(plainLeaf, { minLength: 2, maxLength: 2 }) }),
+)
+
+const back = fc.oneof(
+  fc.constant('none'),
+  fc.record({ sits: fc.constantFrom('applied', 'grooved', 'rebated'), stock: fc.constant('thin') }),
+  fc.record({ sits: fc.constant('inset'), stock: fc.constant('board'), recess: tenths(0, 20) }),
+)
+
+const carcase = fc.record({
+  top: fc.constantFrom('over', 'between'),
+  bottom: fc.constantFrom('over', 'between'),
+  joint,
+  back,
+})
+
+/** A module that has no part on one hand only, so that its left half must mirror its right half. */
+export const evenModule = fc.record({
+  width: tenths(500, 1000),
+  carcase,
+  inside: fc.record({ 'loose shelves': looseShelves, front: pair }, { requiredKeys: [] }),
+})
+
+const anyModule = fc.record({ width: tenths(900, 1400), carcase, inside })
+
+const stock = fc.record({
+  board: fc.record({
+    thickness: fc.oneof(tenths(16, 22), fc.array(tenths(17.5, 18.5), { minLength: 1, maxLength: 3 })),
+  }),
+  thin: fc.record({ thickness: tenths(5, 9) }),
+})
+
+function definition(
+  modules: fc.Arbitrary<Record<string, unknown>>,
+  joined: fc.Arbitrary<boolean>,
+): fc.Arbitrary<string> {
+  return fc
+    .record({
+      stock,
+      depth: tenths(450, 650),
+      heights: fc.array(tenths(700, 900), { minLength: 3, maxLength: 3 }),
+      modules: fc.array(modules, { minLength: 1, maxLength: 3 }),
+      joined,
+      base: fc.constantFrom('none', { casters: 'caster 75' }, { casters: 'caster 100' }),
+    })
+    .map((parts) => {
+      const names = parts.modules.map((_, k) => `module ${k + 1}`)
+      return JSON.stringify({
+        storyrod: 1,
+        stock: parts.stock,
+        common: { depth: parts.depth, stock: 'board', base: parts.base },
+        modules: Object.fromEntries(
+          parts.modules.map((one, k) => [names[k], { 'carcase height': parts.heights[k], ...one }]),
+        ),
+        ...(names.length > 1 && { 'floor plan': [{ row: names, join: parts.joined ? 'bolted' : 'none' }] }),
+      })
+    })
+}
+
+/** Definitions (JSON is YAML) of one to three modules in a row, of every kind that the engine builds. */
+export const anyDefinition = definition(anyModule, fc.boolean())
+
+/** Definitions whose modules are the same on both hands and not joined. */
+export const evenDefinition = definition(evenModule, fc.constant(false))
