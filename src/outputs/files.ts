@@ -1,10 +1,10 @@
-import { pageDrawings, panelDrawing } from '../drawing/index.ts'
+import { type Face, facesDrawn, pageDrawings, panelDrawing } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
 import { dxfOf, pdfOf, svgOf } from '../writers/index.ts'
 import type { Built } from './build.ts'
 import { fingerprint } from './fingerprint.ts'
 import { panelsJson } from './panels-json.ts'
-import { type Face, facePath, facesDrawn, filesOf } from './paths.ts'
+import { facePath, filesOf } from './paths.ts'
 
 /** One file that a project yields; the path is relative, with forward slashes. */
 export interface OutputFile {

@@ -54,7 +54,7 @@ interface GrooveRecord {
   readonly purpose: string
 }
 
-/** The text of panels.json: two spaces, one final line end, keys in a fixed order. */
+/** The text of panels.json: two spaces, points on one line, one final line end, keys in a fixed order. */
 export function panelsJson(
   title: string,
   panels: readonly Panel[],
@@ -71,8 +71,13 @@ export function panelsJson(
     files,
     panels: panels.map((panel) => recordOf(panel, filesOf(panel))),
   }
-  return `${JSON.stringify(content, null, 2)}\n`
+  return `${JSON.stringify(content, null, 2).replace(LIST_OF_NUMBERS, oneLine)}\n`
 }
+
+/** Line breaks stand only between the parts of JSON, never in its strings. */
+const LIST_OF_NUMBERS = /\[\n\s+-?[\d.]+(?:,\n\s+-?[\d.]+)*\n\s+\]/g
+
+const oneLine = (list: string): string => list.replace(/\n\s+/g, ' ').replace('[ ', '[').replace(' ]', ']')
 
 const vec = (v: Vec3): Vec3 => [roundMm(v[0]), roundMm(v[1]), roundMm(v[2])]
 /** Directions carry six decimals: at 0.001 a leaning axis would be out by a tenth of a millimetre in a hundred. */

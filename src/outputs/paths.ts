@@ -1,18 +1,11 @@
-import { hasWork } from '../drawing/index.ts'
+import { type Face, facesDrawn } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
-
-export type Face = 'A' | 'B'
 
 /** Files of one panel, relative to the output folder, with forward slashes. */
 export interface PanelFiles {
   readonly svg: readonly string[]
   readonly dxf: readonly string[]
   readonly pdf: readonly string[]
-}
-
-/** Faces that get drawings of their own: face A always, face B where it is bored or grooved. */
-export function facesDrawn(panel: Panel): Face[] {
-  return hasWork(panel, 'B') ? ['A', 'B'] : ['A']
 }
 
 /** `svg/glaze-store/left-side-a.svg`; module and panel keys are safe as file names by construction. */

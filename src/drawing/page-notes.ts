@@ -1,0 +1,222 @@
+import type { EdgeSide } from '../assembly/index.ts'
+import { type Area, grown, holds, LINE_HEIGHT } from './areas.ts'
+import type { Obstacle } from './labels.ts'
+import { isWhole, onSheet, type Sheet, speaksFor } from './page-sheet.ts'
+import { arrowHead, clippedLine } from './page-strokes.ts'
+import { isClear, placeWords, textAt, type Words } from './page-text.ts'
+import { datumPoint, edgeLine, type FaceBore, OUTWARD } from './page-view.ts'
+import { CROSS_ARM, nearWindow, SIDES, type Sketch, TICK } from './page-window.ts'
+import { alongEdge, distance, figures, fromDatum, grooveFigures } from './page-words.ts'
+import { type Run, runsOf } from './runs.ts'
+import { textWidth } from './text-width.ts'
+import type { Entity, Point } from './types.ts'
+
+export interface Notes {
+  readonly entities: readonly Entity[]
+  /** Labels for which there was room for a tag only, `[1]`; the furniture says what the tag means. */
+  readonly tagged: readonly string[]
+  /** Labels of bores and grooves for which the sheet has no room at all. */
+  readonly left: number
+}
+
+/** All words inside the window of a sheet: no word lies across a hole, a mark, an edge or another word. */
+export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[]): Notes {
+  const entities: Entity[] = []
+  const taken: Obstacle[] = [...sketch.obstacles]
+  const add = (words: readonly Words[], area: Area): readonly Words[] => {
+    const worded = placeWords(words, taken, area)
+    entities.push(...worded.entities)
+    taken.push(...worded.obstacles)
+    return worded.unplaced
+  }
+  for (const side of SIDES) {
+    const name = edgeName(sheet, side, taken)
+    entities.push(...name.entities)
+    taken.push(...name.obstacles)
+  }
+  entities.push(...runLines(sheet, runs))
+  taken.push(...runLines(sheet, runs).map((line): Obstacle => ({ ...line, kind: 'line', open: true })))
+  const open = grown(sheet.open, -1)
+  const window = grown(sheet.window, -0.5)
+  const work = [...runs.flatMap((run) => runWords(sheet, run)), ...grooveWords(sheet)]
+  // First where no later sheet covers them; else anywhere in the window.
+  const crowded = add(add(work, open), window)
+  const tags = crowded.map((words, index): Words => ({ ...words, ways: [[`[${index + 1}]`]] }))
+  const left = add(tags, window).length
+  const tagged = crowded.map(({ full }, index) => `[${index + 1}] ${full}`)
+  add(add(seamWords(sheet), open), window)
+  add(datumWords(sheet), open)
+  return { entities, tagged, left }
+}
+
+/** All runs of a face with those of the edges, in the panel's own frame. */
+export function runsOn(sheet: Sheet['view']): Run[] {
+  return runsOf([...sheet.bores, ...sheet.edgeBores].map(({ bore }) => bore))
+}
+
+interface Member {
+  readonly at: Point
+  readonly radius: number
+  readonly speaks: boolean
+}
+
+/** The bores of a run that the sheet shows whole, the one nearest to the datum corner first. */
+function shownMembers(sheet: Sheet, run: Run): { members: Member[]; side: EdgeSide | undefined; fromFace: number } {
+  const { view } = sheet
+  const faceBores = view.bores.filter(({ bore }) => run.bores.includes(bore))
+  const edgeBores = view.edgeBores.filter(({ bore }) => run.bores.includes(bore))
+  const places = [
+    ...faceBores.map(({ at, reach }) => ({ at, radius: reach })),
+    ...edgeBores.map(({ at }) => ({ at, radius: 0 })),
+  ]
+  const [x, y] = datumPoint(view)
+  const away = ({ at }: { at: Point }): number => Math.abs(at[0] - x) + Math.abs(at[1] - y)
+  const members = places
+    .filter((place) => isWhole(sheet, place))
+    .sort((a, b) => away(a) - away(b))
+    .map((place) => ({ ...place, speaks: speaksFor(sheet, place) }))
+  return { members, side: edgeBores[0]?.side, fromFace: edgeBores[0]?.fromFace ?? 0 }
+}
+
+/** Nothing when another sheet, which lies on top, speaks for all of the run that this one shows. */
+function runWords(sheet: Sheet, run: Run): Words[] {
+  const { units, view } = sheet
+  const { members, side, fromFace } = shownMembers(sheet, run)
+  const [first] = members
+  const speakers = members.filter((member) => member.speaks)
+  if (first === undefined || speakers.length === 0) return []
+  const lead = members.length === 1 ? '' : members.length === run.bores.length ? 'first ' : 'first here '
+  const what = figures(run, members.length, units)
+  const where = side === undefined ? [] : [`in the edge, ${distance(fromFace, units)} from this face`]
+  const place = lead + (side === undefined ? fromDatum(view, first.at, units) : alongEdge(view, first.at, side, units))
+  const full = [what, ...where].join(', ')
+  const ways = [
+    [full, `${run.purpose}: ${place}`],
+    [what, ...where, `${run.purpose}: ${place}`],
+    [...full.split(', '), `${run.purpose}:`, ...place.split(', ')],
+    full.split(', '),
+  ]
+  const targets = speakers.map(({ at, radius }) => targetOf(sheet, at, radius, side))
+  const [target, ...others] = targets
+  return target === undefined ? [] : [{ ways, full, targets: [target, ...others], reach: 90 }]
+}
+
+/** The rim of a bore's cross; of a bore in an edge, the inner end of its tick. */
+function targetOf(sheet: Sheet, at: Point, radius: number, side: EdgeSide | undefined): { at: Point; radius: number } {
+  if (side === undefined) return { at: onSheet(sheet, at), radius: radius + CROSS_ARM }
+  const [dx, dy] = OUTWARD[side]
+  const inner: Point = [at[0] - dx * (TICK.inside + 1), at[1] - dy * (TICK.inside + 1)]
+  return { at: onSheet(sheet, inner), radius: 0 }
+}
+
+/** Wider apart than this, mm, bores are too far from each other for a line between them to help the eye. */
+const CLOSE = 100
+
+/** A hairline through the bores of a close run, as far as the sheet shows it. */
+function runLines(sheet: Sheet, runs: readonly Run[]): { kind: 'line'; from: Point; to: Point; pen: 'hair' }[] {
+  const placeOf = new Map(sheet.view.bores.map((item: FaceBore) => [item.bore, onSheet(sheet, item.at)]))
+  return runs.flatMap((run) => {
+    if (run.step > CLOSE) return []
+    const places = run.bores.map((bore) => placeOf.get(bore)).filter((at) => at !== undefined)
+    const [from, to] = [places[0], places.at(-1)]
+    if (from === undefined || to === undefined || from === to) return []
+    const piece = clippedLine(from, to, sheet.window)
+    return piece === undefined ? [] : [{ kind: 'line' as const, from: piece[0], to: piece[1], pen: 'hair' as const }]
+  })
+}
+
+function grooveWords(sheet: Sheet): Words[] {
+  return sheet.view.grooves.flatMap((item): Words[] => {
+    const min = onSheet(sheet, item.min)
+    const max = onSheet(sheet, item.max)
+    const shown: Area = {
+      min: [Math.max(min[0], sheet.open.min[0]), Math.max(min[1], sheet.open.min[1])],
+      max: [Math.min(max[0], sheet.open.max[0]), Math.min(max[1], sheet.open.max[1])],
+    }
+    const wide = shown.max[0] - shown.min[0]
+    const high = shown.max[1] - shown.min[1]
+    if (wide <= 0 || high <= 0) return []
+    const across = Math.min(wide, high) / 2
+    const along = (share: number): Point =>
+      wide >= high
+        ? [shown.min[0] + wide * share, shown.min[1] + across]
+        : [shown.min[0] + across, shown.min[1] + high * share]
+    const target = (share: number) => ({ at: along(share), radius: across })
+    const what = grooveFigures(item, sheet.units)
+    const ways = [[`${what}: ${item.groove.purpose}`], [...what.split(', '), item.groove.purpose]]
+    return [{ ways, full: what, targets: [target(0.5), target(0.3), target(0.7), target(0.1), target(0.9)] }]
+  })
+}
+
+/** `meet A2 here` at the registration marks, and what to do with the lines of the seams. */
+function seamWords(sheet: Sheet): Words[] {
+  const { page } = sheet
+  const marks = page.marks.map((mark): Words => {
+    const other = mark.pages[0] === page.label ? mark.pages[1] : mark.pages[0]
+    const targets = [{ at: onSheet(sheet, mark.at), radius: 8 }] as const
+    const upper = page.neighbours.left === other || page.neighbours.above === other
+    const meet = `meet ${other} here`
+    const ways = [[meet, upper ? 'cut along the dashes' : `${other} lies up to the dashes`], [meet]]
+    return { ways, full: meet, targets, reach: 30 }
+  })
+  return marks
+}
+
+function datumWords(sheet: Sheet): Words[] {
+  const at = onSheet(sheet, datumPoint(sheet.view))
+  if (!nearWindow(sheet.window, at, 0)) return []
+  const words = 'distances are from this corner'
+  return [{ ways: [[words]], full: words, targets: [{ at, radius: 2 }], reach: 20 }]
+}
+
+const EDGE_NAME = 3.2
+const EDGE_ARROW = 4
+
+/** `this edge to the front` outside the edge, with an arrow that points away from the panel. */
+function edgeName(
+  sheet: Sheet,
+  side: EdgeSide,
+  taken: readonly Obstacle[],
+): { entities: Entity[]; obstacles: Obstacle[] } {
+  const [from, to] = edgeLine(sheet.view, side)
+  const line = clippedLine(onSheet(sheet, from), onSheet(sheet, to), sheet.window)
+  if (line === undefined) return { entities: [], obstacles: [] }
+  const upright = side === 'x0' || side === 'x1'
+  const text = `this edge to the ${sheet.view.edges[side]}: fold here`
+  const length = textWidth(text, EDGE_NAME, true) + EDGE_ARROW + 2
+  const depth = EDGE_NAME * LINE_HEIGHT
+  for (const start of startsAlong(line, upright ? 1 : 0, length)) {
+    const low = side === 'x0' || side === 'y0' ? -1 - depth : 1
+    const area: Area = upright
+      ? { min: [line[0][0] + low, start], max: [line[0][0] + low + depth, start + length] }
+      : { min: [start, line[0][1] + low], max: [start + length, line[0][1] + low + depth] }
+    if (holds(sheet.window, area) && isClear(area, taken))
+      return { entities: edgeWords(area, upright, side, text), obstacles: [{ kind: 'area', area }] }
+  }
+  return { entities: [], obstacles: [] }
+}
+
+/** Places for a stretch of `length` along a line: the middle first, then to both sides of it. */
+function startsAlong([from, to]: readonly [Point, Point], axis: 0 | 1, length: number): number[] {
+  const room = to[axis] - from[axis] - length
+  if (room < 0) return []
+  const middle = from[axis] + room / 2
+  const steps = Math.floor(room / 2 / 4)
+  return [middle, ...Array.from({ length: steps }, (_, k) => [middle + 4 * (k + 1), middle - 4 * (k + 1)]).flat()]
+}
+
+function edgeWords({ min, max }: Area, upright: boolean, side: EdgeSide, text: string): Entity[] {
+  const out = OUTWARD[side]
+  const middle: Point = upright
+    ? [(min[0] + max[0]) / 2, min[1] + EDGE_ARROW / 2]
+    : [min[0] + EDGE_ARROW / 2, (min[1] + max[1]) / 2]
+  const tip: Point = [middle[0] + (out[0] * EDGE_ARROW) / 2, middle[1] + (out[1] * EDGE_ARROW) / 2]
+  const capHalf = 0.36 * EDGE_NAME
+  const at: Point = upright
+    ? [middle[0] + capHalf, min[1] + EDGE_ARROW + 1]
+    : [min[0] + EDGE_ARROW + 1, middle[1] - capHalf]
+  return [
+    arrowHead(tip, out, EDGE_ARROW),
+    textAt(at, EDGE_NAME, text, { bold: true, ...(upright && { turnDeg: 90 as const }) }),
+  ]
+}

@@ -1,0 +1,72 @@
+import type { Size } from '../templates/index.ts'
+import { textAt } from './page-text.ts'
+import type { Entity, Point } from './types.ts'
+
+/** Length of a ruler, mm: the longest that both directions of every paper hold inside its margins. */
+export const RULER = 180
+/** The spine of a ruler runs this far from the sheet's edge, mm. */
+export const RULER_LINE = 15
+const INCH = 25.4
+const LONG = 5
+const SHORT = 1.6
+const FIGURES = 2.5
+
+/** A ruler's own directions on the sheet: along it, and to the side of its millimetres. */
+interface Axis {
+  readonly zero: Point
+  readonly along: Point
+  readonly across: Point
+  readonly turnDeg: 0 | 90
+}
+
+/**
+ * Two rulers, one along each axis of the sheet. Millimetres on one side: a long tick at 0, 100 and 180, short ones each
+ * 10. Inches on the other: long ticks at 0 and 4, short ones between. `reserve` is what the furniture takes.
+ */
+export function rulersOn(paper: Size, reserve: { left: number; bottom: number }): Entity[] {
+  const right = paper.width - RULER_LINE - RULER
+  const top = paper.height - RULER_LINE - RULER
+  const level: Axis = {
+    zero: [Math.min(RULER_LINE + reserve.left - 2, right), RULER_LINE],
+    along: [1, 0],
+    across: [0, 1],
+    turnDeg: 0,
+  }
+  const upright: Axis = {
+    zero: [RULER_LINE, Math.min(RULER_LINE + reserve.bottom + 2, top)],
+    along: [0, 1],
+    across: [-1, 0],
+    turnDeg: 90,
+  }
+  return [...ruler(level), ...ruler(upright)]
+}
+
+function ruler(axis: Axis): Entity[] {
+  const at = (along: number, across: number): Point => [
+    axis.zero[0] + axis.along[0] * along + axis.across[0] * across,
+    axis.zero[1] + axis.along[1] * along + axis.across[1] * across,
+  ]
+  const tick = (along: number, across: number): Entity => ({
+    kind: 'line',
+    from: at(along, 0),
+    to: at(along, across),
+    pen: 'thin',
+  })
+  const words = (along: number, across: number, text: string, anchor: 'start' | 'end'): Entity =>
+    textAt(at(along, across), FIGURES, text, { anchor, turnDeg: axis.turnDeg })
+  const millimetres = Array.from({ length: RULER / 10 + 1 }, (_, k) =>
+    tick(k * 10, [0, 10, 18].includes(k) ? LONG : SHORT),
+  )
+  const inches = [0, 1, 2, 3, 4].map((k) => tick(k * INCH, -(k % 4 === 0 ? LONG : SHORT)))
+  return [
+    { kind: 'line', from: at(0, 0), to: at(RULER, 0), pen: 'thin' },
+    ...millimetres,
+    ...inches,
+    words(1, 2.4, '0', 'start'),
+    words(101, 2.4, '100 mm', 'start'),
+    words(179, 2.4, '180 mm', 'end'),
+    words(1, -4.4, '0', 'start'),
+    words(4 * INCH + 1, -4.4, '4 in', 'start'),
+    words(RULER - 1, -4.4, 'check bar: 100 mm and 180 mm, 4 in', 'end'),
+  ]
+}

@@ -1,0 +1,115 @@
+import type { EdgeSide } from '../assembly/index.ts'
+import type { Bore, EdgeName, Groove, Panel } from '../panel/index.ts'
+import type { Point } from './types.ts'
+
+/** A bore that enters the face. Places are in the face's own frame: seen on it, x right, y up, mm. */
+export interface FaceBore {
+  readonly bore: Bore
+  readonly at: Point
+  /** Of the widest part, countersink included, mm. */
+  readonly reach: number
+  /** Unit direction in which a leaning bit travels under the face. */
+  readonly lean?: Point
+}
+
+/** A bore that enters an edge. */
+export interface EdgeBore {
+  readonly bore: Bore
+  /** On the edge's line. */
+  readonly at: Point
+  readonly side: EdgeSide
+  /** From this face to the bore's axis, mm. */
+  readonly fromFace: number
+}
+
+export interface FaceGroove {
+  readonly groove: Groove
+  readonly min: Point
+  readonly max: Point
+}
+
+/** One face of a panel, as a person looks at it. Face B is mirrored about the vertical: x becomes length − x. */
+export interface FaceView {
+  readonly panel: Panel
+  readonly face: 'A' | 'B'
+  readonly width: number
+  readonly height: number
+  readonly edges: Readonly<Record<EdgeSide, EdgeName>>
+  readonly datum: Panel['datum']
+  readonly bores: readonly FaceBore[]
+  readonly edgeBores: readonly EdgeBore[]
+  readonly grooves: readonly FaceGroove[]
+}
+
+/** What is on a face, in the frame of that face; bores of all four edges with it. */
+export function faceView(panel: Panel, face: 'A' | 'B'): FaceView {
+  const mirrored = face === 'B'
+  const at = ([x, y]: readonly [number, number, ...unknown[]]): Point => [mirrored ? panel.length - x : x, y]
+  return {
+    panel,
+    face,
+    width: panel.length,
+    height: panel.width,
+    edges: mirrored ? { ...panel.edges, x0: panel.edges.x1, x1: panel.edges.x0 } : panel.edges,
+    datum: { ...panel.datum, x: seenSide(panel.datum.x, mirrored) },
+    bores: panel.bores.filter((bore) => bore.surface === face).map((bore) => faceBore(bore, at(bore.at), mirrored)),
+    edgeBores: panel.bores.flatMap((bore) => {
+      if (bore.surface === 'A' || bore.surface === 'B') return []
+      const fromFace = mirrored ? panel.thickness + bore.at[2] : -bore.at[2]
+      return [{ bore, at: at(bore.at), side: seenSide(bore.surface, mirrored), fromFace }]
+    }),
+    grooves: panel.grooves
+      .filter((groove) => groove.face === face)
+      .map((groove) => {
+        const [a, b] = [at(groove.min), at(groove.max)]
+        return { groove, min: [Math.min(a[0], b[0]), a[1]], max: [Math.max(a[0], b[0]), b[1]] }
+      }),
+  }
+}
+
+function seenSide<Side extends EdgeSide>(side: Side, mirrored: boolean): Side | 'x0' | 'x1' {
+  if (!mirrored) return side
+  if (side === 'x0') return 'x1'
+  return side === 'x1' ? 'x0' : side
+}
+
+function faceBore(bore: Bore, at: Point, mirrored: boolean): FaceBore {
+  const reach = Math.max(bore.diameter, bore.sink?.diameter ?? 0) / 2
+  if (bore.leanDeg === undefined) return { bore, at, reach }
+  const [x, y] = bore.axis
+  const run = Math.hypot(x, y)
+  if (run === 0) throw new RangeError(`${bore.id} is said to lean ${bore.leanDeg}° but its axis is square to the face`)
+  return { bore, at, reach, lean: [(mirrored ? -x : x) / run, y / run] }
+}
+
+/** The corner of the face that distances are measured from. */
+export function datumPoint(view: FaceView): Point {
+  return [view.datum.x === 'x0' ? 0 : view.width, view.datum.y === 'y0' ? 0 : view.height]
+}
+
+/** Ends of an edge's line, from left to right or from bottom to top. */
+export function edgeLine(view: FaceView, side: EdgeSide): readonly [Point, Point] {
+  const { width, height } = view
+  if (side === 'x0')
+    return [
+      [0, 0],
+      [0, height],
+    ]
+  if (side === 'x1')
+    return [
+      [width, 0],
+      [width, height],
+    ]
+  return side === 'y0'
+    ? [
+        [0, 0],
+        [width, 0],
+      ]
+    : [
+        [0, height],
+        [width, height],
+      ]
+}
+
+/** Unit direction from the face outward across an edge. */
+export const OUTWARD: Readonly<Record<EdgeSide, Point>> = { x0: [-1, 0], x1: [1, 0], y0: [0, -1], y1: [0, 1] }

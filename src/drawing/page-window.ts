@@ -1,0 +1,195 @@
+import type { EdgeSide } from '../assembly/index.ts'
+import type { Bore } from '../panel/index.ts'
+import { MARK_ARM, MARK_REACH } from '../templates/index.ts'
+import type { Area } from './areas.ts'
+import { grown } from './areas.ts'
+import type { Obstacle } from './labels.ts'
+import { isWhole, onSheet, type Sheet } from './page-sheet.ts'
+import { arrowHead, clippedLine, dot, rimIn, strokeIn } from './page-strokes.ts'
+import { datumPoint, type EdgeBore, edgeLine, type FaceBore, type FaceGroove, OUTWARD } from './page-view.ts'
+import { boreTitle } from './page-words.ts'
+import type { Circle, Entity, Line, Point } from './types.ts'
+
+/** What is drawn at true size on one sheet, sorted for its layers, and what words must keep clear of. */
+export interface Sketch {
+  readonly edges: Line[]
+  readonly bores: Circle[]
+  readonly countersinks: Circle[]
+  readonly grooves: Line[]
+  readonly marks: Entity[]
+  readonly obstacles: Obstacle[]
+}
+
+export const SIDES: readonly EdgeSide[] = ['x0', 'x1', 'y0', 'y1']
+
+/** The arms of a bore's cross reach this far beyond its rim, mm. */
+export const CROSS_ARM = 2.5
+const DOT_RADIUS = 0.25
+const HATCH_STEP = 4
+/** A bore in an edge is ticked this far outside the edge and inside it, mm. */
+export const TICK = { outside: 6, inside: 6 } as const
+const LEAN_ARROW = 16
+
+/** Everything of the panel that the sheet's window shows, at true size. */
+export function sketchOf(sheet: Sheet): Sketch {
+  const sketch: Sketch = { edges: [], bores: [], countersinks: [], grooves: [], marks: [], obstacles: [] }
+  for (const side of SIDES) drawEdge(sketch, sheet, side)
+  for (const groove of sheet.view.grooves) drawGroove(sketch, sheet, groove)
+  for (const bore of sheet.view.bores) drawBore(sketch, sheet, bore)
+  for (const bore of sheet.view.edgeBores) drawEdgeBore(sketch, sheet, bore)
+  drawSeams(sketch, sheet)
+  drawDatum(sketch, sheet)
+  return sketch
+}
+
+function drawEdge(sketch: Sketch, sheet: Sheet, side: EdgeSide): void {
+  const [from, to] = edgeLine(sheet.view, side)
+  for (const line of strokeIn(sheet.window, onSheet(sheet, from), onSheet(sheet, to), 'bold')) {
+    sketch.edges.push(line)
+    sketch.obstacles.push({ kind: 'line', from: line.from, to: line.to })
+  }
+}
+
+/** The outline of a groove, hatched, as far as the window shows it. */
+function drawGroove(sketch: Sketch, sheet: Sheet, { min, max }: FaceGroove): void {
+  const whole: Area = { min: onSheet(sheet, min), max: onSheet(sheet, max) }
+  const shown: Area = {
+    min: [Math.max(whole.min[0], sheet.window.min[0]), Math.max(whole.min[1], sheet.window.min[1])],
+    max: [Math.min(whole.max[0], sheet.window.max[0]), Math.min(whole.max[1], sheet.window.max[1])],
+  }
+  if (shown.min[0] >= shown.max[0] || shown.min[1] >= shown.max[1]) return
+  const corners: Point[] = [whole.min, [whole.max[0], whole.min[1]], whole.max, [whole.min[0], whole.max[1]]]
+  corners.forEach((corner, index) => {
+    const next = corners[(index + 1) % corners.length]
+    if (next !== undefined) sketch.grooves.push(...strokeIn(sheet.window, corner, next, 'thin'))
+  })
+  sketch.grooves.push(...hatch(shown, whole))
+  sketch.obstacles.push({ kind: 'area', area: shown, open: true })
+}
+
+/** Slanted hairlines over an area; they start from a corner of the whole groove, so that they run on over seams. */
+function hatch(shown: Area, whole: Area): Line[] {
+  const height = shown.max[1] - shown.min[1]
+  const width = shown.max[0] - shown.min[0]
+  const origin = whole.min[0] - whole.min[1]
+  const first = Math.ceil((shown.min[0] - shown.max[1] - origin) / HATCH_STEP)
+  const count = Math.ceil((width + height) / HATCH_STEP) + 1
+  return Array.from({ length: count }, (_, index) => {
+    const x = origin + (first + index) * HATCH_STEP + shown.min[1]
+    return strokeIn(shown, [x, shown.min[1]], [x + height, shown.max[1]], 'hair')
+  }).flat()
+}
+
+function drawBore(sketch: Sketch, sheet: Sheet, item: FaceBore): void {
+  const { bore, reach } = item
+  const at = onSheet(sheet, item.at)
+  if (!nearWindow(sheet.window, at, reach)) return
+  const whole = isWhole(sheet, { at: item.at, radius: reach })
+  if (item.lean === undefined) drawRim(sketch, sheet, bore, at, bore.diameter / 2, whole, 'bores')
+  if (bore.sink !== undefined) drawRim(sketch, sheet, bore, at, bore.sink.diameter / 2, whole, 'countersinks')
+  const arm = reach + CROSS_ARM
+  drawCross(sketch, sheet.window, at, arm)
+  sketch.obstacles.push({ kind: 'disc', at, radius: arm })
+  if (item.lean !== undefined) drawLean(sketch, sheet, at, item.lean, arm)
+}
+
+function drawRim(
+  sketch: Sketch,
+  sheet: Sheet,
+  bore: Bore,
+  at: Point,
+  radius: number,
+  whole: boolean,
+  layer: 'bores' | 'countersinks',
+): void {
+  if (whole) {
+    const id = layer === 'bores' ? bore.id : `${bore.id}-sink`
+    sketch[layer].push({ kind: 'circle', at, radius, pen: 'thin', id, title: boreTitle(bore, sheet.units) })
+  } else sketch.marks.push(...rimIn(sheet.window, at, radius, 'thin'))
+}
+
+function drawCross(sketch: Sketch, window: Area, [x, y]: Point, arm: number): void {
+  sketch.marks.push(...strokeIn(window, [x - arm, y], [x + arm, y], 'hair'))
+  sketch.marks.push(...strokeIn(window, [x, y - arm], [x, y + arm], 'hair'))
+  if (nearWindow(window, [x, y], -DOT_RADIUS)) sketch.marks.push(dot([x, y], DOT_RADIUS))
+}
+
+/** An arrow the way a leaning bit travels. */
+function drawLean(sketch: Sketch, sheet: Sheet, at: Point, lean: Point, arm: number): void {
+  const tip: Point = [at[0] + lean[0] * (arm + LEAN_ARROW), at[1] + lean[1] * (arm + LEAN_ARROW)]
+  sketch.marks.push(...strokeIn(sheet.window, at, tip, 'thin'))
+  if (nearWindow(sheet.window, tip, 0)) sketch.marks.push(arrowHead(tip, lean))
+  const shown = clippedLine(at, tip, grown(sheet.window, 1))
+  if (shown !== undefined) sketch.obstacles.push({ kind: 'line', from: shown[0], to: shown[1], open: true })
+}
+
+function drawEdgeBore(sketch: Sketch, sheet: Sheet, item: EdgeBore): void {
+  const at = onSheet(sheet, item.at)
+  if (!nearWindow(sheet.window, at, 0)) return
+  const out = OUTWARD[item.side]
+  const outer: Point = [at[0] + out[0] * TICK.outside, at[1] + out[1] * TICK.outside]
+  const inner: Point = [at[0] - out[0] * TICK.inside, at[1] - out[1] * TICK.inside]
+  sketch.marks.push(...strokeIn(sheet.window, outer, inner, 'hair'))
+  sketch.marks.push(arrowHead(at, [-out[0], -out[1]]))
+  sketch.obstacles.push({ kind: 'area', area: grown(areaAlong(outer, inner), 1), open: true })
+}
+
+const areaAlong = (a: Point, b: Point): Area => ({
+  min: [Math.min(a[0], b[0]), Math.min(a[1], b[1])],
+  max: [Math.max(a[0], b[0]), Math.max(a[1], b[1])],
+})
+
+/** Registration marks, the line that the next sheet's edge is laid on, and the line to cut along. */
+function drawSeams(sketch: Sketch, sheet: Sheet): void {
+  const { page, later, window } = sheet
+  for (const mark of page.marks) {
+    const at = onSheet(sheet, mark.at)
+    const other = mark.pages[0] === page.label ? mark.pages[1] : mark.pages[0]
+    const sideways = other === page.neighbours.left || other === page.neighbours.right
+    const [across, along] = sideways ? [MARK_ARM, MARK_REACH] : [MARK_REACH, MARK_ARM]
+    sketch.marks.push({ kind: 'circle', at, radius: 3, pen: 'hair' })
+    sketch.marks.push(...strokeIn(window, [at[0] - across, at[1]], [at[0] + across, at[1]], 'hair'))
+    sketch.marks.push(...strokeIn(window, [at[0], at[1] - along], [at[0], at[1] + along], 'hair'))
+    const arms: Area = { min: [at[0] - across, at[1] - along], max: [at[0] + across, at[1] + along] }
+    sketch.obstacles.push({ kind: 'disc', at, radius: MARK_REACH }, { kind: 'area', area: arms, open: true })
+  }
+  for (const [from, to] of seamLines(sheet, later)) {
+    sketch.marks.push(...strokeIn(window, from, to, 'dashed'))
+    sketch.obstacles.push({ kind: 'line', from, to, open: true })
+  }
+}
+
+/** Where the edges of the sheets to the right and below will lie, and the edges of this one that are cut. */
+function seamLines(sheet: Sheet, later: Sheet['later']): [Point, Point][] {
+  const { window, page } = sheet
+  const { left, right, above, below } = page.neighbours
+  const find = (label: string | undefined) => later.find((other) => other.label === label)
+  const lines: [Point, Point][] = []
+  const upright = (x: number) =>
+    lines.push([
+      [x, window.min[1]],
+      [x, window.max[1]],
+    ])
+  const level = (y: number) =>
+    lines.push([
+      [window.min[0], y],
+      [window.max[0], y],
+    ])
+  const [rightPage, belowPage] = [find(right), find(below)]
+  if (left !== undefined) upright(window.min[0])
+  if (above !== undefined) level(window.max[1])
+  if (rightPage !== undefined) upright(onSheet(sheet, rightPage.window.min)[0])
+  if (belowPage !== undefined) level(onSheet(sheet, belowPage.window.max)[1])
+  return lines
+}
+
+/** A heavy dot on the corner that distances are measured from. */
+function drawDatum(sketch: Sketch, sheet: Sheet): void {
+  const at = onSheet(sheet, datumPoint(sheet.view))
+  if (nearWindow(sheet.window, at, 0)) sketch.marks.push(dot(at, 1.2))
+}
+
+/** True when a disc reaches into the window; with a negative radius, when the point lies that deep in it. */
+export function nearWindow({ min, max }: Area, [x, y]: Point, radius: number): boolean {
+  return x > min[0] - radius && x < max[0] + radius && y > min[1] - radius && y < max[1] + radius
+}

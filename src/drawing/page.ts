@@ -1,0 +1,66 @@
+import type { Units } from '../length/index.ts'
+import type { Panel } from '../panel/index.ts'
+import type { PaperName } from '../project/index.ts'
+import { paperSize, printedPages, type Round } from '../templates/index.ts'
+import { furnitureOf, MARGIN, reserveFor } from './page-furniture.ts'
+import { notesOf, runsOn } from './page-notes.ts'
+import { sheetsOf } from './page-sheet.ts'
+import { type FaceView, faceView } from './page-view.ts'
+import { sketchOf, TICK } from './page-window.ts'
+import type { Drawing, Layer } from './types.ts'
+
+/** What neighbouring sheets show in common, mm; more where a bore would be cut. */
+const OVERLAP = 14
+/** Shown beyond the panel's edges, mm: room for the edge's name and for the fold. */
+const SURROUND = 8
+/** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
+const CLEAR = 3
+
+/**
+ * The full-size template of one face, a drawing for each sheet, in the order of taping. The view of each is the paper,
+ * (0, 0) its lower left corner, mm; what lies in the window is at true size. Face B is drawn as seen from face B.
+ * Sheets that would be blank are left out, see `printedPages`. `stamp` is a warning printed on every sheet.
+ */
+export function pageDrawings(panel: Panel, face: 'A' | 'B', paper: PaperName, units: Units, stamp?: string): Drawing[] {
+  const view = faceView(panel, face)
+  const pages = printedPages({ width: view.width, height: view.height }, paperSize(paper), thingsOf(view), {
+    margin: MARGIN,
+    overlap: OVERLAP,
+    surround: SURROUND,
+    reserve: reserveFor(stamp),
+    keep: [
+      ...view.bores.map(({ at, reach }) => ({ at, radius: reach + CLEAR })),
+      ...view.edgeBores.map(({ at }) => ({ at, radius: TICK.outside + 1 })),
+    ],
+  })
+  const runs = runsOn(view)
+  return sheetsOf(view, pages, units).map((sheet) => {
+    const sketch = sketchOf(sheet)
+    const notes = notesOf(sheet, sketch, runs)
+    const furniture = furnitureOf(sheet, pages, stamp, notes)
+    return {
+      title: `${panel.moduleName}: ${panel.name}, face ${face}, sheet ${sheet.page.label}`,
+      view: { min: [0, 0], max: [sheet.page.paper.width, sheet.page.paper.height] },
+      layers: inked([
+        { name: 'EDGE', operation: 'mark', entities: sketch.edges },
+        { name: 'GROOVE', operation: 'mark', entities: sketch.grooves },
+        { name: 'BORE', operation: 'bore', entities: sketch.bores },
+        { name: 'COUNTERSINK', operation: 'countersink', entities: sketch.countersinks },
+        { name: 'MARK', operation: 'mark', entities: sketch.marks },
+        { name: 'NOTE', operation: 'note', entities: notes.entities },
+        { name: 'SHEET', operation: 'note', entities: furniture },
+      ]),
+    }
+  })
+}
+
+/** Bores, and the corners of grooves: what a sheet must show to be worth its paper. */
+function thingsOf(view: FaceView): Round[] {
+  const bores = view.bores.map(({ at, reach }) => ({ at, radius: reach }))
+  const corners = view.grooves.flatMap(({ min, max }) =>
+    [min, max, [min[0], max[1]] as const, [max[0], min[1]] as const].map((at) => ({ at, radius: 0 })),
+  )
+  return [...bores, ...corners]
+}
+
+const inked = (layers: readonly Layer[]): Layer[] => layers.filter((layer) => layer.entities.length > 0)

@@ -1,0 +1,81 @@
+import type { Drawn, Work } from './layers.ts'
+import { textWidth } from './text-width.ts'
+import type { Entity } from './types.ts'
+import type { ScheduleRow } from './words.ts'
+
+const NOTE: Work = { kind: 'note' }
+
+export interface ScheduleBlock {
+  /** Said over the rows, where there is something to say. */
+  readonly heading?: string
+  readonly rows: readonly ScheduleRow[]
+}
+
+/** Distances in heights of the table's text. */
+const LINE = 1.65
+const COLUMN_SPACE = 1.7
+
+type Column = keyof ScheduleRow
+
+const COLUMNS: readonly Column[] = ['tag', 'count', 'bit', 'depth', 'fromY', 'fromX', 'purpose']
+
+/**
+ * The table of everything made on a face, its upper left corner at (left, top); mm. Thin lines over and below its
+ * head, a hair line below each row; the tags are bold.
+ */
+export function drawSchedule(
+  blocks: readonly ScheduleBlock[],
+  heads: Readonly<Record<Column, string>>,
+  at: { readonly left: number; readonly top: number; readonly height: number },
+): Drawn[] {
+  const rows = blocks.flatMap((block) => block.rows)
+  if (rows.length === 0) return []
+  const { left, height } = at
+  const columns = placeColumns(rows, heads, left, height)
+  const entities: Entity[] = []
+  let bottom = at.top
+  const rule = (pen: 'bold' | 'thin' | 'hair'): void => {
+    entities.push({ kind: 'line', pen, from: [left, bottom], to: [columns.right, bottom] })
+  }
+  const line = (cells: readonly (readonly [x: number, text: string])[], boldCells: number): void => {
+    bottom -= LINE * height
+    const y = bottom + 0.48 * height
+    cells.forEach(([x, text], k) => {
+      const weight = k < boldCells ? { bold: true } : {}
+      if (text !== '') entities.push({ kind: 'text', at: [x, y], height, anchor: 'start', text, ...weight })
+    })
+  }
+  const cells = (row: Readonly<Record<Column, string>>): [number, string][] =>
+    columns.starts.map(([column, x]) => [x, row[column]])
+  rule('thin')
+  line(cells(heads), COLUMNS.length)
+  rule('thin')
+  for (const block of blocks) {
+    if (block.rows.length === 0) continue
+    if (block.heading !== undefined) {
+      line([[left, block.heading]], 1)
+      rule('hair')
+    }
+    for (const row of block.rows) {
+      line(cells(row), 1)
+      rule('hair')
+    }
+  }
+  return entities.map((entity) => ({ work: NOTE, entity }))
+}
+
+function placeColumns(
+  rows: readonly ScheduleRow[],
+  heads: Readonly<Record<Column, string>>,
+  left: number,
+  height: number,
+): { starts: [Column, number][]; right: number } {
+  const starts: [Column, number][] = []
+  let x = left
+  for (const column of COLUMNS) {
+    starts.push([column, x])
+    const widths = rows.map((row) => textWidth(row[column], height, column === 'tag'))
+    x += Math.max(textWidth(heads[column], height, true), ...widths) + COLUMN_SPACE * height
+  }
+  return { starts, right: x - COLUMN_SPACE * height }
+}

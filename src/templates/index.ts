@@ -1,0 +1,5 @@
+export * from './marks.ts'
+export * from './needed.ts'
+export * from './paper.ts'
+export * from './tiling.ts'
+export * from './types.ts'

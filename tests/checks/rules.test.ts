@@ -1,0 +1,274 @@
+import { describe, expect, test } from 'vitest'
+import { check, type Finding, mustStop, renderFindings, rules } from '../../src/checks/index.ts'
+import { panelsOf } from '../../src/panel/index.ts'
+import { readDefinition } from '../../src/project/index.ts'
+import { built, ROUND_STOCK } from '../support/define.ts'
+
+/** Findings of one rule as `severity: message`. */
+function said(text: string, rule: string): string[] {
+  return built(text)
+    .findings.filter((finding) => finding.rule === rule)
+    .map((finding) => `${finding.severity}: ${finding.message}`)
+}
+
+const box = (rest: string, stock = '18'): string => `
+storyrod: 1
+stock:
+  board: { thickness: ${stock}, sheet: [2500, 1250], density: 685 }
+  thin: { thickness: 6, sheet: [2500, 1250] }
+modules:
+  box: { width: 500, depth: 400, carcase height: 700, stock: board, carcase: { back: none, joint: dowel }, ${rest} }
+`
+
+test('a module as it should be has no findings', () => {
+  expect(built(box('inside: { loose shelves: 2, front: { kind: door } }')).findings).toEqual([])
+})
+
+describe('bore depth', () => {
+  // Skin: 3 mm warn, 2 mm stop; common practice, no source.
+  const pinned = (thickness: string): string => box('inside: { loose shelves: 1 }', thickness)
+
+  test('a 13 mm pin hole in a 16 mm board leaves 3 mm: no finding', () => {
+    expect(said(pinned('16'), 'bore-skin')).toEqual([])
+  })
+
+  test('in a 15.5 mm board it leaves 2.5 mm: warn', () => {
+    expect(said(pinned('15.5'), 'bore-skin')[0]).toBe(
+      'warn: box, left side: the shelf pin 5 × 13, 37 from front and 608 from bottom in face A (inside) leaves only 2.5 mm of wood behind it',
+    )
+  })
+
+  test('in a 14.9 mm board it leaves 1.9 mm: stop', () => {
+    const found = built(pinned('14.9')).findings.find((finding) => finding.rule === 'bore-skin')
+    expect(found?.severity).toBe('stop')
+    expect(found?.fix).toBe('bore no deeper than 11.9 mm, or take a thicker board')
+  })
+
+  test('in a 12 mm board it comes out', () => {
+    expect(said(pinned('12'), 'bore-far-side')[0]).toBe(
+      'stop: box, left side: the shelf pin 5 × 13, 37 from front and 608 from bottom in face A (inside) comes out of the far side by 1 mm',
+    )
+  })
+})
+
+describe('bores that meet', () => {
+  test('screws of a fixed shelf in a partition, and those of the shelf on its other side', () => {
+    // Both shelves at one height: their clearance holes through the partition are the same line, sunk from both faces.
+    const text = `${ROUND_STOCK}
+modules:
+  box:
+    width: 818
+    depth: 400
+    carcase height: 700
+    stock: board
+    carcase: { back: none }
+    inside:
+      side by side:
+        - stacked: [{ size: 300 }, {}]
+        - stacked: [{ size: 300 }, {}]
+`
+    expect(said(text, 'bores-meet').filter((line) => line.includes('partition 1'))).not.toEqual([])
+    expect(mustStop(built(text).findings)).toBe(true)
+  })
+
+  // Pin column at 37 from the front, hinge plates at 37: with a pitch that is no multiple of 32 they cannot share holes.
+  const door = (setback: string): string =>
+    box(
+      `inside: { loose shelves: { count: 1, pins: { pitch: 25, front setback: ${setback} } }, front: { kind: door } }`,
+    )
+
+  test('plate holes among pin holes 25 apart', () => {
+    const lines = [...said(door('37'), 'bores-meet'), ...said(door('37'), 'bores-near')]
+    expect(lines.some((line) => line.startsWith('stop: box, left side: the '))).toBe(true)
+  })
+
+  test('a column 10 behind the plate line leaves 5 mm: no finding', () => {
+    // 10 between the axes, less 2.5 and 2.5.
+    expect([...said(door('47'), 'bores-meet'), ...said(door('47'), 'bores-near')]).toEqual([])
+  })
+})
+
+describe('bores near an edge', () => {
+  test('a pull too near the door’s edge', () => {
+    // Hole 4.5, 6 from the edge: 6 − 2.25 = 3.75 of wood; its diameter, 4.5, should remain.
+    const text = box('inside: { front: { kind: door, pull: { item: knob, edge distance: 6 } } }')
+    expect(said(text, 'bore-near-edge')).toEqual([
+      'warn: box, door: the pull 4.5 through, 491 from left and 637 from bottom in face A (hidden face) has only 3.8 mm of wood beside it; 4.5 mm should remain',
+    ])
+    expect(said(text.replace('edge distance: 6', 'edge distance: 6.75'), 'bore-near-edge')).toEqual([])
+  })
+
+  test('beyond the edge', () => {
+    const text = box('inside: { front: { kind: door, pull: { item: knob, edge distance: 2 } } }')
+    expect(said(text, 'bore-breaks-out')).toEqual([
+      'stop: box, door: the pull 4.5 through, 495 from left and 637 from bottom in face A (hidden face) breaks out of the side of the panel by 0.3 mm',
+    ])
+  })
+
+  test('an 8 mm dowel keeps its radius to the faces: 16 mm board yes, 15 mm no', () => {
+    // (16 − 8) / 2 = 4; (15 − 8) / 2 = 3.5. Radius rule: "Dowel drilling and use guidelines", woodweb.com.
+    expect(said(box('inside: {}', '16'), 'bore-near-edge')).toEqual([])
+    expect(said(box('inside: {}', '15'), 'bore-near-edge')[0]).toMatch(
+      /^stop: .* has only 3\.5 mm of wood beside it; 4 mm must remain$/,
+    )
+  })
+})
+
+describe('stock', () => {
+  const sheet = (size: string, grain = 'along length'): string => `
+storyrod: 1
+stock:
+  board: { thickness: 18, sheet: ${size}, edge trim: 10, grain: ${grain} }
+modules:
+  box: { width: 500, depth: 400, carcase height: 700, stock: board, carcase: { back: none } }
+`
+
+  test('a side 700 × 400 from a trimmed sheet of 719 × 419, and of 720 × 420', () => {
+    expect(said(sheet('[720, 420]'), 'sheet-too-small')).toEqual([])
+    expect(said(sheet('[719, 420]'), 'sheet-too-small')).toEqual([
+      'stop: box, left side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm',
+      'stop: box, right side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm',
+    ])
+  })
+
+  test('turned round only where there is no grain', () => {
+    expect(said(sheet('[420, 720]'), 'sheet-too-small').length).toBeGreaterThan(0)
+    expect(said(sheet('[420, 720]', 'none'), 'sheet-too-small')).toEqual([])
+  })
+
+  test('readings 0.3 mm apart are let pass, 0.4 warn', () => {
+    expect(said(box('inside: {}', '[17.7, 18.0]'), 'stock-spread')).toEqual([])
+    expect(said(box('inside: {}', '[17.6, 18.0]'), 'stock-spread')).toEqual([
+      'warn: board: the readings lie 0.4 mm apart (17.6, 18); panels are sized with their mean, 17.8',
+    ])
+  })
+})
+
+describe('doors and hinges', () => {
+  test('too few hinges asked for', () => {
+    // 1000 × 697 … : 1500 high needs 3 by height (S11); mass 0.497 × 1.497 × 0.018 × 685 = 9.2 kg needs 4.
+    const text = box('inside: { front: { kind: door, hinges: 2 } }').replace(
+      'carcase height: 700',
+      'carcase height: 1500',
+    )
+    expect(said(text, 'door-hinges')).toEqual([
+      'stop: door is 1497 mm high, 497 mm wide and weighs 9.2 kg; 2 hinges are asked for, it needs 4',
+    ])
+    expect(said(text.replace('hinges: 2', 'hinges: 4'), 'door-hinges')).toEqual([])
+  })
+
+  test('too tall for any', () => {
+    const text = box('inside: { front: { kind: door } }').replace('carcase height: 700', 'carcase height: 2503.1')
+    expect(said(text, 'door-hinges')).toHaveLength(1)
+    expect(said(text.replace('2503.1', '2503').replace('width: 500', 'width: 300'), 'door-hinges')).toEqual([])
+  })
+
+  test('an overlay that no plate gives', () => {
+    // 18 − 5 = 13: less than 14.5, the least of the straight arm; more than … of the half crank: 5.5 + 7 + 2 = 14.5 reaches it.
+    // 30 mm board, reveal 1: 29 is more than 15 + 7 + 2 = 24.
+    const text = box('inside: { front: { kind: door, reveal: 1 } }', '30')
+    expect(said(text, 'hinge-overlay')).toEqual([
+      'stop: door: an overlay of 29 mm is wanted, but no plate of hinge 35 full gives it; the nearest is 24 mm',
+    ])
+    expect(said(box('inside: { front: { kind: door, reveal: 6 } }', '30'), 'hinge-overlay')).toEqual([])
+  })
+})
+
+describe('the mate check', () => {
+  const of = built(box('inside: { loose shelves: 1, front: { kind: door } }'))
+
+  test('finds a hole that is missing', () => {
+    const panels = of.panels.map((panel) =>
+      panel.key === 'right-side' ? { ...panel, bores: panel.bores.slice(1) } : panel,
+    )
+    const lost = of.panels.find((panel) => panel.key === 'right-side')?.bores[0]
+    const findings = check(of.project, of.assembly, panels).filter((finding) => finding.rule === 'mate-missing')
+    expect(findings.map((finding) => finding.message)).toEqual([
+      `right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
+    ])
+  })
+
+  test('finds a hole that is out of line, by a hundredth of a millimetre', () => {
+    const panels = of.panels.map((panel) =>
+      panel.key === 'right-side'
+        ? {
+            ...panel,
+            bores: panel.bores.map((bore) =>
+              bore.purpose === 'shelf pin' && bore.at[0] === 96
+                ? { ...bore, at: [96, bore.at[1] + 0.01, 0] as const }
+                : bore,
+            ),
+          }
+        : panel,
+    )
+    const findings = check(of.project, of.assembly, panels).filter((finding) => finding.rule === 'mate-axis')
+    expect(findings.map((finding) => finding.message)).toEqual([
+      'box/pins-1-front/1: its holes in left side and right side are 0.010000 mm out of line',
+      'box/pins-1-rear/1: its holes in left side and right side are 0.010000 mm out of line',
+    ])
+  })
+
+  test('finds a cup that is not level with its plate', () => {
+    const panels = of.panels.map((panel) =>
+      panel.key === 'door'
+        ? {
+            ...panel,
+            bores: panel.bores.map((bore) =>
+              bore.purpose === 'hinge cup' ? { ...bore, at: [bore.at[0] + 3, bore.at[1], 0] as const } : bore,
+            ),
+          }
+        : panel,
+    )
+    const found = check(of.project, of.assembly, panels).filter((finding) => finding.rule === 'mate-axis')
+    // The cup is one of three holes: its pattern's middle moves by a third of 3 mm.
+    expect(found[0]?.message).toBe('box/door-hinge/1: its holes in door and left side are 1 mm out of line')
+  })
+
+  test('says nothing of what the projection makes', () => {
+    expect(
+      check(of.project, of.assembly, panelsOf(of.assembly)).filter((finding) => finding.rule.startsWith('mate')),
+    ).toEqual([])
+  })
+})
+
+describe('the registry', () => {
+  test('every rule id is said once, with its meaning and its source', () => {
+    const ids = rules.flatMap((rule) => Object.keys(rule.ids))
+    expect(new Set(ids).size).toBe(ids.length)
+    for (const rule of rules)
+      for (const { meaning, source } of Object.values(rule.ids))
+        expect([meaning, source].every((words) => words.length > 5)).toBe(true)
+  })
+
+  test('findings carry only ids of the registry, worst first', () => {
+    const ids = new Set(rules.flatMap((rule) => Object.keys(rule.ids)))
+    const { findings } = built(
+      box('inside: { loose shelves: 1, front: { kind: door, pull: { item: knob, edge distance: 6 } } }', '[14.5, 15]'),
+    )
+    expect(findings.length).toBeGreaterThan(2)
+    expect(findings.every((finding) => ids.has(finding.rule))).toBe(true)
+    const order = findings.map((finding) => ['stop', 'warn', 'note'].indexOf(finding.severity))
+    expect(order).toEqual([...order].sort((a, b) => a - b))
+  })
+})
+
+test('findings as a person reads them', () => {
+  const findings: Finding[] = [
+    {
+      rule: 'bore-skin',
+      severity: 'warn',
+      panels: ['a/b'],
+      places: [],
+      message: 'too thin',
+      fix: 'thicker',
+      at: ['modules', 'box'],
+    },
+  ]
+  const text = box('inside: {}')
+  const read = readDefinition(text, 'box.yaml')
+  if (!read.ok) throw new Error('the definition is right')
+  expect(renderFindings(findings, read.locate, 'box.yaml')).toBe(
+    'warn  bore-skin\n  too thin\n  to mend it: thicker\n  asked for at box.yaml:7:8\n\nno stops, 1 warning, no notes\n',
+  )
+  expect(renderFindings([], read.locate, 'box.yaml')).toBe('no stops, no warnings, no notes\n')
+})
