@@ -6,11 +6,12 @@ import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
 import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
+import { sharedHoles } from './rules/shared-holes.ts'
 import { stock } from './rules/stock.ts'
 import type { Finding, Rule, Severity, Subject } from './types.ts'
 
 /** All rules, in the order in which their findings stand beside each other. A new rule is one line here. */
-export const rules: readonly Rule[] = [placing, mates, boreDepth, boresMeet, boreEdge, stock]
+export const rules: readonly Rule[] = [placing, mates, boreDepth, boresMeet, sharedHoles, boreEdge, stock]
 
 const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }
 

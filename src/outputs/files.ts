@@ -28,7 +28,12 @@ export const PANELS_FILE = 'panels.json'
 
 /** Paths of all files that the project yields, in the order in which they are written. */
 export function outputPaths(built: Built): string[] {
-  return [...built.panels.flatMap((panel) => Object.values(filesOf(panel)).flat()), PANELS_FILE]
+  const ofPanel = (panel: Panel): string[] => {
+    const faces = facesDrawn(panel)
+    const drawings = faces.flatMap((face) => [facePath('svg', panel, face), facePath('dxf', panel, face)])
+    return [...drawings, ...faces.map((face) => facePath('pdf', panel, face))]
+  }
+  return [...built.panels.flatMap(ofPanel), PANELS_FILE]
 }
 
 /** SVG and DXF of every drawn face, in the order of the panels. */

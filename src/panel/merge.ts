@@ -10,11 +10,12 @@ const ORDER: Record<Surface, number> = { A: 0, B: 1, x0: 2, x1: 3, y0: 4, y1: 5 
 /**
  * Bores that are one hole made one, sorted and named. A through bore without a sink is bored from face A, so that the
  * panel is turned over only where it must be. Two pin holes that would meet from both faces of a partition become one
- * through hole. Bores with the same entry, axis, diameter, depth and sink are one hole with several uses.
+ * through hole, and a plate screwed where there is such a hole already uses that one. Bores with the same entry, axis,
+ * diameter, depth and sink are one hole with several uses.
  */
 export function mergeBores(raw: readonly RawBore[], thickness: number): Bore[] {
   const fromA = raw.map((bore) => throughFromA(bore))
-  const shared = sharePins(fromA, thickness)
+  const shared = useThroughHoles(sharePins(fromA, thickness), thickness)
   const byHole = new Map<string, RawBore[]>()
   for (const bore of shared) {
     const key = holeKey(bore)
@@ -50,9 +51,31 @@ function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
         : undefined
     if (partner === undefined || !same(partner.diameter, bore.diameter)) return bore
     if (bore.depth + partner.depth + SHARED_HOLE_SKIN_MM <= thickness) return bore
-    return { ...bore, surface: 'A', at: [bore.at[0], bore.at[1], 0], axis: [0, 0, -1], depth: thickness, through: true }
+    return throughHole(bore, thickness)
   })
 }
+
+/** Blind bores that lie on a plain through hole of their own diameter are that hole: it is there already. */
+function useThroughHoles(bores: readonly RawBore[], thickness: number): RawBore[] {
+  const wholeKey = (bore: RawBore): string => `${placeKey(bore)} ${step(bore.diameter)}`
+  const inFace = (bore: RawBore): boolean =>
+    (bore.surface === 'A' || bore.surface === 'B') && bore.leanDeg === undefined
+  const holes = new Set(
+    bores.filter((bore) => bore.through && bore.surface === 'A' && bore.sink === undefined).map(wholeKey),
+  )
+  return bores.map((bore) =>
+    bore.sink === undefined && inFace(bore) && holes.has(wholeKey(bore)) ? throughHole(bore, thickness) : bore,
+  )
+}
+
+const throughHole = (bore: RawBore, thickness: number): RawBore => ({
+  ...bore,
+  surface: 'A',
+  at: [bore.at[0], bore.at[1], 0],
+  axis: [0, 0, -1],
+  depth: thickness,
+  through: true,
+})
 
 /** Whole nanometres, so that float noise makes no difference; −0 is 0. */
 const step = (value: number): number => Math.round(value / NOISE_MM) + 0

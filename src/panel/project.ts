@@ -16,7 +16,7 @@ import type { Depth, Drilling } from '../hardware/index.ts'
 import { grooveOf } from './grooves.ts'
 import { mergeBores } from './merge.ts'
 import { edgeNames, extentAlong, surfaceEntered } from './surface.ts'
-import type { Bore, Panel } from './types.ts'
+import type { Bore, BoreUse, Panel } from './types.ts'
 
 /** A bore before it is merged with others that are the same hole, and before it has a name. */
 export type RawBore = Omit<Bore, 'id'>
@@ -80,8 +80,9 @@ function project(
     const square = drilling.enter === 'contact' ? inward : scale(inward, -1)
     const axis = drilling.leanDeg === undefined ? square : leaning(drilling.leanDeg, station, frameFromPanel, square)
     const depth = depthOf(drilling.depth, piece, woodAhead, thicknessOf)
+    const surface = surfaceEntered(axis)
     return {
-      surface: surfaceEntered(axis),
+      surface,
       at: entry,
       axis,
       diameter: drilling.diameter,
@@ -91,12 +92,12 @@ function project(
       ...(drilling.leanDeg !== undefined && { leanDeg: drilling.leanDeg }),
       ...(drilling.edgeWall !== undefined && { edgeWall: drilling.edgeWall }),
       purpose: drilling.purpose,
-      uses: [useOf(piece, station, drilling)],
+      uses: [{ ...useOf(piece, station, drilling), surface, depth }],
     }
   })
 }
 
-const useOf = (piece: PlacedHardware, station: Station, drilling: Drilling): Bore['uses'][number] => ({
+const useOf = (piece: PlacedHardware, station: Station, drilling: Drilling): Omit<BoreUse, 'surface' | 'depth'> => ({
   hardware: piece.id,
   item: piece.item.id,
   part: station.part,

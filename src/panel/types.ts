@@ -16,6 +16,9 @@ export interface BoreUse {
   readonly drilling: string
   readonly series: string
   readonly purpose: string
+  /** Where this piece enters and how deep it was to go, mm: less than the hole where it shares a through hole. */
+  readonly surface: Surface
+  readonly depth: number
 }
 
 /**

@@ -190,7 +190,7 @@ export interface JoinSpec {
   readonly sideInset: number
 }
 
-/** Modules that stand side by side, from the left, fronts flush. */
+/** Modules, by their keys, that stand side by side, from the left, fronts flush. */
 export interface RowSpec {
   readonly modules: readonly string[]
   readonly join: JoinSpec | undefined

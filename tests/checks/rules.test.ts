@@ -272,3 +272,39 @@ test('findings as a person reads them', () => {
   )
   expect(renderFindings([], read.locate, 'box.yaml')).toBe('no stops, no warnings, no notes\n')
 })
+
+describe('holes shared from both faces of a partition', () => {
+  // Loose shelves on both sides of an 18 mm partition: one row of through holes, on which hinge plates may sit.
+  const between = (right: string): string => `${ROUND_STOCK}
+modules:
+  box:
+    width: 818
+    depth: 400
+    carcase height: 720
+    stock: board
+    carcase: { back: none, joint: dowel }
+    inside:
+      side by side:
+        - { loose shelves: 1, front: { kind: door, hang: right } }
+        - { loose shelves: 1, ${right} }
+`
+
+  test('a plate uses the through hole that is there: no finding, and one hole', () => {
+    const of = built(between('front: { kind: door, hang: right }'))
+    expect(of.findings).toEqual([])
+    const partition = of.panels.find((panel) => panel.key === 'partition-1')
+    const shared =
+      partition?.bores.filter(
+        (bore) => bore.uses.some((use) => use.purpose === 'hinge plate') && bore.uses.length > 1,
+      ) ?? []
+    expect(shared.length).toBeGreaterThan(0)
+    expect(shared.every((bore) => bore.through && bore.depth === 18)).toBe(true)
+  })
+
+  test('two plates from both faces: their 13 mm screws would meet in 18 mm', () => {
+    const lines = said(between('front: { kind: door, hang: left }'), 'fasteners-meet')
+    expect(lines[0]).toMatch(
+      /^stop: box, partition 1: in the shelf pin, hinge plate 5 through, 37 from front and [\d.]+ from bottom in face A \(right face\), a hinge plate 13 deep from face A and a hinge plate 13 deep from face B would meet in 18 mm$/,
+    )
+  })
+})

@@ -56,6 +56,8 @@ const use = (purpose: string): BoreUse => ({
   drilling: 'pin',
   series: 'store/pins',
   purpose,
+  surface: 'A',
+  depth: 13,
 })
 
 export interface PanelFigures extends Partial<Omit<Panel, 'bores' | 'grooves'>> {

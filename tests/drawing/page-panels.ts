@@ -43,7 +43,18 @@ export function boreOf(words: BoreWords, index: number, thickness: number): Bore
     ...(sink !== undefined && { sink }),
     ...(lean !== undefined && { leanDeg: LEAN_DEG }),
     purpose,
-    uses: [{ hardware: `h-${index}`, item: 'item', part: 'part', drilling: 'hole', series, purpose }],
+    uses: [
+      {
+        hardware: `h-${index}`,
+        item: 'item',
+        part: 'part',
+        drilling: 'hole',
+        series,
+        purpose,
+        surface: on,
+        depth: deep === 'through' ? thickness : deep,
+      },
+    ],
   }
 }
 

@@ -1,0 +1,32 @@
+import type { Engine, Opened } from './engine.ts'
+
+/** Storyrod itself. Each stage is loaded when it is asked for, so that `--help` need not wait for the writers. */
+export const storyrod: Engine = {
+  open,
+  async schema() {
+    const { definitionJsonSchema } = await import('../project/index.ts')
+    return definitionJsonSchema()
+  },
+  async starter() {
+    const { starterDefinition } = await import('../project/index.ts')
+    return starterDefinition()
+  },
+}
+
+async function open(text: string, file: string): Promise<Opened> {
+  const { readDefinition, renderProblems } = await import('../project/index.ts')
+  const read = readDefinition(text, file)
+  if (!read.ok) return { ok: false, problems: renderProblems(read.problems) }
+  const { renderFindings } = await import('../checks/index.ts')
+  const { build, outputFiles, outputPaths } = await import('../outputs/index.ts')
+  const built = build(read.project)
+  return {
+    ok: true,
+    design: {
+      severities: built.findings.map((finding) => finding.severity),
+      findings: renderFindings(built.findings, read.locate, file),
+      paths: outputPaths(built),
+      files: ({ fonts, stamp }) => outputFiles(built, fonts, stamp === undefined ? {} : { stamp }),
+    },
+  }
+}

@@ -1,0 +1,42 @@
+/** What the commands need of the rest of Storyrod; `default-engine.ts` fills it in. */
+export interface Engine {
+  /** Reads and works out a definition. `file` is the name to show in messages. */
+  open(text: string, file: string): Promise<Opened>
+  /** The JSON Schema of definitions, for editors. */
+  schema(): Promise<object>
+  /** A commented definition to start from. */
+  starter(): Promise<string>
+}
+
+/** `problems`: all that is wrong with a definition, ready to print. */
+export type Opened = { readonly ok: true; readonly design: Design } | { readonly ok: false; readonly problems: string }
+
+export type Severity = 'stop' | 'warn' | 'note'
+
+/** A definition that has been worked out and checked. */
+export interface Design {
+  /** One for each finding. */
+  readonly severities: readonly Severity[]
+  /** All findings and a line that counts them, ready to print. */
+  readonly findings: string
+  /** The files that drawing yields, relative to the output folder, with `/` between names. */
+  readonly paths: readonly string[]
+  files(options: FilesOptions): AsyncIterable<OutputFile>
+}
+
+export interface FilesOptions {
+  readonly fonts: Fonts
+  /** Printed on every drawing. */
+  readonly stamp?: string
+}
+
+/** Two TrueType fonts, as they are on disk. */
+export interface Fonts {
+  readonly regular: Uint8Array
+  readonly bold: Uint8Array
+}
+
+export interface OutputFile {
+  readonly path: string
+  readonly bytes: Uint8Array
+}

@@ -1,0 +1,62 @@
+import { NOISE_MM } from '../../geometry/index.ts'
+import { baySizes } from '../bay-sizes.ts'
+import type { Context } from '../context.ts'
+import type { Bay, ModuleSpec, Split } from '../types.ts'
+import { checkFront } from './front.ts'
+import { checkShelves } from './shelves.ts'
+
+/** Clear sizes of an opening, mm. */
+export interface Room {
+  readonly width: number
+  readonly height: number
+  /** From the front of the opening to the inside of the back. */
+  readonly depth: number
+}
+
+/** Walks the openings of a module with their clear sizes and reports what does not fit into them. */
+export function checkBays(context: Context, spec: ModuleSpec, room: Room): void {
+  checkBay(context, spec, spec.inside, room)
+}
+
+function checkBay(context: Context, spec: ModuleSpec, bay: Bay, room: Room): void {
+  const { front, looseShelves, split } = bay
+  if (front !== undefined) checkFront(context, front, room, thickestPanel(spec))
+  const takes = front?.lay === 'inset' ? front.stock.thickness : 0
+  const depth = room.depth - takes
+  if (front !== undefined && depth <= NOISE_MM) {
+    const what = `an inset front ${context.show(takes)} thick leaves no depth behind it`
+    context.report([...front.at, 'lay'], what, { expected: 'a deeper module, or lay: overlay' })
+    return
+  }
+  const inner = { ...room, depth }
+  if (looseShelves !== undefined) checkShelves(context, looseShelves, inner)
+  if (split !== undefined) checkSplit(context, spec, bay, split, inner)
+}
+
+function checkSplit(context: Context, spec: ModuleSpec, bay: Bay, split: Split, room: Room): void {
+  const path = [...bay.at, split.direction]
+  const unsure = split.bays.some((child) => ['size', 'share'].some((key) => context.troubled([...child.at, key])))
+  if (unsure) return
+  const beside = split.direction === 'side by side'
+  const sizes = baySizes(beside ? room.width : room.height, split, context.units)
+  if (typeof sizes === 'string') {
+    const unsized = split.bays.some((child) => child.size === undefined)
+    context.report(path, sizes, {
+      expected: unsized ? 'smaller sizes or fewer bays' : 'sizes that fill the opening, or one bay without a size',
+      on: 'key',
+    })
+    return
+  }
+  split.bays.forEach((child, i) => {
+    const size = sizes[i]
+    if (size !== undefined)
+      checkBay(context, spec, child, beside ? { ...room, width: size } : { ...room, height: size })
+  })
+}
+
+/** No overlay front reaches further past its opening than this, mm. */
+function thickestPanel(spec: ModuleSpec): number {
+  const dividers = (bay: Bay): number =>
+    (bay.split?.bays ?? []).reduce((most, child) => Math.max(most, dividers(child)), bay.split?.stock.thickness ?? 0)
+  return Math.max(spec.stock.thickness, dividers(spec.inside))
+}

@@ -1,0 +1,160 @@
+import { formatLength, parseLength, type Units } from '../length/index.ts'
+import { nearestName } from './nearest.ts'
+import { cutText, type Problem, pathInWords, printable } from './problem.ts'
+import { KINDS, type KindKey } from './schema/kinds.ts'
+import type { Source } from './source.ts'
+import { pathKey, type Span } from './to-data.ts'
+import type { DefinitionPath, Stock } from './types.ts'
+
+/** Problems that are collected; nobody reads more, and a file of nonsense has a million. */
+const MOST_PROBLEMS = 1000
+/** Problems for which the nearest name is looked up. */
+const MOST_LOOKUPS = 200
+
+export interface Report {
+  readonly expected: string
+  readonly nearest?: string | undefined
+  /** Show the key and not the value. */
+  readonly on?: 'key' | 'value'
+}
+
+/** A value with the place that says it. */
+export interface Said<T> {
+  readonly value: T
+  readonly path: DefinitionPath
+}
+
+/** A default in mm, for projects in mm and in inches. */
+export interface Default {
+  readonly mm: number
+  readonly in: number
+}
+
+/** What all parts of the resolving share: the units, the stock by name, and the problems found so far. */
+export class Context {
+  readonly stocks = new Map<string, Stock | undefined>()
+  /** False when the stock group itself is missing or no group: then no name is reported as unknown. */
+  stocksKnown = true
+  private readonly found: { problem: Problem; offset: number }[] = []
+  private readonly known = new Set<string>()
+  private readonly troubledPaths = new Set<string>()
+  private readonly misspeltPaths = new Set<string>()
+
+  constructor(
+    readonly source: Source,
+    public units: Units = 'mm',
+  ) {}
+
+  /** Problems sorted by position, none twice, at most MOST_PROBLEMS. */
+  problems(): Problem[] {
+    return this.found.sort((a, b) => a.offset - b.offset).map(({ problem }) => problem)
+  }
+
+  /** True when a problem was reported at exactly this path. */
+  troubled(path: DefinitionPath): boolean {
+    return this.troubledPaths.has(pathKey(path))
+  }
+
+  /** The known name that was probably meant. Looked up for the first problems only: it takes time. */
+  nearest(written: string, known: readonly string[]): string | undefined {
+    return this.found.length < MOST_LOOKUPS ? nearestName(written, known) : undefined
+  }
+
+  /** Notes that a key of this path was probably meant, though another was written. */
+  misspelt(path: DefinitionPath): void {
+    this.misspeltPaths.add(pathKey(path))
+  }
+
+  /** Reports that a group lacks a key, unless it was tried: its place has a problem, or it was misspelt. */
+  reportMissing(group: DefinitionPath, key: string, expected: string): void {
+    const path = [...group, key]
+    if (this.troubled(path) || this.misspeltPaths.has(pathKey(path))) return
+    this.report(group, `the key "${key}" is missing`, { expected, on: 'key' })
+  }
+
+  /** True when a key was probably meant, though another was written. */
+  isMisspelt(path: DefinitionPath): boolean {
+    return this.misspeltPaths.has(pathKey(path))
+  }
+
+  /** Reports a problem at a path; `what` is said behind the path in words. */
+  report(path: DefinitionPath, what: string, { expected, nearest, on = 'value' }: Report): void {
+    this.reportAt(this.source.span(path, on), path, what, { expected, nearest })
+  }
+
+  /** The same, at other offsets than the path's own. */
+  reportAt(span: Span, path: DefinitionPath, what: string, { expected, nearest }: Report): void {
+    this.troubledPaths.add(pathKey(path))
+    const where = pathInWords(path)
+    const message = where === '' ? what : `${where}: ${what}`
+    const key = `${span[0]} ${message}`
+    if (this.known.has(key) || this.found.length >= MOST_PROBLEMS) return
+    this.known.add(key)
+    const words = nearest === undefined ? { message, expected } : { message, expected, nearest }
+    this.found.push({ problem: this.source.problem(span, words), offset: span[0] })
+  }
+
+  /** The value as a message shows it: as written, in quotes. */
+  written(path: DefinitionPath, value?: unknown): string {
+    const written = this.source.place(path)?.written
+    if (Array.isArray(value)) return 'a list'
+    if (typeof value === 'object' && value !== null) return 'a group of keys'
+    if (written === undefined) return typeof value === 'string' ? quoted(value) : cutText(String(value), 40)
+    return typeof value === 'string' ? quoted(value) : cutText(printable(written), 40)
+  }
+
+  /** Reports that the value at a path is not of its kind. */
+  reportKind(path: DefinitionPath, value: unknown, key: KindKey, expected?: string): void {
+    const kind: { noun: string; expected: string; words?: readonly string[] } = KINDS[key]
+    const nearest = typeof value === 'string' ? this.nearest(value, kind.words ?? []) : undefined
+    this.report(path, `${this.written(path, value)} is not ${kind.noun}`, {
+      expected: expected ?? kind.expected,
+      nearest,
+    })
+  }
+
+  /** A length in mm, or `undefined` when it is not said or when it is none, which is reported. */
+  length(said: Said<number | string> | undefined, limits: LengthLimits = {}): number | undefined {
+    if (said === undefined) return undefined
+    const kind = limits.kind ?? 'length'
+    const parsed = parseLength(said.value, this.units)
+    if (!parsed.ok) {
+      this.reportKind(said.path, said.value, kind, kind === 'length' ? parsed.expected : undefined)
+      return undefined
+    }
+    if (limits.aboveZero && parsed.mm <= 0) {
+      this.report(said.path, `${this.written(said.path, said.value)} is no size`, { expected: 'a length above 0' })
+      return undefined
+    }
+    if (parsed.mm > LONGEST.mm) {
+      this.report(said.path, `${this.written(said.path, said.value)} is too large`, { expected: LONGEST.words })
+      return undefined
+    }
+    return parsed.mm
+  }
+
+  /** A length in mm, or the default where none is said. */
+  lengthOr(said: Said<number | string> | undefined, fallback: Default | number, limits?: LengthLimits): number {
+    return this.length(said, limits) ?? this.default(fallback)
+  }
+
+  /** A length in the project's units, for a message. */
+  show(mm: number): string {
+    return formatLength(mm, this.units)
+  }
+
+  default(fallback: Default | number): number {
+    return typeof fallback === 'number' ? fallback : fallback[this.units]
+  }
+}
+
+/** Beyond it a unit was mistaken: no sheet is that long. */
+const LONGEST = { mm: 10_000, words: 'at most 10 m (393 3/4 in)' }
+
+export interface LengthLimits {
+  readonly aboveZero?: boolean
+  readonly kind?: KindKey
+}
+
+/** A value in quotes for a message, on one line and not too long. */
+export const quoted = (value: string): string => `"${cutText(printable(value), 40)}"`

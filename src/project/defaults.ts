@@ -1,0 +1,47 @@
+import { MM_PER_INCH } from '../length/index.ts'
+import type { Default } from './context.ts'
+
+const inch = (inches: number): number => inches * MM_PER_INCH
+const each = (mm: number, inches: number): Default => ({ mm, in: inch(inches) })
+
+/** Defaults of lengths, in mm, for projects in mm and in inches. Sources: common practice, no source, where none is named. */
+export const DEFAULTS = {
+  sheetLength: each(2440, 96),
+  sheetWidth: each(1220, 48),
+  edgeTrim: each(10, 1 / 2),
+  endDistance: each(50, 2),
+  spacing: each(160, 6),
+  backEndDistance: each(50, 2),
+  backSpacing: each(150, 6),
+  frontGap: each(2, 1 / 16),
+  grooveDepth: 8,
+  grooveSetback: each(10, 3 / 8),
+  groovePlay: 0.2,
+  edgePlay: 0.5,
+  /** woodweb.com, "Bearing capacity of shelf pins": 3/32 in in all. */
+  shelfClearance: 1.2,
+  shelfFront: each(5, 1 / 4),
+  shelfFrontBehindDoor: each(20, 3 / 4),
+  rearGap: 2,
+  /** davelers.com, "What all modular 32mm systems have in common". */
+  pitch: each(32, 1),
+  pitchOf5mm: 32,
+  pinSetback: 37,
+  pinSetbackQuarterInch: inch(1.5),
+  keepClear: each(64, 2.5),
+  reveal: each(1.5, 1 / 16),
+  gap: each(3, 1 / 8),
+  insetGap: each(2, 3 / 32),
+  /** At most 80: services.indaux.com/eCatalog/en/20. */
+  hingeEnd: 80,
+  pullEdge: each(40, 1.5),
+  pullEnd: each(60, 2.5),
+  footprintGap: 5,
+  boltEnd: each(64, 2.5),
+  boltSide: each(96, 3.75),
+} as const
+
+/** kg/m³, birch plywood: vdocuments.site, birch plywood data sheet. */
+export const DENSITY = 680
+/** N/mm², plywood: common practice. */
+export const STIFFNESS = 7000

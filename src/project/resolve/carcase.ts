@@ -1,0 +1,144 @@
+import type { Context, Said } from '../context.ts'
+import { DEFAULTS } from '../defaults.ts'
+import { asLayers, isGroup, type Layers, said } from '../layers.ts'
+import type { RawBack, RawCarcase } from '../schema/definition.ts'
+import { orList } from '../schema/kinds.ts'
+import type { BackSpec, CarcaseSpec, JointSpec, Stock } from '../types.ts'
+import { backJoint, resolveJoint } from './joints.ts'
+import { stockNamed } from './stock.ts'
+
+export interface ResolvedCarcase {
+  readonly carcase: CarcaseSpec
+  readonly frontGap: number
+}
+
+/**
+ * The carcase of a module in that stock; the layers are the module's own carcase and the common one. `undefined` when
+ * the stock of the back cannot be told; all problems are reported.
+ */
+export function resolveCarcase(
+  context: Context,
+  layers: Layers<RawCarcase>,
+  stock: Stock | undefined,
+): ResolvedCarcase | undefined {
+  const joint = said(layers, 'joint')
+  const jointSpec = resolveJoint(context, joint, stock?.thickness)
+  const backs = layers.map((layer) => said([layer], 'back'))
+  const back = resolveBack(context, asLayers<RawBack>(backs, 'sits'), { stock, carcaseJoint: joint })
+  const frontGap = context.lengthOr(said(layers, 'front gap'), DEFAULTS.frontGap)
+  if (back === undefined) return undefined
+  const carcase: CarcaseSpec = {
+    top: said(layers, 'top')?.value ?? 'between',
+    bottom: said(layers, 'bottom')?.value ?? 'between',
+    back,
+    joint: jointSpec,
+  }
+  return { carcase, frontGap }
+}
+
+type Sits = BackSpec['sits']
+
+interface Surroundings {
+  readonly stock: Stock | undefined
+  readonly carcaseJoint: Said<unknown> | undefined
+}
+
+function resolveBack(context: Context, layers: Layers<RawBack>, around: Surroundings): BackSpec | undefined {
+  const sits = said(layers, 'sits')?.value ?? 'applied'
+  refuseIdleKeys(context, layers, sits)
+  if (sits === 'none') return { sits }
+  const name = said(layers, 'stock')
+  const stock = name === undefined ? around.stock : stockNamed(context, name)
+  const side = around.stock?.thickness
+  const joint = resolveBackJoint(context, layers, sits, stock, around.carcaseJoint)
+  const spec = {
+    recess: context.lengthOr(said(layers, 'recess'), 0),
+    grooveDepth: context.lengthOr(said(layers, 'groove depth'), Math.min(DEFAULTS.grooveDepth, (side ?? 18) / 2), {
+      aboveZero: true,
+    }),
+    grooveSetback: context.lengthOr(said(layers, 'groove setback'), DEFAULTS.grooveSetback, { aboveZero: true }),
+    groovePlay: context.lengthOr(said(layers, 'groove play'), DEFAULTS.groovePlay),
+    rebateWidth: context.lengthOr(said(layers, 'rebate width'), (side ?? 18) / 2, { aboveZero: true }),
+    edgePlay: context.lengthOr(said(layers, 'edge play'), DEFAULTS.edgePlay),
+  }
+  if (stock === undefined) return undefined
+  if (side !== undefined) checkCuts(context, layers, spec, side)
+  return { sits, stock, ...spec, joint }
+}
+
+function resolveBackJoint(
+  context: Context,
+  layers: Layers<RawBack>,
+  sits: Sits,
+  stock: Stock | undefined,
+  carcaseJoint: Said<unknown> | undefined,
+): JointSpec | undefined {
+  const joint = said(layers, 'joint')
+  if (joint?.value === 'none') return undefined
+  if (joint !== undefined) return resolveJoint(context, joint, stock?.thickness)
+  if (sits === 'grooved') return undefined
+  if (sits === 'inset') return resolveJoint(context, carcaseJoint, stock?.thickness)
+  return resolveJoint(context, undefined, stock?.thickness, backJoint(context))
+}
+
+/** For each kind of back, the keys that have a meaning for it alone. */
+const OWN_KEYS: readonly (readonly [keyof RawBack & string, readonly Sits[]])[] = [
+  ['stock', ['applied', 'inset', 'grooved', 'rebated']],
+  ['recess', ['inset']],
+  ['groove depth', ['grooved']],
+  ['groove setback', ['grooved']],
+  ['groove play', ['grooved']],
+  ['rebate width', ['rebated']],
+  ['edge play', ['grooved', 'rebated']],
+  ['joint', ['applied', 'inset', 'grooved', 'rebated']],
+]
+
+/** A key without a meaning is a mistake where its own group says how the back sits; from common it may just not apply. */
+function refuseIdleKeys(context: Context, layers: Layers<RawBack>, sits: Sits): void {
+  layers.forEach((layer, i) => {
+    if (i > 0 && said([layer], 'sits')?.value !== sits) return
+    for (const [key, kinds] of OWN_KEYS) {
+      const found = said([layer], key)
+      if (found === undefined || kinds.includes(sits)) continue
+      const what = sits === 'none' ? 'there is no back' : `the back is ${sits}`
+      context.report(found.path, `has no meaning, since ${what}`, {
+        expected: `sits: ${orList(kinds)}, or this key taken out`,
+        on: 'key',
+      })
+    }
+  })
+}
+
+/** A groove or rebate must leave wood on the other side. */
+function checkCuts(
+  context: Context,
+  layers: Layers<RawBack>,
+  spec: { grooveDepth: number; rebateWidth: number; edgePlay: number },
+  side: number,
+): void {
+  const sits = said(layers, 'sits')?.value
+  const play = said(layers, 'edge play')
+  const cutDepth = sits === 'grooved' ? spec.grooveDepth : sits === 'rebated' ? spec.rebateWidth : undefined
+  if (play !== undefined && cutDepth !== undefined && spec.edgePlay >= cutDepth && !context.troubled(play.path)) {
+    const cut = sits === 'grooved' ? 'groove' : 'rebate'
+    const what = `${context.show(spec.edgePlay)} keeps the back out of a ${cut} ${context.show(cutDepth)} deep`
+    context.report(play.path, what, { expected: `less than ${context.show(cutDepth)}` })
+  }
+  const cuts = [
+    ['groove depth', spec.grooveDepth],
+    ['rebate width', spec.rebateWidth],
+  ] as const
+  for (const [key, mm] of cuts) {
+    const found = said(layers, key)
+    if (found === undefined || mm < side || context.troubled(found.path)) continue
+    const what = `${context.show(mm)} cuts right through a side that is ${context.show(side)} thick`
+    context.report(found.path, what, { expected: `less than ${context.show(side)}` })
+  }
+}
+
+/** Layers of a group that a module and common both may say. */
+export function layersOf<T extends object>(values: readonly (Said<unknown> | undefined)[]): Layers<T> {
+  return values.flatMap((one) =>
+    one !== undefined && isGroup(one.value) ? [{ raw: one.value as Layers<T>[number]['raw'], path: one.path }] : [],
+  )
+}

@@ -1,0 +1,64 @@
+import { catalogue, findItem, type Item, type ItemKind } from '../../hardware/index.ts'
+import { type Context, quoted, type Said } from '../context.ts'
+import { orList } from '../schema/kinds.ts'
+import type { DefinitionPath } from '../types.ts'
+import { someOf } from './stock.ts'
+
+/** Items of some kinds, in catalogue order. */
+export function itemsOf<K extends ItemKind>(kinds: readonly K[]): Extract<Item, { kind: K }>[] {
+  return catalogue.filter((item): item is Extract<Item, { kind: K }> =>
+    (kinds as readonly string[]).includes(item.kind),
+  )
+}
+
+/**
+ * The catalogue's item of that name, of one of some kinds. `undefined` when there is none, which is reported;
+ * `more` are words that are allowed besides names, `wanted` what the kinds
+ * are called together.
+ */
+export function itemNamed<K extends ItemKind>(
+  context: Context,
+  said: Said<string>,
+  kinds: readonly K[],
+  more: readonly string[] = [],
+  wanted: string = orList(kinds),
+): Extract<Item, { kind: K }> | undefined {
+  const fitting = itemsOf(kinds)
+  const found = fitting.find((item) => item.id === said.value)
+  if (found !== undefined) return found
+  const names = [...more, ...fitting.map((item) => item.id)]
+  const other = findItem(said.value)
+  if (other !== undefined) {
+    const what = `${quoted(said.value)} is a ${other.kind}, not a ${wanted}`
+    context.report(said.path, what, { expected: someOf(names) })
+    return undefined
+  }
+  const cut = cutByComment(context, said.path, said.value, names)
+  if (cut !== undefined) {
+    const what = `${quoted(said.value)} ends before the #, which begins a comment`
+    context.report(said.path, what, { expected: `the name in quotes: "${cut}"` })
+    return undefined
+  }
+  const what = `there is no hardware ${quoted(said.value)}`
+  context.report(said.path, what, { expected: someOf(names), nearest: context.nearest(said.value, names) })
+  return undefined
+}
+
+/** The name that was meant when a bare `screw #8x1-3/4` was cut at its number sign, which begins a comment in YAML. */
+function cutByComment(
+  context: Context,
+  path: DefinitionPath,
+  value: string,
+  names: readonly string[],
+): string | undefined {
+  const comment = context.source.place(path)?.comment
+  if (comment === undefined) return undefined
+  const whole = `${value} #${comment}`
+  return names.find((name) => name.includes('#') && (whole === name || whole.startsWith(`${name} `)))
+}
+
+/** Diameter of the largest hole that an item wants, mm: two fasteners nearer than this would share a hole. */
+export function largestBore(item: Item): number {
+  const drillings = Object.values(item.parts).flat()
+  return Math.max(0, ...drillings.map((drilling) => Math.max(drilling.diameter, drilling.sink?.diameter ?? 0)))
+}

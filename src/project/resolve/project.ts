@@ -1,0 +1,94 @@
+import { checkBuildable } from '../buildable/module.ts'
+import type { Context, Said } from '../context.ts'
+import { isGroup, type Layer, type Loose } from '../layers.ts'
+import { uniqueKeys } from '../names.ts'
+import { printable } from '../problem.ts'
+import type { RawCommon, RawDefinition, RawModule, RawStock } from '../schema/definition.ts'
+import { NAME_MARK } from '../to-data.ts'
+import type { DefinitionPath, ModuleSpec, Project } from '../types.ts'
+import { checkCommon, resolveModule } from './module.ts'
+import { resolveOutputs } from './outputs.ts'
+import { resolveRows } from './rows.ts'
+import { resolveStock } from './stock.ts'
+
+const LONGEST_NAME = 100
+/** Modules in one definition, at most. */
+const MOST_MODULES = 2000
+
+/** The project as far as it can be told. It is complete when no problem was reported. */
+export function resolveProject(context: Context, raw: Loose<RawDefinition>): Project {
+  context.units = raw.units ?? 'mm'
+  for (const [name, stock] of named<RawStock>(context, 'stock', raw.stock)) {
+    const path = ['stock', name]
+    checkName(context, path, name)
+    const resolved = stock === undefined ? undefined : resolveStock(context, printable(name), { raw: stock, path })
+    context.stocks.set(name, resolved)
+  }
+  context.stocksKnown = raw.stock !== undefined
+  const modules = resolveModules(context, raw)
+  const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
+  return {
+    title: printable(raw.title ?? '').trim(),
+    units: context.units,
+    stocks: [...context.stocks.values()].filter((stock) => stock !== undefined),
+    modules: modules.specs,
+    rows: resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names),
+    outputs: resolveOutputs(context, outputs),
+  }
+}
+
+function resolveModules(context: Context, raw: Loose<RawDefinition>) {
+  const modules = named<RawModule>(context, 'modules', raw.modules)
+  if (modules.length === 0 && raw.modules !== undefined) {
+    context.report(['modules'], 'there is no module', { expected: 'at least one module', on: 'key' })
+  }
+  const common: Layer<RawCommon> | undefined = isGroup(raw.common) ? { raw: raw.common, path: ['common'] } : undefined
+  if (common !== undefined) checkCommon(context, common)
+  const keys = uniqueKeys(modules.map(([name]) => name))
+  const specs: ModuleSpec[] = []
+  const names = modules.map(([written, module], i) => {
+    const at: DefinitionPath = ['modules', written]
+    const key = keys[i] ?? ''
+    checkName(context, at, written)
+    const name = printable(written)
+    const spec = module && resolveModule(context, { key, name }, { raw: module, path: at }, common)
+    if (spec !== undefined) {
+      checkBuildable(context, spec)
+      specs.push(spec)
+    }
+    return { written, key, at }
+  })
+  return { specs, names }
+}
+
+/**
+ * Names of stock or modules in the order of the text, and what belongs to each: `undefined` where it was taken out
+ * with its problems, so that the name is known all the same.
+ */
+function named<T>(context: Context, key: 'stock' | 'modules', group: unknown): [name: string, raw?: Loose<T>][] {
+  const written = isGroup(context.source.data) ? context.source.data[key] : undefined
+  if (!isGroup(written) || !isGroup(group)) return []
+  return Object.keys(written).map((marked) => {
+    const name = marked.slice(NAME_MARK.length)
+    const raw = group[marked]
+    return isGroup(raw) ? [name, raw as Loose<T>] : [name]
+  })
+}
+
+function checkName(context: Context, path: DefinitionPath, name: string): void {
+  if (name.trim() !== '' && name.length <= LONGEST_NAME) return
+  const what = name.trim() === '' ? 'this name is empty' : `a name of ${name.length} characters is too long`
+  context.report(path, what, { expected: `a name of 1 to ${LONGEST_NAME} characters`, on: 'key' })
+}
+
+/** Reports a definition with more modules than are read; true when it has too many. */
+export function tooManyModules(context: Context, data: unknown): boolean {
+  const modules = isGroup(data) ? data.modules : undefined
+  const count = isGroup(modules) ? Object.keys(modules).length : 0
+  if (count <= MOST_MODULES) return false
+  context.report(['modules'], `${count} modules are more than are read`, {
+    expected: `at most ${MOST_MODULES} modules in one definition`,
+    on: 'key',
+  })
+  return true
+}

@@ -1,0 +1,79 @@
+import * as z from 'zod'
+import { group, hardware, kind, length, name, optional, required } from './parts.ts'
+
+const joint = (key: 'joint' | 'joint or none') =>
+  z.union(
+    [
+      z.string(kind(key)),
+      group({
+        fasten: required(
+          hardware,
+          'A piece of hardware by name (dowel 8x30), or through screw, one-piece screw, dowel, pocket screw for the first that suits.',
+        ),
+        'end distance': optional(
+          length,
+          'From each end of the joint to the first and the last fastener. Default 50 mm, or 2 in.',
+        ),
+        spacing: optional(length, 'The longest distance between fasteners. Default 160 mm, or 6 in.'),
+      }),
+    ],
+    kind(key),
+  )
+
+export const jointSchema = joint('joint')
+
+const lap = z.enum(['over', 'between', 'none'], kind('lap'))
+const sits = z.enum(['applied', 'inset', 'grooved', 'rebated', 'none'], kind('sits'))
+
+const backGroup = group({
+  sits: optional(
+    sits,
+    'applied: over the rear edges; inset: between the panels; grooved: in a groove; rebated: in a rebate; none. Default applied.',
+  ),
+  stock: optional(name, "The stock of the back. Default: the module's stock."),
+  recess: optional(length, 'Inset: how far the back stands in front of the rear edges. Default 0.'),
+  'groove depth': optional(
+    length,
+    'Grooved: depth of the groove. Default 8 mm, and never more than half the thickness of the side.',
+  ),
+  'groove setback': optional(
+    length,
+    'Grooved: from the rear edges to the near wall of the groove. Default 10 mm, or 3/8 in.',
+  ),
+  'groove play': optional(
+    length,
+    'Grooved: width of the groove beyond the thickest reading of the back. Default 0.2 mm.',
+  ),
+  'rebate width': optional(
+    length,
+    'Rebated: width of the rebate across the thickness of the side. Default: half the thickness of the side.',
+  ),
+  'edge play': optional(
+    length,
+    "Grooved and rebated: space left between the back's edges and the wood, each side. Default 0.5 mm.",
+  ),
+  joint: optional(
+    joint('joint or none'),
+    "How the back is fixed, or none. Default: applied and rebated, a small screw every 150 mm (6 in); inset, the carcase's joint; grooved, none.",
+  ),
+})
+
+export const carcaseSchema = group({
+  top: optional(
+    lap,
+    'The top lies over the ends of the sides, stands between them, or there is none. Default between.',
+  ),
+  bottom: optional(lap, 'The same for the bottom. Default between.'),
+  joint: optional(
+    jointSchema,
+    'How top, bottom and sides are fastened: a piece of hardware by name, or through screw, one-piece screw, dowel, pocket screw. Default one-piece screw.',
+  ),
+  'front gap': optional(
+    length,
+    'Between the hidden face of an overlay front and the front edges of the carcase. Default 2 mm, or 1/16 in.',
+  ),
+  back: optional(
+    z.union([z.enum(['applied', 'inset', 'grooved', 'rebated', 'none'], kind('back')), backGroup], kind('back')),
+    'applied, inset, grooved, rebated, none, or a group of keys that says more. Default applied.',
+  ),
+})

@@ -1,0 +1,77 @@
+import * as z from 'zod'
+import { group, hardware, kind, length, name, optional, required } from './parts.ts'
+
+const edges = <T extends z.ZodType>(schema: T, what: string) =>
+  group({
+    left: optional(schema, `${what} the left edge.`),
+    right: optional(schema, `${what} the right edge.`),
+    top: optional(schema, `${what} the top edge.`),
+    bottom: optional(schema, `${what} the bottom edge.`),
+  })
+
+const coverWord = z.enum(['auto', 'full', 'half'], kind('cover of an edge'))
+
+const pull = z.union(
+  [
+    z.literal('none', kind('pull')),
+    group({
+      item: required(hardware, 'The pull by name: pull 128.'),
+      'edge distance': optional(
+        length,
+        'From the edge away from the hinges to the line of the holes. Default 40 mm, or 1 1/2 in.',
+      ),
+      end: optional(
+        z.enum(['top', 'bottom', 'middle'], kind('end of a door')),
+        'The end of the door that the near hole is measured from; middle centres the pull. Default top.',
+      ),
+      'end distance': optional(length, 'From that end to the near hole. Default 60 mm, or 2 1/2 in.'),
+    }),
+  ],
+  kind('pull'),
+)
+
+export const frontSchema = group(
+  {
+    kind: required(
+      z.enum(['door', 'pair'], kind('kind of front')),
+      'door, or pair for two doors that meet in the middle.',
+    ),
+    hang: optional(z.enum(['left', 'right'], kind('hang')), 'The edge of a single door with the hinges. Default left.'),
+    lay: optional(
+      z.enum(['overlay', 'inset'], kind('lay')),
+      'overlay: in front of the carcase; inset: inside the opening. Default overlay.',
+    ),
+    cover: optional(
+      z.union(
+        [z.enum(['auto', 'full', 'half'], kind('cover')), edges(coverWord, 'How much is covered at')],
+        kind('cover'),
+      ),
+      'How much of the panel behind an overlay front covers: full, half, or auto (full at the outside, half over a shared panel). Default auto.',
+    ),
+    stock: optional(name, "The stock of the front. Default: the module's stock."),
+    reveal: optional(
+      z.union([length, edges(length, 'Left free at')], kind('reveal')),
+      'Overlay: what is left free at the outside of the module. Default 1.5 mm, or 1/16 in.',
+    ),
+    gap: optional(
+      length,
+      'Between the two doors of a pair, and between fronts over a shared panel. Default 3 mm, or 1/8 in.',
+    ),
+    'inset gap': optional(length, 'Inset: the gap all round. Default 2 mm, or 3/32 in.'),
+    hinge: optional(hardware, 'The hinge by name, or auto for the one that suits the lay. Default auto.'),
+    hinges: optional(
+      z.union(
+        [
+          z.literal('auto', kind('hinges')),
+          z.number(kind('hinges')).int(kind('hinges')).min(2, kind('hinges')).max(6, kind('hinges')),
+          z.array(length, kind('hinges')).min(2, kind('hinges')).max(6, kind('hinges')),
+        ],
+        kind('hinges'),
+      ),
+      "How many hinges a door gets, or a list of heights of the cup centres above the door's lower end. Default auto: by height and weight.",
+    ),
+    'hinge end': optional(length, "From the door's ends to the centres of the outermost cups, at most. Default 80 mm."),
+    pull: optional(pull, 'The pull, or none. Default none.'),
+  },
+  'front',
+)

@@ -1,0 +1,40 @@
+import * as z from 'zod'
+import { group, kind, optional } from './parts.ts'
+
+const pattern = z.string(kind('pattern'))
+
+const layers = group({
+  outline: optional(pattern, 'Outlines of panels. Default OUTLINE.'),
+  bore: optional(pattern, 'Bores with a depth. Default BORE-D{diameter}-DEEP{depth}.'),
+  'bore through': optional(pattern, 'Bores right through. Default BORE-D{diameter}-THROUGH.'),
+  countersink: optional(pattern, 'Countersinks. Default COUNTERSINK-D{diameter}-DEG{angle}.'),
+  groove: optional(pattern, 'Grooves. Default GROOVE-W{width}-DEEP{depth}.'),
+  rebate: optional(pattern, 'Rebates. Default REBATE-W{width}-DEEP{depth}.'),
+  mark: optional(pattern, 'Centres for work by hand. Default MARK.'),
+  note: optional(pattern, 'Text that is never cut. Default NOTE.'),
+})
+
+const dxf = group({
+  units: optional(z.enum(['mm', 'in'], kind('units')), "The unit of the DXF files. Default: the project's units."),
+  version: optional(
+    z.union([z.literal(2007), z.literal(2000), z.literal('2007'), z.literal('2000')], kind('dxf version')),
+    '2007, or 2000 for older programs. Default 2007.',
+  ),
+  contours: optional(
+    z.enum(['bulges', 'lines and arcs'], kind('contours')),
+    'Closed polylines with bulges, or lines and arcs for programs that know no bulges. Default bulges.',
+  ),
+  notes: optional(z.boolean(kind('true or false')), 'Whether texts are written. Default true.'),
+  layers: optional(
+    layers,
+    'Layer names: A-Z, 0-9, - and _, with {diameter}, {depth}, {width}, {angle} filled in where they apply.',
+  ),
+})
+
+export const outputsSchema = group({
+  paper: optional(
+    z.enum(['A4', 'A3', 'Letter', 'Legal', 'Tabloid'], kind('paper')),
+    'The paper of the full-size pages. Default A4, or Letter.',
+  ),
+  dxf: optional(dxf, 'How DXF files are written.'),
+})

@@ -1,0 +1,155 @@
+"""Renders every SVG of an output folder with rsvg-convert, parses it as XML, and compares it with panels.json.
+
+    /usr/bin/python3 tests/outside/svg_renders.py OUTPUT-FOLDER
+
+The picture at 96 dpi must have the size that the file's millimetres ask for, and something drawn on it where the outline
+is. In the file, width and height are in mm and equal to the viewBox, nothing is mirrored by a transform, and no other
+length has a unit. Circles on BORE and COUNTERSINK layers are compared with the drillings of that face (y = 0 is the panel's
+upper edge), and the outline's box with the panel's size, to 0.001 mm. The last line says how much was compared; the
+exit code is 1 on any disagreement, or when nothing was compared.
+"""
+
+import re
+import subprocess
+import sys
+import xml.etree.ElementTree as ElementTree
+import zlib
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent / "lib"))
+import panels  # noqa: E402
+
+SVG = "{http://www.w3.org/2000/svg}"
+DPI = 96
+MM = re.compile(r"(\d+(?:\.\d+)?)mm$")
+WITH_UNIT = re.compile(r"-?[\d.]+(?:mm|cm|in|px|pt|pc|em|%)$")
+PLAIN_TURN = re.compile(r"rotate\(-?[\d.]+ -?[\d.]+ -?[\d.]+\)$")
+
+
+def png_of(path):
+    """Width and height in pixels, and for each row whether anything is drawn on it."""
+    command = ["rsvg-convert", "--dpi-x", str(DPI), "--dpi-y", str(DPI), "--unlimited", "--format", "png", str(path)]
+    done = subprocess.run(command, capture_output=True, timeout=120)
+    if done.returncode != 0:
+        raise ValueError(f"rsvg-convert: {done.stderr.decode('utf-8', 'replace').strip()}")
+    data, at, packed = done.stdout, 8, b""
+    while at < len(data):
+        size, kind = int.from_bytes(data[at : at + 4], "big"), data[at + 4 : at + 8]
+        body = data[at + 8 : at + 8 + size]
+        if kind == b"IHDR":
+            width, height = int.from_bytes(body[:4], "big"), int.from_bytes(body[4:8], "big")
+            if body[8:10] != b"\x08\x06":
+                raise ValueError("the picture is not in 8 bits of red, green, blue and cover")
+        if kind == b"IDAT":
+            packed += body
+        at += size + 12
+    rows, stride = zlib.decompress(packed), 1 + 4 * width
+    # A row's bytes are differences; on a bare ground all are 0, and a row that differs from it or its neighbour has some.
+    return width, height, [any(rows[i * stride + 1 : (i + 1) * stride]) for i in range(height)]
+
+
+def size_of(root, sheet, proof):
+    """left, top, width and height of the view, mm; None where the file does not say them rightly."""
+    width, height = (MM.match(root.get(name, "")) for name in ("width", "height"))
+    box = root.get("viewBox", "").split()
+    if width is None or height is None or len(box) != 4:
+        proof.fault(sheet.name, "width, height or viewBox is missing or not in mm")
+        return None
+    if [width.group(1), height.group(1)] != box[2:]:
+        proof.fault(sheet.name, f"width {width.group()} and height {height.group()} are not the viewBox's {box[2:]}")
+        return None
+    return tuple(float(v) for v in box)
+
+
+def rendered(sheet, view, proof):
+    left, top, width, height = view
+    try:
+        pixels = png_of(sheet.path)
+    except (ValueError, subprocess.TimeoutExpired) as error:
+        proof.fault(sheet.name, str(error))
+        return
+    for side, mm, found in (("width", width, pixels[0]), ("height", height, pixels[1])):
+        if abs(mm / 25.4 * DPI - found) > 1:
+            proof.fault(sheet.name, f"{side} {mm} mm is drawn as {found} pixels at {DPI} dpi")
+    if not any(pixels[2]):
+        proof.fault(sheet.name, "the picture is blank")
+    for edge, y in (("upper", 0.0), ("lower", sheet.width)):
+        row = round((y - top) / 25.4 * DPI)
+        if not any(pixels[2][max(0, row - 2) : row + 3]):
+            proof.fault(sheet.name, f"nothing is drawn where the {edge} edge of the panel should be")
+
+
+def plain(root, sheet, proof):
+    """Nothing mirrored, no unit but on the root."""
+    for element in root.iter():
+        if element is root:
+            continue
+        turn = element.get("transform")
+        if turn is not None and not PLAIN_TURN.match(turn):
+            proof.fault(sheet.name, f"transform {turn}")
+        for name, value in element.attrib.items():
+            if WITH_UNIT.match(value):
+                proof.fault(sheet.name, f"{name} is {value}, a length with a unit")
+
+
+def outline_box(root, height):
+    """From the ends of the pieces; y up again."""
+    points = []
+    for group in root.iter(f"{SVG}g"):
+        if group.get("data-layer") != "OUTLINE":
+            continue
+        for path in group.iter(f"{SVG}path"):
+            for figures in re.findall(r"[MLA]([^MLAZ]*)", path.get("d")):
+                x, y = figures.split()[-2:]
+                points.append((float(x), height - float(y)))
+    if not points:
+        return None
+    xs, ys = zip(*points)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def circles(root, sheet, proof):
+    bores, sinks = [], []
+    for group in root.iter(f"{SVG}g"):
+        layer = group.get("data-layer", "")
+        if not (panels.is_bore_layer(layer) or panels.is_sink_layer(layer)):
+            continue
+        for element in group:
+            if element.tag != f"{SVG}circle":
+                proof.fault(sheet.name, f"{element.tag} on {layer}, where only circles belong")
+                continue
+            x, y, radius = (float(element.get(name)) for name in ("cx", "cy", "r"))
+            diameter = float(element.get("data-diameter"))
+            # A radius has half the steps of a diameter to be rounded to.
+            if abs(2 * radius - diameter) > panels.TOLERANCE:
+                proof.fault(sheet.name, f"a circle of radius {radius} says that its diameter is {diameter}")
+            found = (layer, x, sheet.width - y, diameter, sheet.name, proof)
+            if panels.is_bore_layer(layer):
+                bores.append(panels.found_bore(*found))
+            else:
+                sinks.append(panels.found_sink(*found))
+    return bores, sinks
+
+
+def main():
+    folder = panels.folder_from(sys.argv, "svg_renders.py")
+    version = subprocess.run(["rsvg-convert", "--version"], capture_output=True, text=True, check=True).stdout.split()
+    proof = panels.Proof(f"librsvg {version[2]}")
+    for sheet in panels.sheets_of(folder, "svg", proof):
+        try:
+            root = ElementTree.parse(sheet.path).getroot()
+        except (ElementTree.ParseError, OSError) as error:
+            proof.fault(sheet.name, f"not XML: {error}")
+            continue
+        view = size_of(root, sheet, proof)
+        if root.tag != f"{SVG}svg" or view is None:
+            proof.fault(sheet.name, "not an SVG of a known size")
+            continue
+        rendered(sheet, view, proof)
+        plain(root, sheet, proof)
+        bores, sinks = circles(root, sheet, proof)
+        panels.compare(sheet, bores, sinks, outline_box(root, sheet.width), proof)
+    proof.end()
+
+
+main()

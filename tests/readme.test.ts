@@ -1,0 +1,57 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, test } from 'vitest'
+import { rules } from '../src/checks/index.ts'
+import { catalogue } from '../src/hardware/index.ts'
+import { definitionJsonSchema } from '../src/project/index.ts'
+
+const root = new URL('..', import.meta.url)
+const readme = readFileSync(new URL('README.md', root), 'utf8')
+const developers = readFileSync(new URL('DEVELOPERS.md', root), 'utf8')
+
+/** Every property name of a JSON Schema, at any depth. */
+function keysOf(schema: unknown): string[] {
+  if (typeof schema !== 'object' || schema === null) return []
+  const own =
+    'properties' in schema && typeof schema.properties === 'object' ? Object.keys(schema.properties ?? {}) : []
+  return [...own, ...Object.values(schema).flatMap(keysOf)]
+}
+
+describe('the README', () => {
+  test('names every key of the definition', () => {
+    const keys = new Set(keysOf(definitionJsonSchema()))
+    expect(keys.size).toBeGreaterThan(50)
+    expect([...keys].filter((key) => !readme.includes(`\`${key}\``))).toEqual([])
+  })
+
+  test('names every piece of hardware', () => {
+    expect(catalogue.map((item) => item.id).filter((id) => !readme.includes(`\`${id}\``))).toEqual([])
+  })
+
+  test('has a line for every rule', () => {
+    const ids = rules.flatMap((rule) => Object.entries(rule.ids))
+    expect(
+      ids
+        .filter(([id, { meaning, source }]) => !readme.includes(`| \`${id}\` | ${meaning} | ${source} |`))
+        .map(([id]) => id),
+    ).toEqual([])
+  })
+
+  test('links only to files that are there', () => {
+    const links = [...readme.matchAll(/\]\(([^)#]+)[^)]*\)/g)]
+      .map((match) => match[1] ?? '')
+      .filter((link) => !link.startsWith('http'))
+    expect(links.length).toBeGreaterThan(4)
+    expect(links.filter((link) => !existsSync(fileURLToPath(new URL(link, root))))).toEqual([])
+  })
+})
+
+test('DEVELOPERS lists every source that the catalogue and the rules cite', () => {
+  const cited = [
+    ...catalogue.map((item) => item.source),
+    ...rules.flatMap((rule) => Object.values(rule.ids).map(({ source }) => source)),
+  ]
+  const numbers = new Set(cited.flatMap((source) => source.match(/\bS\d+\b/g) ?? []))
+  expect(numbers.size).toBeGreaterThan(10)
+  expect([...numbers].filter((number) => !developers.includes(`- **${number}** `))).toEqual([])
+})
