@@ -40,9 +40,14 @@ export function areaOfEntity(entity: Entity): Area {
 /** The smallest rectangle that holds all points; throws when there is none. */
 export function around(points: readonly Point[]): Area {
   if (points.length === 0) throw new Error('no point to put a rectangle around')
-  const xs = points.map((p) => p[0])
-  const ys = points.map((p) => p[1])
-  return { min: [Math.min(...xs), Math.min(...ys)], max: [Math.max(...xs), Math.max(...ys)] }
+  let [left, low, right, high] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const [x, y] of points) {
+    if (x < left) left = x
+    if (x > right) right = x
+    if (y < low) low = y
+    if (y > high) high = y
+  }
+  return { min: [left, low], max: [right, high] }
 }
 
 /** The smallest rectangle that holds all the areas. */

@@ -26,7 +26,10 @@ const LONGEST = 31
  * already taken gets the operation's word added, so that a note can never land on a drill's layer.
  */
 export function layersOf(drawn: readonly Drawn[], patterns: LayerPatterns): Layer[] {
-  const sorted = drawn.map((one, k) => ({ ...one, k })).sort((a, b) => compareWorks(a.work, b.work) || a.k - b.k)
+  // The sort is stable: within a work, the order in which things were drawn stays.
+  const sorted = drawn
+    .map((one) => ({ ...one, ranks: ranksOf(one.work) }))
+    .sort((a, b) => compareRanks(a.ranks, b.ranks))
   // Outline, marks and notes are on every drawing: they have the first claim, so their names are the same on all.
   const names = new NameBook()
   for (const kind of ['outline', 'mark', 'note'] as const) names.nameFor(kind, fullName({ kind }, patterns))
@@ -38,9 +41,9 @@ export function layersOf(drawn: readonly Drawn[], patterns: LayerPatterns): Laye
     layers.set(name, layer)
     return layer
   }
-  let last: { work: Work; layer: { entities: Entity[] } } | undefined
-  for (const { work, entity } of sorted) {
-    if (!last || compareWorks(last.work, work) !== 0) last = { work, layer: layerOf(work) }
+  let last: { ranks: Ranks; layer: { entities: Entity[] } } | undefined
+  for (const { work, ranks, entity } of sorted) {
+    if (!last || compareRanks(last.ranks, ranks) !== 0) last = { ranks, layer: layerOf(work) }
     last.layer.entities.push(entity)
   }
   return [...layers.values()]
@@ -121,13 +124,12 @@ const operationOf = (work: Work): Operation => (work.kind === 'rebate' ? 'groove
 
 const ORDER: readonly Work['kind'][] = ['outline', 'bore', 'countersink', 'groove', 'rebate', 'mark', 'note']
 
-function compareWorks(a: Work, b: Work): number {
-  const [ranksA, ranksB] = [ranksOf(a), ranksOf(b)]
-  return ranksA[0] - ranksB[0] || ranksA[1] - ranksB[1] || ranksA[2] - ranksB[2]
-}
+type Ranks = readonly [number, number, number]
+
+const compareRanks = (a: Ranks, b: Ranks): number => a[0] - b[0] || a[1] - b[1] || a[2] - b[2]
 
 /** Kind, then the two figures; a through bore comes after the blind ones of its diameter. */
-function ranksOf(work: Work): readonly [number, number, number] {
+function ranksOf(work: Work): Ranks {
   const kind = ORDER.indexOf(work.kind)
   switch (work.kind) {
     case 'bore':

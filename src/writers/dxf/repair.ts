@@ -23,14 +23,25 @@ export function repaired(pairs: readonly Pair[], options: RepairOptions): Pair[]
   const handles = handlesOf(records)
   const owners = ownersOf(records)
   const next = handles.size.toString(16).toUpperCase()
+  const mendedPairs: Pair[] = []
   let block: string | undefined
-  return records.flatMap((record) => {
+  for (const record of records) {
     const kind = record[0]?.value ?? ''
     if (kind === 'BLOCK') block = firstOf(record, 2)
     const inBlock = kind === 'BLOCK' || kind === 'ENDBLK'
     const owner = inBlock ? owners.byBlock.get(block ?? '') : owners.byHandle.get(firstOf(record, 330) ?? '')
-    return reshaped(kind, record, options).map((pair) => mended(pair, kind, owner, handles, next))
-  })
+    const names: Names = { kind, owner, handles, next }
+    for (const pair of reshaped(kind, record, options)) mendedPairs.push(mended(pair, names))
+  }
+  return mendedPairs
+}
+
+/** What handles of a record become: its owner, the new handles of all, and the next one that is free. */
+interface Names {
+  readonly kind: string
+  readonly owner: string | undefined
+  readonly handles: ReadonlyMap<string, string>
+  readonly next: string
 }
 
 /** Old handle to new, in order of appearance; the header's seed is not one. */
@@ -60,18 +71,26 @@ function ownersOf(records: readonly DxfRecord[]) {
 
 function reshaped(kind: string, record: DxfRecord, options: RepairOptions): DxfRecord {
   const marker = record.findIndex((pair) => pair.code === 100 && pair.value === 'AcDbEntity')
-  if (marker >= 0) {
-    const isCommon = (pair: Pair, i: number) => i > marker && COMMON_CODES.includes(pair.code)
-    const common = record.filter(isCommon)
-    const others = record.filter((pair, i) => !isCommon(pair, i))
-    return [...others.slice(0, marker + 1), ...common, ...others.slice(marker + 1)]
-  }
+  if (marker >= 0) return commonFirst(record, marker)
   if (kind === 'VPORT') return withView(record, options.view)
   // Explodability and scalability of blocks came with version 2007.
   if (kind === 'BLOCK_RECORD' && options.version === '2000') {
     return record.filter((pair) => pair.code !== 280 && pair.code !== 281)
   }
   return record
+}
+
+/** The common codes directly behind the marker of AcDbEntity. */
+function commonFirst(record: DxfRecord, marker: number): DxfRecord {
+  const head: Pair[] = []
+  const common: Pair[] = []
+  const rest: Pair[] = []
+  for (const [i, pair] of record.entries()) {
+    if (i <= marker) head.push(pair)
+    else if (COMMON_CODES.includes(pair.code)) common.push(pair)
+    else rest.push(pair)
+  }
+  return head.concat(common, rest)
 }
 
 /** Centre (12, 22), height (40) and width over height (41) of the view on opening. */
@@ -87,23 +106,37 @@ function withView(record: DxfRecord, { min, max }: RepairOptions['view']): DxfRe
   return record.flatMap((pair) => (pair.code === 40 ? view : [pair]))
 }
 
-function mended(pair: Pair, kind: string, owner: string | undefined, handles: Map<string, string>, next: string): Pair {
+function mended(pair: Pair, names: Names): Pair {
   const { code, value } = pair
-  const renamed = (handle: string): Pair => {
-    const fresh = handles.get(handle)
-    if (fresh === undefined) throw new Error(`${kind} refers to handle ${handle}, which does not exist`)
-    return { code, value: fresh }
+  switch (code) {
+    case 5:
+      return { code, value: names.kind === 'SECTION' ? names.next : renamed(value, names) }
+    case 330:
+      return { code, value: renamed(names.owner ?? value, names) }
+    case 350:
+      return { code, value: renamed(value, names) }
+    case 390:
+      // A plot style that does not exist; a value seems to be wanted, and 0 says none.
+      return { code, value: '0' }
+    default:
+      return isReal(code) ? { code, value: plainDecimal(value) } : pair
   }
-  if (code === 5) return kind === 'SECTION' ? { code, value: next } : renamed(value)
-  if (code === 330) return renamed(owner ?? value)
-  if (code === 350) return renamed(value)
-  // A plot style that does not exist; a value seems to be wanted, and 0 says none.
-  if (code === 390) return { code, value: '0' }
-  return isReal(code) ? { code, value: plainDecimal(value) } : pair
 }
+
+function renamed(handle: string, { kind, handles }: Names): string {
+  const fresh = handles.get(handle)
+  if (fresh === undefined) throw new Error(`${kind} refers to handle ${handle}, which does not exist`)
+  return fresh
+}
+
+const WHOLE = /^(0|-?[1-9]\d*)$/
+const DECIMAL = new RegExp(`^-?\\d+\\.\\d{0,${DERIVED_PLACES - 1}}[1-9]$`)
 
 /** `12.5`, `0.0`: always a point, never an exponent or `-0`. */
 function plainDecimal(value: string): string {
+  // Nearly all are right as they are.
+  if (DECIMAL.test(value)) return value
+  if (WHOLE.test(value)) return `${value}.0`
   const number = round(value.trim() === '' ? Number.NaN : Number(value), DERIVED_PLACES)
   const digits = number.toFixed(DERIVED_PLACES).replace(/0+$/, '')
   return digits.endsWith('.') ? `${digits}0` : digits
