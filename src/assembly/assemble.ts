@@ -1,5 +1,5 @@
 import { poseOf, X, Y } from '../geometry/index.ts'
-import type { Bay, ModuleSpec, Project, RowSpec } from '../project/index.ts'
+import { type ModuleSpec, overlayThickness, type Project, type RowSpec } from '../project/index.ts'
 import { baseHeight, placeBase } from './base.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase.ts'
@@ -54,7 +54,7 @@ function placeRow(specs: readonly ModuleSpec[], y: number): { module: PlacedModu
 }
 
 /** The carcase's height: as given, or the working height less the base. */
-export function carcaseHeight(spec: ModuleSpec): number {
+function carcaseHeight(spec: ModuleSpec): number {
   return spec.height.of === 'carcase' ? spec.height.mm : spec.height.mm - baseHeight(spec.base)
 }
 
@@ -86,10 +86,4 @@ function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { m
     },
     parts,
   }
-}
-
-/** Thickness of the thickest overlay front of a module, mm; 0 when there is none. The carcase stands behind it. */
-function overlayThickness(bay: Bay): number {
-  const own = bay.front?.lay === 'overlay' ? bay.front.stock.thickness : 0
-  return Math.max(own, ...(bay.split?.bays ?? []).map(overlayThickness))
 }

@@ -1,4 +1,4 @@
-import type { Box } from '../geometry/index.ts'
+import { type Box, NOISE_MM } from '../geometry/index.ts'
 import type { BackSpec, DefinitionPath } from '../project/index.ts'
 import { board, boardBox, thicknessAxis } from './boards.ts'
 import { type Contact, contactOf, placeJoint } from './joints.ts'
@@ -73,6 +73,9 @@ function backBox(back: Sitting, room: BackRoom): Box {
   }
 }
 
+/** Wood left between the end of a groove and the end of its panel, mm; common practice. */
+const END_WOOD_MM = 3
+
 /** Grooves or rebates for the back in the panels around it. */
 export function backCuts(back: Sitting, room: BackRoom, shell: readonly PlacedPanel[]): PlacedCut[] {
   if (back.sits !== 'grooved' && back.sits !== 'rebated') return []
@@ -85,12 +88,19 @@ export function backCuts(back: Sitting, room: BackRoom, shell: readonly PlacedPa
     const own = boardBox(panel)
     const across = thicknessAxis(panel)
     const along = across === 0 ? 2 : 0
-    // The round of a cutter as wide as the groove must lie beyond the corner of the back.
-    const beyond = back.edgePlay + (kind === 'groove' ? (rear - insideRear) / 2 : 0)
+    // The round of a cutter as wide as the groove must lie beyond the corner of the back, where that leaves wood at a
+    // visible end; else the ends are cut square.
+    const round = kind === 'groove' ? (rear - insideRear) / 2 : 0
+    const visible = [hole.min[along] - own.min[along], own.max[along] - hole.max[along]].filter(
+      (wood) => wood > NOISE_MM,
+    )
+    const roundEnds = kind === 'groove' && visible.every((wood) => wood >= back.edgePlay + round + END_WOOD_MM)
+    const beyond = back.edgePlay + (roundEnds ? round : 0)
     const min: [number, number, number] = [0, insideRear, 0]
     const max: [number, number, number] = [0, rear, 0]
     min[along] = Math.max(own.min[along], hole.min[along] - beyond)
     max[along] = Math.min(own.max[along], hole.max[along] + beyond)
+    const square = !roundEnds && visible.length > 0 ? ', its ends cut square' : ''
     const inner = panel.moduleFromPanel.z[across] > 0 ? own.max[across] : own.min[across]
     const bottom = inner - panel.moduleFromPanel.z[across] * depth
     min[across] = Math.min(inner, bottom)
@@ -99,8 +109,8 @@ export function backCuts(back: Sitting, room: BackRoom, shell: readonly PlacedPa
       panel: panel.id,
       kind,
       box: { min, max },
-      roundEnds: kind === 'groove',
-      purpose: `${kind} for the back`,
+      roundEnds,
+      purpose: `${kind} for the back${square}`,
       at: room.at,
     }
   })
@@ -116,7 +126,10 @@ export function backJoints(
   const joint = back.joint
   if (joint === undefined) return { hardware: [], troubles: [] }
   const all = others.map((other) => {
-    if (back.sits === 'inset') return placeJoint({ module: room.module, head: other, tip: panel, joint, at: room.at })
+    // An inset back stands between the shell's panels, but its face lies against dividers, as an applied one's does.
+    if (back.sits === 'inset' && !isDivider(other)) {
+      return placeJoint({ module: room.module, head: other, tip: panel, joint, at: room.at })
+    }
     const contact = back.sits === 'rebated' ? shoulderContact(panel, other, back, room) : contactOf(panel, other)
     return contact === undefined
       ? { hardware: [], troubles: [] }
@@ -124,6 +137,8 @@ export function backJoints(
   })
   return { hardware: all.flatMap((one) => one.hardware), troubles: all.flatMap((one) => one.troubles) }
 }
+
+const isDivider = (panel: PlacedPanel): boolean => panel.role === 'partition' || panel.role === 'fixed shelf'
 
 /** In a rebate the back meets the shoulder: the panel's wood in front of the rebate, as wide as the rebate less the play. */
 function shoulderContact(panel: PlacedPanel, other: PlacedPanel, back: Sitting, room: BackRoom): Contact | undefined {

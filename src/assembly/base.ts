@@ -13,7 +13,7 @@ export function baseHeight(base: BaseSpec): number {
 }
 
 /** King pin to the edges of the footprint: the swivel circle stays inside by the gap. */
-export function casterInset(base: Extract<BaseSpec, { kind: 'casters' }>): number {
+function casterInset(base: Extract<BaseSpec, { kind: 'casters' }>): number {
   return base.inset === 'auto' ? base.item.swivelRadius + base.footprintGap : base.inset
 }
 

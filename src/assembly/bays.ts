@@ -1,14 +1,14 @@
-import { same } from '../geometry/index.ts'
 import { type Bay, baySizes, type FrontSpec, type ModuleSpec, type Split } from '../project/index.ts'
 import { board } from './boards.ts'
 import type { Bound, Opening } from './carcase.ts'
-import { doorsOf, type PlacedDoor } from './fronts.ts'
-import { INSET_CLEARANCE_MM, type PlateGrid } from './hinge-rules.ts'
+import { doorsOf } from './fronts.ts'
+import { INSET_CLEARANCE_MM } from './hinge-rules.ts'
 import { placeHinges } from './hinges.ts'
 import { placeJoint } from './joints.ts'
 import { merge, type Parts } from './parts.ts'
+import { type Leaf, plateWall } from './plate-wall.ts'
 import { placePull } from './pulls.ts'
-import { looseShelves, pinDatum } from './shelves.ts'
+import { looseShelves } from './shelves.ts'
 import type { PlacedPanel } from './types.ts'
 
 /** Running numbers of a module's inner parts, so that each has a name of its own; lives as long as one call of `inside`. */
@@ -18,12 +18,6 @@ interface Walk {
   readonly fronts: number
   readonly next: { partition: number; fixedShelf: number; shelf: number; pins: number; front: number }
   readonly panels: Map<string, PlacedPanel>
-}
-
-/** A bay that is not split, with its opening. */
-interface Leaf {
-  readonly bay: Bay
-  readonly opening: Opening
 }
 
 interface Filled {
@@ -97,9 +91,15 @@ function split(walk: Walk, wanted: Split, opening: Opening): Filled {
     const filled = fill(walk, child, divided?.before ?? rest)
     parts.push(filled.parts)
     leaves.push(...filled.leaves)
-    if (divided !== undefined) rest = divided.after
+    // Pin rows that must not meet over the divider stand on the other parity than the bay on its left.
+    if (divided !== undefined) rest = { ...divided.after, parity: beside ? flip(filled.leaves) : opening.parity }
   })
   return { parts: merge(parts), leaves }
+}
+
+/** The parity that the last of these bays does not have. */
+function flip(leaves: readonly Leaf[]): 0 | 1 {
+  return leaves.at(-1)?.opening.parity === 0 ? 1 : 0
 }
 
 /** The partition or fixed shelf behind the first `size` mm of an opening, its joints, and the openings on both sides. */
@@ -133,14 +133,13 @@ function divider(
   })
   walk.panels.set(panel.id, panel)
   const bound: Bound = { panel: panel.id, thickness: t, shared: true }
-  const flipped = opening.parity === 0 ? 1 : 0
   return {
     parts: merge([
       { panels: [panel], cuts: [], hardware: [], troubles: [] },
       ...joints.map((joint) => ({ panels: [], cuts: [], ...joint })),
     ]),
     before: beside ? { ...opening, x1: low, right: bound } : { ...opening, z0: low + t, bottom: bound },
-    after: beside ? { ...opening, x0: low + t, left: bound, parity: flipped } : { ...opening, z1: low, top: bound },
+    after: beside ? { ...opening, x0: low + t, left: bound } : { ...opening, z1: low, top: bound },
   }
 }
 
@@ -154,33 +153,10 @@ function fronts(walk: Walk, front: FrontSpec, opening: Opening, leaves: readonly
         front,
         door,
         opening,
-        gridAt: (plateLine, holesApart) => pinGrid(walk, door, opening, leaves, { plateLine, holesApart }),
+        wall: plateWall(door, opening, leaves, walk.sidesFoot),
       })
       const pull = front.pull === undefined ? [] : [placePull(front.pull, door, spec.key)]
       return { panels: [door.panel], cuts: [], hardware: [...hinges.hardware, ...pull], troubles: hinges.troubles }
     }),
   )
-}
-
-/**
- * The grid of the pin column that stands on the plate line of the door's hinge side, in steps of the plate's own two
- * holes: a plate on it shares holes with the column, or stands midway between them. Nothing where the column's pitch
- * is no multiple of that step, for then no height would suit.
- */
-function pinGrid(
-  walk: Walk,
-  door: PlacedDoor,
-  opening: Opening,
-  leaves: readonly Leaf[],
-  plate: { readonly plateLine: number; readonly holesApart: number },
-): PlateGrid | undefined {
-  const wall = (door.hang === 'left' ? opening.left : opening.right).panel
-  for (const { bay, opening: own } of leaves) {
-    const pins = bay.looseShelves?.pins
-    if (pins === undefined || (door.hang === 'left' ? own.left : own.right).panel !== wall) continue
-    if (!same(own.front + pins.frontSetback, plate.plateLine)) continue
-    const steps = pins.pitch / plate.holesApart
-    if (same(steps, Math.round(steps))) return { datum: pinDatum(pins, walk.sidesFoot, own), pitch: plate.holesApart }
-  }
-  return undefined
 }

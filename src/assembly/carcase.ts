@@ -1,5 +1,5 @@
 import type { Box } from '../geometry/index.ts'
-import type { ModuleSpec, Stock } from '../project/index.ts'
+import type { Lap, ModuleSpec } from '../project/index.ts'
 import { type BackRoom, backBoard, backCuts, backJoints, backPlanes } from './backs.ts'
 import { board } from './boards.ts'
 import { placeJoint } from './joints.ts'
@@ -34,82 +34,101 @@ export interface Opening {
 export interface Shell {
   readonly parts: Parts
   readonly opening: Opening
-  /** Front edges of the carcase, mm from the module's front. */
-  readonly carcaseFront: number
   /** Lower end of the sides, where pin rows are counted from, mm. */
   readonly sidesFoot: number
   readonly backRoom: BackRoom
 }
 
-/**
- * Sides, top, bottom and back of a module of the given carcase height, and the one opening that they leave.
- * Side depth = overall depth − front thickness − front gap − back, as its joint takes it.
- */
-export function shell(spec: ModuleSpec, height: number, frontThickness: number): Shell {
+/** The planes that bound a carcase, module frame, mm. */
+interface Planes {
+  readonly front: number
+  readonly rear: number
+  readonly insideRear: number
+  /** Ends of the sides. */
+  readonly foot: number
+  readonly head: number
+  readonly height: number
+}
+
+/** Side depth = overall depth − front thickness − front gap − back, as its joint takes it. */
+function planesOf(spec: ModuleSpec, height: number, frontThickness: number): Planes {
+  const { carcase, stock } = spec
+  const { carcaseRear, insideRear } = backPlanes(carcase.back, spec.depth)
+  return {
+    front: frontThickness === 0 ? 0 : frontThickness + spec.frontGap,
+    rear: carcaseRear,
+    insideRear,
+    foot: carcase.bottom === 'over' ? stock.thickness : 0,
+    head: carcase.top === 'over' ? height - stock.thickness : height,
+    height,
+  }
+}
+
+interface ShellPanels {
+  readonly left: PlacedPanel
+  readonly right: PlacedPanel
+  readonly top: PlacedPanel | undefined
+  readonly bottom: PlacedPanel | undefined
+}
+
+function shellPanels(spec: ModuleSpec, { front, rear, foot, head, height }: Planes): ShellPanels {
   const { carcase, stock, key, at } = spec
   const t = stock.thickness
-  const front = frontThickness === 0 ? 0 : frontThickness + spec.frontGap
-  const { carcaseRear, insideRear } = backPlanes(carcase.back, spec.depth)
-  const foot = carcase.bottom === 'over' ? t : 0
-  const head = carcase.top === 'over' ? height - t : height
-  const has = { bottom: carcase.bottom !== 'none', top: carcase.top !== 'none' }
-  const inner = { x0: t, x1: spec.width - t, z0: has.bottom ? t : 0, z1: has.top ? height - t : height }
-
-  const make = (role: PanelRole, box: Box, of: Stock = stock): PlacedPanel =>
-    board({ module: key, role, name: role, stock: of, box, at })
-  const left = make('left side', { min: [0, front, foot], max: [t, carcaseRear, head] })
-  const right = make('right side', { min: [spec.width - t, front, foot], max: [spec.width, carcaseRear, head] })
-  const lying = (role: 'top' | 'bottom', lap: 'over' | 'between'): PlacedPanel => {
+  const make = (role: PanelRole, box: Box): PlacedPanel => board({ module: key, role, name: role, stock, box, at })
+  const lying = (role: 'top' | 'bottom', lap: Lap): PlacedPanel | undefined => {
+    if (lap === 'none') return undefined
     const x0 = lap === 'over' ? 0 : t
     const z0 = role === 'top' ? height - t : 0
-    return make(role, { min: [x0, front, z0], max: [spec.width - x0, carcaseRear, z0 + t] })
+    return make(role, { min: [x0, front, z0], max: [spec.width - x0, rear, z0 + t] })
   }
-  const top = carcase.top === 'none' ? undefined : lying('top', carcase.top)
-  const bottom = carcase.bottom === 'none' ? undefined : lying('bottom', carcase.bottom)
-  const panels = [left, right, top, bottom].filter((panel) => panel !== undefined)
+  return {
+    left: make('left side', { min: [0, front, foot], max: [t, rear, head] }),
+    right: make('right side', { min: [spec.width - t, front, foot], max: [spec.width, rear, head] }),
+    top: lying('top', carcase.top),
+    bottom: lying('bottom', carcase.bottom),
+  }
+}
 
-  const joints = [top, bottom].flatMap((panel) =>
+/** The joints of top and bottom with both sides. */
+function shellJoints(spec: ModuleSpec, { left, right, top, bottom }: ShellPanels): Parts[] {
+  const { carcase, key } = spec
+  const joined = (panel: PlacedPanel | undefined, lap: Lap): Parts[] =>
     panel === undefined
       ? []
       : [left, right].map((side) => {
-          const over = (panel.role === 'top' ? carcase.top : carcase.bottom) === 'over'
-          return placeJoint({
-            module: key,
-            head: over ? panel : side,
-            tip: over ? side : panel,
-            joint: carcase.joint,
-            at: [...at, 'carcase'],
-          })
-        }),
-  )
-  const backRoom: BackRoom = {
-    module: key,
-    width: spec.width,
-    depth: spec.depth,
-    height,
-    inner,
-    has,
-    at: [...at, 'carcase'],
-  }
+          const [head, tip] = lap === 'over' ? [panel, side] : [side, panel]
+          const at = [...spec.at, 'carcase']
+          return { panels: [], cuts: [], ...placeJoint({ module: key, head, tip, joint: carcase.joint, at }) }
+        })
+  return [...joined(top, carcase.top), ...joined(bottom, carcase.bottom)]
+}
+
+/** Sides, top and bottom of a module of the given carcase height, and the one opening that they leave. */
+export function shell(spec: ModuleSpec, height: number, frontThickness: number): Shell {
+  const planes = planesOf(spec, height, frontThickness)
+  const made = shellPanels(spec, planes)
+  const { left, right, top, bottom } = made
+  const panels = [left, right, top, bottom].filter((panel) => panel !== undefined)
+  const t = spec.stock.thickness
+  const has = { bottom: bottom !== undefined, top: top !== undefined }
+  const inner = { x0: t, x1: spec.width - t, z0: has.bottom ? t : 0, z1: has.top ? height - t : height }
+  const { width, depth, carcase } = spec
+  const backRoom: BackRoom = { module: spec.key, width, depth, height, inner, has, at: [...spec.at, 'carcase'] }
   const cuts = carcase.back.sits === 'none' ? [] : backCuts(carcase.back, backRoom, panels)
   const bound = (panel: PlacedPanel): Bound => ({ panel: panel.id, thickness: panel.thickness, shared: false })
   return {
-    parts: merge([
-      { panels, cuts, hardware: [], troubles: [] },
-      ...joints.map((joint) => ({ panels: [], cuts: [], ...joint })),
-    ]),
+    parts: merge([{ panels, cuts, hardware: [], troubles: [] }, ...shellJoints(spec, made)]),
     opening: {
       ...inner,
-      front,
-      rear: insideRear,
+      front: planes.front,
+      rear: planes.insideRear,
       left: bound(left),
       right: bound(right),
       top: top && bound(top),
       bottom: bottom && bound(bottom),
       parity: 0,
     },
-    carcaseFront: front,
-    sidesFoot: foot,
+    sidesFoot: planes.foot,
     backRoom,
   }
 }

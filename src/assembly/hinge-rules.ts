@@ -95,5 +95,38 @@ export function hingeHeights(
   })
 }
 
+/** A stretch of height, mm. */
+export interface Span {
+  readonly from: number
+  readonly to: number
+}
+
+/** Half the height of a hinge plate and its arm: 16 to the holes (S1) and 10 beyond them; common practice, mm. */
+const PLATE_REACH_MM = 26
+
+/**
+ * A hinge's height, moved to the nearest at which its plate clears every fixed shelf, within the limits; by whole steps
+ * where there is a grid to stay on. Where no height is clear it stays, and the checks say so.
+ */
+export function clearOfShelves(z: number, shelves: readonly Span[], limits: Span, step?: number): number {
+  const fouls = (height: number): boolean =>
+    shelves.some(({ from, to }) => height > from - PLATE_REACH_MM + NOISE_MM && height < to + PLATE_REACH_MM - NOISE_MM)
+  if (!fouls(z)) return z
+  const places =
+    step === undefined
+      ? shelves.flatMap(({ from, to }) => [from - PLATE_REACH_MM, to + PLATE_REACH_MM])
+      : Array.from({ length: Math.ceil((limits.to - limits.from) / step) }, (_, k) => [
+          z - (k + 1) * step,
+          z + (k + 1) * step,
+        ]).flat()
+  const clear = places.filter((height) => height >= limits.from && height <= limits.to && !fouls(height))
+  return (
+    clear.reduce<number | undefined>(
+      (best, height) => (best === undefined || Math.abs(height - z) < Math.abs(best - z) - NOISE_MM ? height : best),
+      undefined,
+    ) ?? z
+  )
+}
+
 /** Behind an inset door the inside begins this much beyond the door's hidden face [S10]; the plate line counts from there. */
 export const INSET_CLEARANCE_MM = 1.5

@@ -4,6 +4,7 @@ import type { FrontSpec } from '../project/index.ts'
 import type { Opening } from './carcase.ts'
 import type { PlacedDoor } from './fronts.ts'
 import {
+  clearOfShelves,
   doorMass,
   HINGE_LIMIT,
   type HingeSetting,
@@ -13,6 +14,7 @@ import {
   solveOverlay,
 } from './hinge-rules.ts'
 import { merge, type Parts } from './parts.ts'
+import type { PlateWall } from './plate-wall.ts'
 import type { PlacedHardware, PlacingTrouble } from './types.ts'
 
 export interface HingeRequest {
@@ -20,8 +22,7 @@ export interface HingeRequest {
   readonly front: FrontSpec
   readonly door: PlacedDoor
   readonly opening: Opening
-  /** The pin column that stands on the plate line of the hinge side, if there is one. */
-  readonly gridAt: (plateLine: number, holesApart: number) => PlateGrid | undefined
+  readonly wall: PlateWall
 }
 
 const mm = (value: number): string => String(Math.round(value * 10) / 10)
@@ -49,13 +50,7 @@ export function placeHinges(request: HingeRequest): Parts {
   const heights =
     typeof front.hinges === 'object'
       ? front.hinges.map((height) => door.z0 + height).sort((a, b) => a - b)
-      : hingeHeights(
-          door.z0,
-          door.z1,
-          counted.count,
-          { end: front.hingeEnd, room },
-          request.gridAt(plateLine, plateHolesApart(hinge)),
-        )
+      : heightsByRule(request, counted.count, room, request.wall.gridAt(plateLine, plateHolesApart(hinge)))
   const hardware = heights.map((z, k) => placeHinge(request, hinge, setting, plateLine, z, k + 1))
   return { panels: [], cuts: [], hardware, troubles: [...counted.troubles, ...heightTroubles(request, heights, room)] }
 }
@@ -133,6 +128,13 @@ function countHinges(front: FrontSpec, door: PlacedDoor): { count: number; troub
   return { count: asked ?? needed, troubles: [] }
 }
 
+/** Evenly spread, on the grid of the pins if there is one, and clear of fixed shelves. */
+function heightsByRule({ front, door, wall }: HingeRequest, count: number, room: number, grid?: PlateGrid): number[] {
+  const heights = hingeHeights(door.z0, door.z1, count, { end: front.hingeEnd, room }, grid)
+  const limits = { from: door.z0 + room, to: door.z1 - room }
+  return heights.map((z) => clearOfShelves(z, wall.shelves, limits, grid?.pitch))
+}
+
 /** Half the length of the cup's pattern along the door's edge, and the least wall beyond it, mm. */
 function cupRoom(hinge: CupHinge): number {
   return (
@@ -158,15 +160,23 @@ function heightTroubles(request: HingeRequest, heights: readonly number[], room:
     at: front.at,
   })
   const about = `${door.panel.name} is ${mm(door.z1 - door.z0)} mm high`
-  const off = heights.find((z) => z - door.z0 < room - NOISE_MM || door.z1 - z < room - NOISE_MM)
-  if (off !== undefined) {
-    const where = `a hinge ${mm(off - door.z0)} mm above its lower end leaves no room for the cup`
-    return [trouble(`${about}; ${where}`, `keep hinges at least ${mm(room)} mm from both ends of the door`)]
-  }
-  const close = heights.findIndex((z, k) => k > 0 && z - (heights[k - 1] ?? z) < 2 * room - NOISE_MM)
-  if (close < 0) return []
-  const apart = mm((heights[close] ?? 0) - (heights[close - 1] ?? 0))
-  return [trouble(`${about}; two of its hinges are only ${apart} mm apart`, `leave ${mm(2 * room)} mm between hinges`)]
+  const ends = heights
+    .filter((z) => z - door.z0 < room - NOISE_MM || door.z1 - z < room - NOISE_MM)
+    .map((z) => {
+      const [end, from] = z - door.z0 < door.z1 - z ? ['lower', z - door.z0] : ['upper', door.z1 - z]
+      return trouble(
+        `${about}; a hinge ${mm(from)} mm from its ${end} end leaves no room for the cup`,
+        `keep hinges at least ${mm(room)} mm from both ends of the door`,
+      )
+    })
+  const pairs = heights.slice(1).flatMap((z, k) => {
+    const apart = z - (heights[k] ?? z)
+    if (apart >= 2 * room - NOISE_MM) return []
+    return [
+      trouble(`${about}; two of its hinges are only ${mm(apart)} mm apart`, `leave ${mm(2 * room)} mm between hinges`),
+    ]
+  })
+  return [...ends, ...pairs]
 }
 
 /** One hinge at height z (module frame). Cup centre = cup distance + cup diameter / 2 from the door's edge [S9]. */

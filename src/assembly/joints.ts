@@ -83,19 +83,13 @@ export function placeJoint(request: JointRequest): { hardware: PlacedHardware[];
   const contact = request.contact ?? contactOf(head, tip)
   if (contact === undefined) return { hardware: [], troubles: [] }
   const series = `${request.module}/${head.key}+${tip.key}`
-  const troubles: PlacingTrouble[] = []
   const pocket =
-    joint.item.kind === 'pocket screw' ? pocketFigures(joint.item, head.thickness, tip.thickness) : undefined
-  if (pocket !== undefined && pocket.collar < MIN_POCKET_MM) {
-    troubles.push({
-      rule: 'pocket-depth',
-      severity: 'stop',
-      panels: [tip.id, head.id],
-      message: `${tip.name} to ${head.name}: a ${joint.item.id} mm in a ${mm(tip.thickness)} mm board leaves a pocket only ${mm(pocket.collar)} mm deep`,
-      fix: 'choose a shorter pocket screw',
-      at: request.at,
-    })
-  }
+    joint.item.kind === 'pocket screw'
+      ? pocketFigures(joint.item, head.thickness, belowFace(tip, contact.middle))
+      : undefined
+  const troubles = lengthTroubles(request, pocket)
+  // A screw of the wrong length has no holes worth drawing.
+  if (troubles.some((trouble) => trouble.severity === 'stop')) return { hardware: [], troubles }
   const hardware = fastenerOffsets(contact.length, joint).map((offset, k): PlacedHardware => {
     const origin: Vec3 = [
       contact.middle[0] + contact.along[0] * offset,
@@ -118,7 +112,43 @@ export function placeJoint(request: JointRequest): { hardware: PlacedHardware[];
   return { hardware, troubles }
 }
 
-const mm = (value: number): string => String(Math.round(value * 10) / 10)
+const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
+
+/** Length of screw that must, and should, be in the second board, mm; common practice (a screw of t + 25 to t + 32). */
+const BITE_STOP_MM = 8
+const BITE_WARN_MM = 15
+
+/** Screws that reach too little into the second board, and pocket screws that leave no pocket in the first. */
+function lengthTroubles({ head, tip, joint, at }: JointRequest, pocket: PocketFigures | undefined): PlacingTrouble[] {
+  const { item } = joint
+  if (item.kind === 'dowel' || !('length' in item)) return []
+  const trouble = (rule: string, severity: 'stop' | 'warn', what: string, fix: string): PlacingTrouble => ({
+    rule,
+    severity,
+    panels: [head.id, tip.id],
+    message: `${head.name} and ${tip.name}: ${what}`,
+    fix,
+    at,
+  })
+  if (pocket !== undefined && pocket.collar < MIN_POCKET_MM) {
+    const what = `a ${item.id} mm leaves a pocket only ${mm(Math.max(0, pocket.collar))} mm deep; ${MIN_POCKET_MM} mm is the least`
+    return [trouble('pocket-depth', 'stop', what, 'choose a shorter pocket screw, or another joint')]
+  }
+  const bite = pocket?.bite ?? item.length - head.thickness
+  const least = pocket === undefined ? BITE_WARN_MM : BITE_STOP_MM
+  if (bite >= least - NOISE_MM) return []
+  const [reached, board] = pocket === undefined ? [bite, tip] : [bite, head]
+  const what = `a ${item.id} reaches only ${mm(Math.max(0, reached))} mm into the ${board.name}`
+  const severity = bite < BITE_STOP_MM - NOISE_MM ? 'stop' : 'warn'
+  return [
+    trouble(
+      'screw-bite',
+      severity,
+      what,
+      pocket === undefined ? `choose a screw ${mm(least - bite)} mm longer or more` : 'choose another joint',
+    ),
+  ]
+}
 
 function straightStations(request: JointRequest, contact: Contact, origin: Vec3): Station[] {
   const y = contact.along
@@ -131,43 +161,61 @@ function straightStations(request: JointRequest, contact: Contact, origin: Vec3)
 }
 
 /** Slant of a pocket bore to the face it enters, degrees [S32]. */
-export const POCKET_ANGLE_DEG = 15
+const POCKET_ANGLE_DEG = 15
 /** Wood left beyond the tip of a pocket screw; common practice. */
 const TIP_SKIN_MM = 3
 const MIN_POCKET_MM = 5
 
+interface PocketFigures {
+  /** From the end of the board to where the bit enters its face. */
+  readonly entry: number
+  /** Along the slant, from the face to the shoulder of the step. */
+  readonly collar: number
+  /** Of the screw in the other board. */
+  readonly bite: number
+}
+
 /**
- * Where a pocket bore enters and how deep its step goes, mm. The axis leaves the end of the board at half its
- * thickness, so it enters the face (t / 2) / tan 15° from the end, and (t / 2) / sin 15° of wood lies on it. The screw
+ * Where a pocket bore enters and how deep its step goes, mm. The axis leaves the end of the board in the middle of the
+ * joint, `below` the face that it enters (half the thickness of a whole board), so it enters that face below / tan 15°
+ * from the end, and below / sin 15° of wood lies on it. The screw
  * bites half its length into the other board, less where that would leave no skin; the rest of it stays in this one,
  * and the pocket is what remains. Own arithmetic.
  */
-export function pocketFigures(
-  item: PocketScrew,
-  headThickness: number,
-  tipThickness: number,
-): { entry: number; collar: number; bite: number } {
+export function pocketFigures(item: PocketScrew, headThickness: number, below: number): PocketFigures {
   const angle = (POCKET_ANGLE_DEG * Math.PI) / 180
   const bite = Math.min(item.length / 2, (headThickness - TIP_SKIN_MM) / Math.cos(angle))
   return {
-    entry: tipThickness / 2 / Math.tan(angle),
-    collar: tipThickness / 2 / Math.sin(angle) - (item.length - bite),
+    entry: below / Math.tan(angle),
+    collar: below / Math.sin(angle) - (item.length - bite),
     bite,
   }
 }
 
-/** Pockets lie where they show least: inside for sides, on the outside or the underside for the rest. */
+/** The face that takes the pockets, by its outward direction: where they show least, inside for sides, else face B. */
+function pocketFace(tip: PlacedPanel): Vec3 {
+  const inside = tip.role === 'left side' || tip.role === 'right side'
+  return inside ? tip.moduleFromPanel.z : scale(tip.moduleFromPanel.z, -1)
+}
+
+/** How far a point lies below the face that takes the pockets, mm. */
+function belowFace(tip: PlacedPanel, point: Vec3): number {
+  const face = pocketFace(tip)
+  const box = boardBox(tip)
+  const axis = thicknessAxis(tip)
+  return face[axis] > 0 ? box.max[axis] - point[axis] : point[axis] - box.min[axis]
+}
+
 function pocketStations(request: JointRequest, contact: Contact, origin: Vec3, entry: number): Station[] {
   const { head, tip } = request
-  const inside = tip.role === 'left side' || tip.role === 'right side'
-  const faceNormal = inside ? tip.moduleFromPanel.z : scale(tip.moduleFromPanel.z, -1)
+  const faceNormal = pocketFace(tip)
   const into = scale(faceNormal, -1)
   const toJoint = scale(contact.into, -1)
-  const half = tip.thickness / 2
+  const below = belowFace(tip, contact.middle)
   const at: Vec3 = [
-    origin[0] + contact.into[0] * entry + faceNormal[0] * half,
-    origin[1] + contact.into[1] * entry + faceNormal[1] * half,
-    origin[2] + contact.into[2] * entry + faceNormal[2] * half,
+    origin[0] + contact.into[0] * entry + faceNormal[0] * below,
+    origin[1] + contact.into[1] * entry + faceNormal[1] * below,
+    origin[2] + contact.into[2] * entry + faceNormal[2] * below,
   ]
   const pose: Pose = poseOf(toJoint, cross(into, toJoint), at)
   return [

@@ -38,7 +38,8 @@ export function looseShelves(request: ShelvesRequest): Parts {
   const datum = pinDatum(pins, request.sidesFoot, opening)
   const heights = gridPositions(opening.z0 + pins.keepClear, opening.z1 - pins.keepClear, datum, pins.pitch)
   const columns = { front: opening.front + pins.frontSetback, rear: opening.rear - pins.rearSetback }
-  const troubles = pinTroubles(request, heights, columns)
+  const places = spreadOver(request, heights)
+  const troubles = pinTroubles(request, places.length, columns)
   if (troubles.some((trouble) => trouble.severity === 'stop'))
     return merge([{ panels: [], cuts: [], hardware: [], troubles }])
   const hardware = (['front', 'rear'] as const).flatMap((column) =>
@@ -63,17 +64,18 @@ export function looseShelves(request: ShelvesRequest): Parts {
           },
         ],
         settings: {},
+        ...(pins.bothFaces === 'stagger' && { keepsApart: true }),
         series,
         at: spec.at,
       }
     }),
   )
-  return { panels: shelfBoards(request, heights), cuts: [], hardware, troubles }
+  return { panels: shelfBoards(request, places), cuts: [], hardware, troubles }
 }
 
 function pinTroubles(
   request: ShelvesRequest,
-  heights: readonly number[],
+  places: number,
   columns: { front: number; rear: number },
 ): PlacingTrouble[] {
   const { spec, opening } = request
@@ -88,11 +90,12 @@ function pinTroubles(
   })
   const clear = Math.round((opening.z1 - opening.z0) * 10) / 10
   const troubles: PlacingTrouble[] = []
-  if (heights.length < Math.max(1, spec.count)) {
+  if (places < spec.count) {
+    const shelves = (n: number): string => `${n} loose ${n === 1 ? 'shelf' : 'shelves'}`
     troubles.push(
       say(
         'pin-rows-short',
-        `an opening ${clear} mm high has room for ${heights.length} pin ${heights.length === 1 ? 'height' : 'heights'}, but ${spec.count} loose ${spec.count === 1 ? 'shelf is' : 'shelves are'} asked for`,
+        `an opening ${clear} mm high has pin heights with room for ${shelves(places)} of ${Math.round(spec.stock.thickness * 10) / 10} mm; ${spec.count} ${spec.count === 1 ? 'is' : 'are'} asked for`,
         'ask for fewer shelves, or lower `keep clear`',
       ),
     )
@@ -110,11 +113,10 @@ function pinTroubles(
 }
 
 /** Loose shelf: opening width − 2 × clearance; depth = inside depth − front setback − rear gap. */
-function shelfBoards(request: ShelvesRequest, heights: readonly number[]): Parts['panels'] {
+function shelfBoards(request: ShelvesRequest, places: readonly number[]): Parts['panels'] {
   const { spec, opening } = request
   const lift = pinRadius(spec.pins)
-  const chosen = spreadOver(heights, spec.count, opening)
-  return chosen.map((z, k) => {
+  return places.map((z, k) => {
     const under = z + lift
     return board({
       module: request.module,
@@ -135,18 +137,48 @@ function pinRadius(pins: PinRowSpec): number {
   return (pins.item.parts.left?.[0]?.diameter ?? 0) / 2
 }
 
-/** The holes nearest to an even spread of n shelves, each used once, ascending. */
-function spreadOver(heights: readonly number[], count: number, opening: Opening): number[] {
-  const free = [...heights]
-  const chosen: number[] = []
-  for (let k = 1; k <= count; k += 1) {
-    const wish = opening.z0 + ((opening.z1 - opening.z0) * k) / (count + 1)
-    const nearest = free.reduce(
-      (best, z) => (Math.abs(z - wish) < Math.abs(best - wish) - NOISE_MM ? z : best),
-      free[0] ?? wish,
-    )
-    chosen.push(nearest)
-    free.splice(free.indexOf(nearest), 1)
+/** Space that a hand needs to lift a shelf off its pins, mm; common practice. */
+const SHELF_PLAY_MM = 10
+
+/**
+ * Pin heights for n shelves, as near as can be to an even spread, ascending: each shelf clears the one below and what
+ * is above the opening. Fewer than n where no more have room.
+ */
+function spreadOver(request: ShelvesRequest, heights: readonly number[]): number[] {
+  const { spec, opening } = request
+  const step = spec.stock.thickness + SHELF_PLAY_MM
+  const ceiling = opening.z1 - pinRadius(spec.pins) - spec.stock.thickness
+  const free = heights.filter((z) => z <= ceiling + NOISE_MM)
+  // The highest place that each shelf may take, so that those above it still have one.
+  const highest: number[] = []
+  for (let k = spec.count - 1, limit = Number.POSITIVE_INFINITY; k >= 0; k -= 1) {
+    const top = free.filter((z) => z <= limit + NOISE_MM).at(-1)
+    if (top === undefined) return spread(free, step, spec.count)
+    highest[k] = top
+    limit = top - step
   }
-  return chosen.sort((a, b) => a - b)
+  const chosen: number[] = []
+  for (let k = 0; k < spec.count; k += 1) {
+    const wish = opening.z0 + ((opening.z1 - opening.z0) * (k + 1)) / (spec.count + 1)
+    const low = (chosen.at(-1) ?? Number.NEGATIVE_INFINITY) + step
+    const room = free.filter((z) => z >= low - NOISE_MM && z <= (highest[k] ?? low) + NOISE_MM)
+    chosen.push(nearestTo(wish, room))
+  }
+  return chosen
+}
+
+/** As many as have room, from the lowest up; at most n. */
+function spread(free: readonly number[], step: number, count: number): number[] {
+  const chosen: number[] = []
+  for (const z of free) {
+    if (chosen.length < count && z >= (chosen.at(-1) ?? Number.NEGATIVE_INFINITY) + step - NOISE_MM) chosen.push(z)
+  }
+  return chosen
+}
+
+/** The height nearest to a wish; the lower of two as near. Throws when there is none. */
+function nearestTo(wish: number, heights: readonly number[]): number {
+  const [first, ...rest] = heights
+  if (first === undefined) throw new Error(`no pin height near ${wish}`)
+  return rest.reduce((best, z) => (Math.abs(z - wish) < Math.abs(best - wish) - NOISE_MM ? z : best), first)
 }

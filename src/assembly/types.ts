@@ -66,6 +66,8 @@ export interface PlacedHardware {
   readonly stations: readonly Station[]
   /** Depths that the placing worked out, by the names that the item's drillings use, mm. */
   readonly settings: Readonly<Record<string, number>>
+  /** Its holes are never made one with those of another piece from the far face (staggered pin rows). */
+  readonly keepsApart?: boolean
   /** Pieces of one evenly spaced run share this word, so that a drawing can label them once. */
   readonly series: string
   /** Choices made in the placing that a person must know: `plate height 3 mm, cup distance 4.3 mm`. */

@@ -4,6 +4,8 @@ import type { Project } from '../project/index.ts'
 import { boreDepth } from './rules/bore-depth.ts'
 import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
+import { grooves } from './rules/grooves.ts'
+import { inPlace } from './rules/in-place.ts'
 import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
@@ -11,7 +13,17 @@ import { stock } from './rules/stock.ts'
 import type { Finding, Rule, Severity, Subject } from './types.ts'
 
 /** All rules, in the order in which their findings stand beside each other. A new rule is one line here. */
-export const rules: readonly Rule[] = [placing, mates, boreDepth, boresMeet, sharedHoles, boreEdge, stock]
+export const rules: readonly Rule[] = [
+  placing,
+  mates,
+  boreDepth,
+  boresMeet,
+  sharedHoles,
+  boreEdge,
+  grooves,
+  inPlace,
+  stock,
+]
 
 const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }
 

@@ -25,7 +25,7 @@ export function renderFindings(
 }
 
 /** `2 stops, 1 warning, no notes`. */
-export function countLine(findings: readonly Finding[]): string {
+function countLine(findings: readonly Finding[]): string {
   const count = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length
   const words = (n: number, one: string): string => (n === 0 ? `no ${one}s` : n === 1 ? `1 ${one}` : `${n} ${one}s`)
   return [words(count('stop'), 'stop'), words(count('warn'), 'warning'), words(count('note'), 'note')].join(', ')

@@ -1,4 +1,4 @@
-import { add, dot, NOISE_MM, norm, scale, sub, type Vec3 } from '../geometry/index.ts'
+import { add, type Box, dot, NOISE_MM, norm, scale, sub, type Vec3 } from '../geometry/index.ts'
 import type { Bore } from '../panel/index.ts'
 
 /** A solid cylinder: the wood that a bit takes away. Panel frame, mm. */
@@ -44,10 +44,20 @@ const PARALLEL = 1 - NOISE_MM
  */
 export function gapBetween(a: Cylinder, b: Cylinder): number {
   if (Math.abs(dot(a.axis, b.axis)) >= PARALLEL) return parallelGap(a, b)
+  return gapByProjection(a, (p) => nearestIn(b, p))
+}
+
+/** Least distance between a solid cylinder and a solid box, mm; 0 where they meet. */
+export function gapToBox(a: Cylinder, { min, max }: Box): number {
+  const clamp = (value: number, axis: 0 | 1 | 2): number => Math.min(Math.max(value, min[axis]), max[axis])
+  return gapByProjection(a, (p) => [clamp(p[0], 0), clamp(p[1], 1), clamp(p[2], 2)])
+}
+
+function gapByProjection(a: Cylinder, nearestInOther: (p: Vec3) => Vec3): number {
   let p = add(a.from, scale(a.axis, a.length / 2))
   let gap = Number.POSITIVE_INFINITY
   for (let round = 0; round < 2000; round += 1) {
-    const q = nearestIn(b, p)
+    const q = nearestInOther(p)
     p = nearestIn(a, q)
     const next = norm(sub(p, q))
     if (next <= NOISE_MM) return 0

@@ -19,8 +19,13 @@ export async function newDefinition({ io, engine }: Context, definition: string)
       otherwise: 'name another place',
     })
   }
-  io.stdout.write(`Wrote ${definition}. Change it to your sizes, then: storyrod check ${definition}\n`)
+  io.stdout.write(`Wrote ${definition}. Change it to your sizes, then: ${callOf(io.env, 'check')} ${definition}\n`)
   return EXIT.done
+}
+
+/** How the person calls a command: through the project's npm scripts, or the installed program. */
+function callOf(env: Context['io']['env'], command: string): string {
+  return env.npm_lifecycle_event === 'new' ? `npm run ${command} --` : `storyrod ${command}`
 }
 
 function alreadyThere(definition: string): Trouble {

@@ -65,6 +65,15 @@ export function overlaps(a: Area, b: Area): boolean {
   return a.min[0] < b.max[0] && b.min[0] < a.max[0] && a.min[1] < b.max[1] && b.min[1] < a.max[1]
 }
 
+/** What two areas share; nothing where that is no more than an edge. */
+export function common(a: Area, b: Area): Area | undefined {
+  if (!overlaps(a, b)) return undefined
+  return {
+    min: [Math.max(a.min[0], b.min[0]), Math.max(a.min[1], b.min[1])],
+    max: [Math.min(a.max[0], b.max[0]), Math.min(a.max[1], b.max[1])],
+  }
+}
+
 /** True when `inner` lies in `outer`, edges included. */
 export function holds(outer: Area, inner: Area): boolean {
   return (
@@ -77,9 +86,18 @@ export function holds(outer: Area, inner: Area): boolean {
 
 /** True when a disc reaches into an area. */
 export function discMeets(area: Area, at: Point, radius: number): boolean {
-  const dx = Math.max(area.min[0] - at[0], 0, at[0] - area.max[0])
-  const dy = Math.max(area.min[1] - at[1], 0, at[1] - area.max[1])
+  const [dx, dy] = outside(area, at)
   return dx * dx + dy * dy < radius * radius
+}
+
+/** Distance of a point from an area, mm; 0 inside it. */
+export function distanceTo(area: Area, at: Point): number {
+  return Math.hypot(...outside(area, at))
+}
+
+/** How far a point lies outside an area along each axis, mm. */
+function outside({ min, max }: Area, [x, y]: Point): Point {
+  return [Math.max(min[0] - x, 0, x - max[0]), Math.max(min[1] - y, 0, y - max[1])]
 }
 
 /** True when a straight line passes through an area (Liang and Barsky's clipping, from memory). */

@@ -1,14 +1,15 @@
 import type { Units } from '../length/index.ts'
 import type { Groove } from '../panel/index.ts'
 import { type Area, around, discMeets, grown, LINE_HEIGHT } from './areas.ts'
-import { type DrawnSide, type FaceView, grooveArea, isDrawnOn, isHandWork } from './face.ts'
+import { type DrawnSide, type FaceView, grooveArea, isDrawnOn, isHandWork, mouthRadius } from './face.ts'
 import { type LabelRequest, type Obstacle, type Placed, placeLabels, type Side, type Target } from './labels.ts'
 import type { Drawn, Work } from './layers.ts'
 import { type Run, runsOf } from './runs.ts'
+import { grooveRow, runRow, type ScheduleRow } from './schedule-words.ts'
 import { TEXT_DESCENT, textWidth } from './text-width.ts'
 import type { Entity, Point } from './types.ts'
-import { edgeOf, grooveLabel, grooveRow, inDatumOrder, runLabel, runRow, type ScheduleRow, tagOf } from './words.ts'
-import { edgeBoreLine, mouthRadius } from './work.ts'
+import { edgeOf, grooveLabel, inDatumOrder, runLabel, tagOf } from './words.ts'
+import { edgeBoreLine } from './work.ts'
 
 const NOTE: Work = { kind: 'note' }
 
@@ -148,6 +149,7 @@ function place(
             { width: tag, height },
           ],
       targets: callout.targets,
+      rivals: callout.isRow ? rivalsOf(callout, callouts) : [],
       sides: callout.sides,
       gap: GAP * size,
       reach: wanted.reach * size,
@@ -156,14 +158,17 @@ function place(
   return placeLabels(requests, obstacles, area)
 }
 
-/** In runs of few bores, those further apart than this, in text heights, each bear the tag; long rows read as rows. */
+/** In runs of few bores, those further apart than this, in text heights, each bear the tag; of other rows both ends. */
 const FAR_APART = 4
 const FEW = 6
 
 /** Bores nearer to the label than this, in text heights, have no need of a tag of their own. */
 const BESIDE_LABEL = 2
 
-/** The tag again at each bore of a few that stands far from the label and from its neighbours, where there is room. */
+/**
+ * The tag again, where there is room: at each bore of a few that stand far from each other, and at both ends of every
+ * other row, unless the label is there.
+ */
 function repeats(
   callouts: readonly Callout[],
   labels: readonly Placed[],
@@ -173,23 +178,35 @@ function repeats(
 ): Placed[] {
   const labelOf = new Map(labels.map((label) => [label.key, label]))
   const requests = callouts
-    .filter(({ isRow, targets }) => isRow && targets.length <= FEW && isSpread(targets, FAR_APART * size))
+    .filter(({ isRow, targets }) => isRow && targets.length > 1)
     .flatMap((callout) => {
       const label = labelOf.get(callout.tag)
-      return callout.targets
+      return tagged(callout, size)
         .filter((target) => !label || !isBeside(target, label, BESIDE_LABEL * size))
         .map(
           (target): LabelRequest => ({
             key: callout.tag,
             forms: [{ width: textWidth(callout.tag, size, true), height: LINE_HEIGHT * size }],
             targets: [target],
-            sides: ['right', 'left', ...callout.sides],
+            rivals: rivalsOf(callout, callouts),
+            sides: callout.sides,
             gap: GAP * size,
             reach: 0,
           }),
         )
     })
   return placeLabels(requests, obstacles, area)
+}
+
+function tagged({ targets }: Callout, size: number): readonly Target[] {
+  const [first] = targets
+  const last = targets.at(-1) ?? first
+  return targets.length <= FEW && isSpread(targets, FAR_APART * size) ? targets : [first, last]
+}
+
+/** The bores of all other rows. */
+function rivalsOf(callout: Callout, callouts: readonly Callout[]): Target[] {
+  return callouts.filter((other) => other !== callout && other.isRow).flatMap((other) => other.targets)
 }
 
 function isSpread(targets: readonly Target[], least: number): boolean {

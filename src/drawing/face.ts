@@ -1,5 +1,5 @@
 import type { EdgeSide } from '../assembly/index.ts'
-import { same, type Vec2, type Vec3 } from '../geometry/index.ts'
+import { NOISE_MM, same, type Vec2, type Vec3 } from '../geometry/index.ts'
 import type { Bore, Groove, Panel } from '../panel/index.ts'
 import type { Area } from './areas.ts'
 import type { Point } from './types.ts'
@@ -70,6 +70,22 @@ export function isDrawnOn(bore: Bore, face: Face): boolean {
 /** Done by hand: bores in edges, and those that lean. */
 export function isHandWork(bore: Bore): boolean {
   return bore.leanDeg !== undefined || (bore.surface !== 'A' && bore.surface !== 'B')
+}
+
+/** Half the width of a bore where it enters, mm: the hole or its sink, whichever is wider. */
+export function mouthRadius(bore: Bore): number {
+  return Math.max(bore.diameter, bore.sink?.diameter ?? 0) / 2
+}
+
+/**
+ * True where a bore from a face would cut over the panel's edge. The checks refuse such a bore; where it is drawn all
+ * the same, it is a mark for a person to look at, since a machine would drill beside the panel.
+ */
+export function leavesPanel(panel: Panel, bore: Bore): boolean {
+  const radius = mouthRadius(bore)
+  const [x, y] = bore.at
+  const room = Math.min(x, panel.length - x, y, panel.width - y)
+  return room < radius - NOISE_MM
 }
 
 /** True when anything is bored or grooved from that face; edge bores are no face's work. */

@@ -1,4 +1,5 @@
 import type { EdgeSide } from '../assembly/index.ts'
+import type { Panel } from '../panel/index.ts'
 import { type Area, areaOfEntity, around, grown, LINE_HEIGHT, textArea } from './areas.ts'
 import { besideEdge, type DrawnSide, type FaceView } from './face.ts'
 import { type Obstacle, placeLabels, type Side } from './labels.ts'
@@ -18,8 +19,8 @@ const NAME_OUT = BAR_OUT + BAR_THICK + 0.25
 const FRONT_SIZE = 1.25
 
 /** The edge that one finds first: the front; on panels that have none (doors, backs), the top. */
-function leadingEdge(view: FaceView): EdgeSide | undefined {
-  const named = (name: string): EdgeSide | undefined => SIDES.find((side) => view.panel.edges[side] === name)
+export function leadingEdge(edges: Panel['edges']): EdgeSide | undefined {
+  const named = (name: string): EdgeSide | undefined => SIDES.find((side) => edges[side] === name)
   return named('front') ?? named('top')
 }
 
@@ -32,7 +33,7 @@ export function drawFrame(
   size: number,
   work: readonly Obstacle[],
 ): { drawn: Drawn[]; obstacles: Obstacle[] } {
-  const leading = leadingEdge(view)
+  const leading = leadingEdge(view.panel.edges)
   const names = SIDES.flatMap((edge) => edgeName(view, edge, size, edge === leading, overhang(view, edge, work)))
   const datum = datumCorner(view, size)
   const before = [...names, ...datum].map(obstacleOf)

@@ -2,6 +2,7 @@ import { MM_PER_INCH, type Units } from '../length/index.ts'
 import type { Panel } from '../panel/index.ts'
 import { type Face, isHandWork } from './face.ts'
 import type { Drawn, Work } from './layers.ts'
+import { joinedInto } from './line-breaks.ts'
 import { TEXT_ASCENT, TEXT_DESCENT, textWidth } from './text-width.ts'
 import type { Entity, Text } from './types.ts'
 import { placeWords } from './words.ts'
@@ -15,7 +16,14 @@ const STAMP = 1.7
 /** From one line of the warning to the next, in its own font sizes. */
 const STAMP_LINE = 1.2
 
-/** The lines over a panel, from the top: the warning if there is one, what it is, its size, what there is to do. */
+/** Lines are never broken to less than this, in text heights, however narrow the panel. */
+const LEAST_WIDTH = 30
+const BETWEEN = '  ·  '
+
+/**
+ * The lines over a panel, from the top: the warning if there is one, what it is, its size, the name of its files and
+ * what there is to do; each broken so that it is no wider than what it stands over.
+ */
 export function drawHeading(
   panel: Panel,
   face: Face,
@@ -23,15 +31,20 @@ export function drawHeading(
   at: { readonly left: number; readonly bottom: number; readonly size: number; readonly width: number },
 ): Drawn[] {
   const { left, size } = at
-  const lines: readonly { text: string; height: number; bold: boolean }[] = [
-    { text: countWords(panel, face), height: size, bold: false },
-    { text: sizeWords(panel, options.units), height: SIZE_LINE * size, bold: false },
-    {
-      text: `${panel.moduleName}: ${panel.name}, face ${face} (${panel.faces[face]})`,
-      height: TITLE * size,
-      bold: true,
-    },
-  ]
+  const width = Math.max(at.width, LEAST_WIDTH * size)
+  // The name of the files tells panels apart whose names are in a script that a reader cannot show.
+  const parts = (words: readonly string[], height: number) =>
+    joinedInto(words, BETWEEN, (line) => textWidth(line, height) <= width).map((text) => ({
+      text,
+      height,
+      bold: false,
+    }))
+  const title = titleLines(panel, face, TITLE * size, width).map((text) => ({ text, height: TITLE * size, bold: true }))
+  const lines = [
+    ...title,
+    ...parts(sizeParts(panel, options.units), SIZE_LINE * size),
+    ...parts([panel.id, ...countParts(panel, face)], size),
+  ].reverse()
   const entities: Entity[] = []
   let y = at.bottom
   for (const line of lines) {
@@ -56,7 +69,7 @@ function stampBox(
 ): Entity[] {
   const height = STAMP * at.size
   const pad = 0.6 * at.size
-  const lines = wrapped(stamp, height, Math.max(at.width, 30 * at.size) - 2 * pad)
+  const lines = wrapped(stamp, height, Math.max(at.width, LEAST_WIDTH * at.size) - 2 * pad)
   const step = STAMP_LINE * height
   const right = at.left + 2 * pad + Math.max(...lines.map((line) => textWidth(line, height, true)))
   const top = at.bottom + 2 * pad + lines.length * step
@@ -76,28 +89,41 @@ function stampBox(
   return [frame, ...words]
 }
 
-/** Breaks bold words at spaces into lines no wider than `width` mm; a longer word gets a line of its own. */
-function wrapped(words: string, height: number, width: number): string[] {
-  const lines: string[] = []
-  let line = ''
-  for (const word of words.split(/\s+/).filter((one) => one !== '')) {
-    const longer = line === '' ? word : `${line} ${word}`
-    if (line !== '' && textWidth(longer, height, true) > width) {
-      lines.push(line)
-      line = word
-    } else line = longer
-  }
-  return [...lines, line]
+/** What the panel is; the module's name may be broken, the panel's and its face are one piece, whatever their width. */
+function titleLines(panel: Panel, face: Face, height: number, width: number): string[] {
+  const fits = (line: string): boolean => textWidth(line, height, true) <= width
+  const name = `${panel.moduleName}:`.split(/\s+/).flatMap((word) => brokenWord(word, fits))
+  return joinedInto([...name, `${panel.name}, face ${face} (${panel.faces[face]})`], ' ', fits)
 }
 
-function sizeWords(panel: Panel, units: Units): string {
+/** Breaks bold words at spaces into lines no wider than `width` mm; a longer word gets a line of its own. */
+function wrapped(words: string, height: number, width: number): string[] {
+  const pieces = words.split(/\s+/).filter((one) => one !== '')
+  return joinedInto(pieces, ' ', (line) => textWidth(line, height, true) <= width)
+}
+
+/** A word in pieces that fit on a line. */
+function brokenWord(word: string, fits: (line: string) => boolean): string[] {
+  const pieces: string[] = []
+  let piece = ''
+  for (const letter of word) {
+    if (piece !== '' && !fits(piece + letter)) {
+      pieces.push(piece)
+      piece = letter
+    } else piece += letter
+  }
+  return [...pieces, piece]
+}
+
+/** The size, the sheet and its grain. */
+function sizeParts(panel: Panel, units: Units): string[] {
   const sizes = [panel.length, panel.width, panel.thickness].map((mm) => placeWords(mm, units)).join(' × ')
   const grain = panel.stock.grain === 'none' ? 'no grain' : 'grain along the length'
-  return `${sizes}${units === 'mm' ? ' mm' : ''}  ·  ${panel.stock.name}  ·  ${grain}`
+  return [`${sizes}${units === 'mm' ? ' mm' : ''}`, panel.stock.name, grain]
 }
 
 /** So that nobody puts a panel aside with one face done. */
-function countWords(panel: Panel, face: Face): string {
+function countParts(panel: Panel, face: Face): string[] {
   const edges = panel.bores.filter((bore) => bore.surface !== 'A' && bore.surface !== 'B').length
   const words = [faceWords(panel, face) ?? 'nothing to make in this face']
   if (edges > 0)
@@ -105,7 +131,7 @@ function countWords(panel: Panel, face: Face): string {
   const other: Face = face === 'A' ? 'B' : 'A'
   const elsewhere = faceWords(panel, other)
   if (elsewhere !== undefined) words.push(`face ${other} has a drawing of its own: ${elsewhere}`)
-  return words.join('  ·  ')
+  return words
 }
 
 /** `36 holes, 1 groove`; nothing where a face has no work. */

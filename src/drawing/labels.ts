@@ -1,5 +1,15 @@
 import { NOISE_MM } from '../geometry/index.ts'
-import { type Area, discMeets, distanceToLine, grown, holds, lineMeets, linesCross, overlaps } from './areas.ts'
+import {
+  type Area,
+  discMeets,
+  distanceTo,
+  distanceToLine,
+  grown,
+  holds,
+  lineMeets,
+  linesCross,
+  overlaps,
+} from './areas.ts'
 import type { Point } from './types.ts'
 
 /** Something that no label may lie on. `open` to leaders: a leader line may cross it. mm. */
@@ -23,6 +33,10 @@ export interface LabelRequest {
   readonly forms: readonly { readonly width: number; readonly height: number }[]
   /** The first is what a leader points at; a label beside any of the others needs no leader either. */
   readonly targets: readonly [Target, ...Target[]]
+  /** What belongs to other labels: without a leader, the label must lie clearly nearer to a target than to these. */
+  readonly rivals?: readonly Target[]
+  /** The targets are places along one thing, such as a groove: a leader to any of them is as good as to the first. */
+  readonly oneThing?: boolean
   /** Best first. */
   readonly sides: readonly Side[]
   /** Kept between the label and its target, and somewhat less of it from everything else; mm. */
@@ -63,7 +77,7 @@ export function placeLabels(requests: readonly LabelRequest[], obstacles: readon
 
 function firstFree(request: LabelRequest, taken: readonly Obstacle[], area: Area): Spot | undefined {
   for (const spot of spotsOf(request)) {
-    if (holds(area, spot.area) && isFree(spot, request, taken)) return spot
+    if (holds(area, spot.area) && isFree(spot, request, taken) && isOwn(spot, request)) return spot
   }
   return undefined
 }
@@ -82,6 +96,18 @@ function isFree(spot: Spot, request: LabelRequest, taken: readonly Obstacle[]): 
       !(spot.leader && !obstacle.open && cuts(spot.leader, obstacle, request)),
   )
 }
+
+/** Without a leader, a label is this many times further from the bores of other labels than from its own. */
+const CLEARLY = 1.5
+
+/** True when nobody can take the label for that of another bore: it has a leader, or its nearest bore is its own. */
+function isOwn({ area, leader }: Spot, { targets, rivals = [] }: LabelRequest): boolean {
+  if (leader || rivals.length === 0) return true
+  const own = Math.min(...targets.map((target) => rimDistance(area, target)))
+  return rivals.every((rival) => rimDistance(area, rival) > CLEARLY * own)
+}
+
+const rimDistance = (area: Area, { at, radius }: Target): number => distanceTo(area, at) - radius
 
 /** True when an obstacle reaches into an area. */
 export function isOn(obstacle: Obstacle, room: Area): boolean {
@@ -121,11 +147,13 @@ const NEAR = 5
 
 function* spotsOf(request: LabelRequest): Generator<Spot> {
   const [first, ...others] = request.targets
+  const led = request.oneThing ? request.targets : [first]
   for (let form = 0; form < request.forms.length; form += 1) {
     yield* beside(request, form, first)
-    yield* withLeaders(request, form, first, 2 * request.gap, Math.min(NEAR * request.gap, request.reach))
+    const near = Math.min(NEAR * request.gap, request.reach)
+    for (const target of led) yield* withLeaders(request, form, target, 2 * request.gap, near)
     for (const target of others) yield* beside(request, form, target)
-    yield* withLeaders(request, form, first, (NEAR + STEP) * request.gap, request.reach)
+    for (const target of led) yield* withLeaders(request, form, target, (NEAR + STEP) * request.gap, request.reach)
   }
   // Better a leader to another hole of the row than none.
   const shortest = request.forms.length - 1

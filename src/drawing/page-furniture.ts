@@ -1,12 +1,13 @@
 import type { Size, TemplatePage } from '../templates/index.ts'
+import type { Area } from './areas.ts'
 import type { Notes } from './page-notes.ts'
 import { rulersOn } from './page-rulers.ts'
 import type { Sheet } from './page-sheet.ts'
-import { rectangle } from './page-strokes.ts'
+import { rectangle, strokeIn } from './page-strokes.ts'
 import { fitted, textAt } from './page-text.ts'
-import { size } from './page-words.ts'
 import { textWidth } from './text-width.ts'
 import type { Entity, Point } from './types.ts'
+import { placeWords } from './words.ts'
 
 /** Left free at each side of a sheet, mm: more than any office printer needs. */
 export const MARGIN = 10
@@ -21,7 +22,8 @@ const CAUTION = 'Print at actual size (100 %). Measure both bars before drilling
 const DUST = 'Extract at the tool and wear a fitted mask when cutting or boring sheet goods, MDF above all.'
 const NOISE = 'Wear ear and eye protection whenever a saw, drill or router runs.'
 
-const MAP = { width: 30, height: 21 }
+/** The map of the sheets, mm: its height, its width unless there are many columns, and the sizes of a cell. */
+const MAP = { width: 30, height: 21, cellLeast: 4.2, cellMost: 10, text: 2.6, hatch: 1.3 } as const
 /** Heights of baselines above the bottom margin, mm; the ruler takes the first 10. */
 const LINES = { noise: 12.6, dust: 15.8, caution: 20, stock: 24.6, size: 28.2, title: 31.6, stamp: 38 } as const
 
@@ -35,7 +37,8 @@ export function furnitureOf(
   const { paper } = sheet.page
   const x = MARGIN + reserveFor(stamp).left
   const labelWidth = textWidth(sheet.page.label, 11, true)
-  const mapLeft = paper.width - MARGIN - MAP.width
+  const grid = gridOf(pages)
+  const mapLeft = paper.width - MARGIN - grid.columns * grid.cell[0]
   const width = mapLeft - labelWidth - 6 - x
   const boring = sheet.view.bores.length + sheet.view.edgeBores.length + sheet.view.grooves.length > 0
   const line = (text: string, above: number, most: number, bold = false): Entity => {
@@ -44,14 +47,14 @@ export function furnitureOf(
   }
   return [
     ...rulersOn(paper, reserveFor(stamp)),
-    line(titleOf(sheet), LINES.title - 0.4, 5, true),
+    titleOn(sheet, [x, MARGIN + LINES.title - 0.4], width),
     line(sizeOf(sheet), LINES.size - 1, 2.8),
     line(faceOf(sheet) + missing(notes), LINES.stock - 1, 2.8),
     line(CAUTION, LINES.caution - 0.6, 3, true),
     ...(boring ? [line(DUST, LINES.dust, 2.3), line(NOISE, LINES.noise, 2.3)] : []),
     textAt([mapLeft - 3, MARGIN + 17.5], 11, sheet.page.label, { anchor: 'end', bold: true }),
     textAt([mapLeft - 3, MARGIN + 12.6], 2.3, paperWords(sheet, pages), { anchor: 'end' }),
-    ...mapOf(sheet, pages, [mapLeft, MARGIN + 12]),
+    ...mapOf(sheet, pages, [mapLeft, MARGIN + 12], grid),
     ...stampOn(paper, x, stamp),
     divider(paper, stamp),
   ]
@@ -63,15 +66,24 @@ function missing({ tagged, left }: Notes): string {
   return left === 0 ? meanings : `${meanings}; no room for ${left} of these: see the drawing of the panel`
 }
 
-const titleOf = ({ view: { panel } }: Sheet): string => `${panel.moduleName}: ${panel.name}`
+/** Where module and panel do not fit, the module's name is cut: the panel's is what tells the sheets apart. */
+function titleOn({ view: { panel } }: Sheet, at: Point, width: number): Entity {
+  const [most, least] = [5, 1.9]
+  const ending = `: ${panel.name}`
+  const [words, height] = fitted(panel.moduleName + ending, width, most, least, true)
+  if (!words.endsWith('…')) return textAt(at, height, words, { bold: true })
+  const [name] = fitted(panel.moduleName, width - textWidth(ending, least, true), least, least, true)
+  return textAt(at, least, name + ending, { bold: true })
+}
 
 function sizeOf({ view: { panel }, units }: Sheet): string {
-  const [length, width, thickness] = [panel.length, panel.width, panel.thickness].map((mm) => size(mm, units))
+  const [length, width, thickness] = [panel.length, panel.width, panel.thickness].map((mm) => placeWords(mm, units))
   return `${length} × ${width}, ${thickness} thick${units === 'mm' ? ' (mm)' : ''}, ${panel.stock.name}`
 }
 
+/** The name of the panel's files tells panels apart whose names are in a script that a reader cannot show. */
 function faceOf({ view: { panel, face } }: Sheet): string {
-  return `face ${face}: ${panel.faces[face]}, seen from face ${face}`
+  return `${panel.id}, face ${face}: ${panel.faces[face]}, seen from face ${face}`
 }
 
 function paperWords({ page }: Sheet, pages: readonly TemplatePage[]): string {
@@ -95,35 +107,58 @@ function stampOn(paper: Size, x: number, stamp: string | undefined): Entity[] {
   ]
 }
 
-/** The pages over the panel, small; this one filled, those with nothing on them left out. */
-function mapOf(sheet: Sheet, pages: readonly TemplatePage[], corner: Point): Entity[] {
-  const { width, height } = sheet.view
-  const scale = Math.min(MAP.width / width, MAP.height / height)
-  const left = corner[0] + (MAP.width - width * scale) / 2
-  const place = ([x, y]: Point): Point => [
-    left + Math.min(Math.max(x, 0), width) * scale,
-    corner[1] + Math.min(Math.max(y, 0), height) * scale,
-  ]
-  const outline = rectangle({ min: place([0, 0]), max: place([width, height]) }, 'thin')
-  const cells = pages.flatMap((page): Entity[] => {
-    const { min, max } = cellOf(page, pages)
-    const area = { min: place(min), max: place(max) }
-    const here = page.label === sheet.page.label
-    const text = Math.min(2.6, (area.max[1] - area.min[1]) * 0.7, (area.max[0] - area.min[0]) / 2)
-    const middle: Point = [(area.min[0] + area.max[0]) / 2, (area.min[1] + area.max[1]) / 2 - 0.36 * text]
-    return here
-      ? [rectangle(area, 'hair', true)]
-      : [rectangle(area, 'hair'), ...(text >= 1.8 ? [textAt(middle, text, page.label, { anchor: 'middle' })] : [])]
-  })
-  return [outline, ...cells]
+interface Grid {
+  readonly columns: number
+  readonly rows: number
+  readonly cell: Point
 }
 
-/** A page's window as it shows in the taped template: as far as the columns and rows that lie on top leave it. */
-function cellOf(page: TemplatePage, pages: readonly TemplatePage[]): { min: Point; max: Point } {
-  const right = pages.find((other) => other.column === page.column + 1)
-  const below = pages.find((other) => other.row === page.row + 1)
-  return {
-    min: [page.window.min[0], below?.window.max[1] ?? page.window.min[1]],
-    max: [right?.window.min[0] ?? page.window.max[0], page.window.max[1]],
+/** The first and last row and column always show an edge of the panel, so the printed pages tell how many there are. */
+function gridOf(pages: readonly TemplatePage[]): Grid {
+  const columns = 1 + Math.max(...pages.map((page) => page.column))
+  const rows = 1 + Math.max(...pages.map((page) => page.row))
+  const wide = Math.max(MAP.width / columns, MAP.cellLeast)
+  return { columns, rows, cell: [Math.min(wide, MAP.cellMost), Math.min(MAP.height / rows, MAP.cellMost)] }
+}
+
+/**
+ * How the sheets lie, in cells of one size so that each has room for its label: this one in a heavy frame, those that
+ * are not printed hatched.
+ */
+function mapOf(sheet: Sheet, pages: readonly TemplatePage[], [left, bottom]: Point, grid: Grid): Entity[] {
+  const { columns, rows, cell } = grid
+  const areaOf = (row: number, column: number): Area => {
+    const min: Point = [left + column * cell[0], bottom + (rows - 1 - row) * cell[1]]
+    return { min, max: [min[0] + cell[0], min[1] + cell[1]] }
   }
+  const cells = Array.from({ length: rows * columns }, (_, k): Entity[] => {
+    const [row, column] = [Math.floor(k / columns), k % columns]
+    const area = areaOf(row, column)
+    const page = pages.find((one) => one.row === row && one.column === column)
+    if (page === undefined) return [rectangle(area, 'hair'), ...hatched(area)]
+    const here = page.label === sheet.page.label
+    return [...(here ? [] : [rectangle(area, 'hair')]), cellLabel(area, page.label, here)]
+  })
+  const { row, column } = sheet.page
+  return [
+    ...cells.flat(),
+    rectangle({ min: areaOf(rows - 1, 0).min, max: areaOf(0, columns - 1).max }, 'thin'),
+    rectangle(areaOf(row, column), 'bold'),
+  ]
+}
+
+function cellLabel({ min, max }: Area, label: string, bold: boolean): Entity {
+  const width = (max[0] - min[0]) * 0.86
+  const height = Math.min(MAP.text, (max[1] - min[1]) * 0.8, width / textWidth(label, 1, bold))
+  const middle: Point = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2 - 0.36 * height]
+  return textAt(middle, height, label, { anchor: 'middle', bold })
+}
+
+function hatched(area: Area): Entity[] {
+  const { min, max } = area
+  const [wide, high] = [max[0] - min[0], max[1] - min[1]]
+  return Array.from({ length: Math.floor((wide + high) / MAP.hatch) }, (_, k) => {
+    const x = min[0] - high + (k + 1) * MAP.hatch
+    return strokeIn(area, [x, min[1]], [x + high, max[1]], 'hair')
+  }).flat()
 }

@@ -1,12 +1,14 @@
 import type { EdgeSide } from '../assembly/index.ts'
+import type { Bore } from '../panel/index.ts'
 import { type Area, grown, holds, LINE_HEIGHT } from './areas.ts'
-import type { Obstacle } from './labels.ts'
+import { leadingEdge } from './frame.ts'
+import type { Obstacle, Target } from './labels.ts'
 import { isWhole, onSheet, type Sheet, speaksFor } from './page-sheet.ts'
 import { arrowHead, clippedLine } from './page-strokes.ts'
 import { isClear, placeWords, textAt, type Words } from './page-text.ts'
-import { datumPoint, edgeLine, type FaceBore, OUTWARD } from './page-view.ts'
+import { datumPoint, type EdgeBore, edgeLine, type FaceBore, OUTWARD } from './page-view.ts'
 import { CROSS_ARM, nearWindow, SIDES, type Sketch, TICK } from './page-window.ts'
-import { alongEdge, distance, figures, fromDatum, grooveFigures } from './page-words.ts'
+import { alongEdge, edgePlace, figures, fromDatum, grooveFigures } from './page-words.ts'
 import { type Run, runsOf } from './runs.ts'
 import { textWidth } from './text-width.ts'
 import type { Entity, Point } from './types.ts'
@@ -38,7 +40,7 @@ export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[]): Not
   taken.push(...runLines(sheet, runs).map((line): Obstacle => ({ ...line, kind: 'line', open: true })))
   const open = grown(sheet.open, -1)
   const window = grown(sheet.window, -0.5)
-  const work = [...runs.flatMap((run) => runWords(sheet, run)), ...grooveWords(sheet)]
+  const work = [...grooveWords(sheet), ...runs.flatMap((run) => runWords(sheet, run))]
   // First where no later sheet covers them; else anywhere in the window.
   const crowded = add(add(work, open), window)
   const tags = crowded.map((words, index): Words => ({ ...words, ways: [[`[${index + 1}]`]] }))
@@ -55,19 +57,20 @@ export function runsOn(sheet: Sheet['view']): Run[] {
 }
 
 interface Member {
+  readonly bore: Bore
   readonly at: Point
   readonly radius: number
   readonly speaks: boolean
 }
 
 /** The bores of a run that the sheet shows whole, the one nearest to the datum corner first. */
-function shownMembers(sheet: Sheet, run: Run): { members: Member[]; side: EdgeSide | undefined; fromFace: number } {
+function shownMembers(sheet: Sheet, run: Run): { members: Member[]; edgeBore: EdgeBore | undefined } {
   const { view } = sheet
   const faceBores = view.bores.filter(({ bore }) => run.bores.includes(bore))
   const edgeBores = view.edgeBores.filter(({ bore }) => run.bores.includes(bore))
   const places = [
-    ...faceBores.map(({ at, reach }) => ({ at, radius: reach })),
-    ...edgeBores.map(({ at }) => ({ at, radius: 0 })),
+    ...faceBores.map(({ bore, at, reach }) => ({ bore, at, radius: reach })),
+    ...edgeBores.map(({ bore, at }) => ({ bore, at, radius: 0 })),
   ]
   const [x, y] = datumPoint(view)
   const away = ({ at }: { at: Point }): number => Math.abs(at[0] - x) + Math.abs(at[1] - y)
@@ -75,19 +78,21 @@ function shownMembers(sheet: Sheet, run: Run): { members: Member[]; side: EdgeSi
     .filter((place) => isWhole(sheet, place))
     .sort((a, b) => away(a) - away(b))
     .map((place) => ({ ...place, speaks: speaksFor(sheet, place) }))
-  return { members, side: edgeBores[0]?.side, fromFace: edgeBores[0]?.fromFace ?? 0 }
+  return { members, edgeBore: edgeBores[0] }
 }
 
 /** Nothing when another sheet, which lies on top, speaks for all of the run that this one shows. */
 function runWords(sheet: Sheet, run: Run): Words[] {
   const { units, view } = sheet
-  const { members, side, fromFace } = shownMembers(sheet, run)
+  const { members, edgeBore } = shownMembers(sheet, run)
+  const side = edgeBore?.side
   const [first] = members
   const speakers = members.filter((member) => member.speaks)
   if (first === undefined || speakers.length === 0) return []
   const lead = members.length === 1 ? '' : members.length === run.bores.length ? 'first ' : 'first here '
-  const what = figures(run, members.length, units)
-  const where = side === undefined ? [] : [`in the edge, ${distance(fromFace, units)} from this face`]
+  const inOrder = run.bores.filter((bore) => members.some((member) => member.bore === bore))
+  const what = figures(view.panel, run, [inOrder[0] ?? first.bore, ...inOrder.slice(1)], units)
+  const where = edgeBore === undefined ? [] : [edgePlace(edgeBore, units).join(', ')]
   const place = lead + (side === undefined ? fromDatum(view, first.at, units) : alongEdge(view, first.at, side, units))
   const full = [what, ...where].join(', ')
   const ways = [
@@ -98,11 +103,24 @@ function runWords(sheet: Sheet, run: Run): Words[] {
   ]
   const targets = speakers.map(({ at, radius }) => targetOf(sheet, at, radius, side))
   const [target, ...others] = targets
-  return target === undefined ? [] : [{ ways, full, targets: [target, ...others], reach: 90 }]
+  return target === undefined
+    ? []
+    : [{ ways, full, targets: [target, ...others], rivals: rivalsOf(sheet, run), reach: 90 }]
+}
+
+/** The bores of all other runs. */
+function rivalsOf(sheet: Sheet, run: Run): Target[] {
+  const { bores, edgeBores } = sheet.view
+  return [
+    ...bores
+      .filter(({ bore }) => !run.bores.includes(bore))
+      .map(({ at, reach }) => targetOf(sheet, at, reach, undefined)),
+    ...edgeBores.filter(({ bore }) => !run.bores.includes(bore)).map(({ at, side }) => targetOf(sheet, at, 0, side)),
+  ]
 }
 
 /** The rim of a bore's cross; of a bore in an edge, the inner end of its tick. */
-function targetOf(sheet: Sheet, at: Point, radius: number, side: EdgeSide | undefined): { at: Point; radius: number } {
+function targetOf(sheet: Sheet, at: Point, radius: number, side: EdgeSide | undefined): Target {
   if (side === undefined) return { at: onSheet(sheet, at), radius: radius + CROSS_ARM }
   const [dx, dy] = OUTWARD[side]
   const inner: Point = [at[0] - dx * (TICK.inside + 1), at[1] - dy * (TICK.inside + 1)]
@@ -142,9 +160,11 @@ function grooveWords(sheet: Sheet): Words[] {
         ? [shown.min[0] + wide * share, shown.min[1] + across]
         : [shown.min[0] + across, shown.min[1] + high * share]
     const target = (share: number) => ({ at: along(share), radius: across })
-    const what = grooveFigures(item, sheet.units)
-    const ways = [[`${what}: ${item.groove.purpose}`], [...what.split(', '), item.groove.purpose]]
-    return [{ ways, full: what, targets: [target(0.5), target(0.3), target(0.7), target(0.1), target(0.9)] }]
+    const [what = '', ...places] = grooveFigures(sheet.view, item, sheet.units)
+    const full = [what, ...places].join(', ')
+    const ways = [[full], [what, places.join(', ')], [what, ...places], full.split(', ')]
+    const targets = [target(0.5), target(0.3), target(0.7), target(0.1), target(0.9)] as const
+    return [{ ways, full, targets, oneThing: true }]
   })
 }
 
@@ -182,7 +202,9 @@ function edgeName(
   const line = clippedLine(onSheet(sheet, from), onSheet(sheet, to), sheet.window)
   if (line === undefined) return { entities: [], obstacles: [] }
   const upright = side === 'x0' || side === 'x1'
-  const text = `this edge to the ${sheet.view.edges[side]}: fold here`
+  const name = sheet.view.edges[side]
+  const leads = leadingEdge(sheet.view.edges) === side
+  const text = `this edge to the ${leads ? name.toUpperCase() : name}: fold here`
   const length = textWidth(text, EDGE_NAME, true) + EDGE_ARROW + 2
   const depth = EDGE_NAME * LINE_HEIGHT
   for (const start of startsAlong(line, upright ? 1 : 0, length)) {

@@ -1,3 +1,4 @@
+import type { PathVertex } from '../geometry/index.ts'
 import type { Area } from './areas.ts'
 import type { ClosedPath, Line, Pen, Point } from './types.ts'
 
@@ -37,6 +38,45 @@ export function rimIn(area: Area, at: Point, radius: number, pen: Pen): Line[] {
     return [at[0] + radius * Math.cos(angle), at[1] + radius * Math.sin(angle)]
   }
   return Array.from({ length: CHORDS }, (_, index) => strokeIn(area, on(index), on(index + 1), pen)).flat()
+}
+
+/** Corners of a closed path, its arcs in chords as fine as those of a rim. */
+export function chordsOf(vertices: readonly PathVertex[]): Point[] {
+  return vertices.flatMap(({ at, bulge }, k) => {
+    const to = vertices[(k + 1) % vertices.length]?.at ?? at
+    if (bulge === 0) return [at]
+    // The arc turns by 4 atan(bulge); its centre lies to the left of the chord for less than a half turn.
+    const turn = 4 * Math.atan(bulge)
+    const [dx, dy] = [to[0] - at[0], to[1] - at[1]]
+    const off = (1 - bulge * bulge) / (4 * bulge)
+    const centre: Point = [(at[0] + to[0]) / 2 - dy * off, (at[1] + to[1]) / 2 + dx * off]
+    const count = Math.max(1, Math.ceil((CHORDS * Math.abs(turn)) / (2 * Math.PI)))
+    const [rx, ry] = [at[0] - centre[0], at[1] - centre[1]]
+    return Array.from({ length: count }, (_, step): Point => {
+      const angle = (turn * step) / count
+      const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+      return [centre[0] + rx * cos - ry * sin, centre[1] + rx * sin + ry * cos]
+    })
+  })
+}
+
+/** The piece of a straight line inside a convex shape, its corners counter-clockwise. Cyrus and Beck, from memory. */
+export function clippedToShape(from: Point, to: Point, corners: readonly Point[]): readonly [Point, Point] | undefined {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
+  let enter = 0
+  let leave = 1
+  corners.forEach((corner, k) => {
+    const next = corners[(k + 1) % corners.length] ?? corner
+    const [ex, ey] = [next[0] - corner[0], next[1] - corner[1]]
+    const inside = ex * (from[1] - corner[1]) - ey * (from[0] - corner[0])
+    const speed = ex * dy - ey * dx
+    if (speed > 0) enter = Math.max(enter, -inside / speed)
+    else if (speed < 0) leave = Math.min(leave, -inside / speed)
+    else if (inside < 0) leave = Number.NEGATIVE_INFINITY
+  })
+  if (enter >= leave) return undefined
+  const at = (t: number): Point => [from[0] + dx * t, from[1] + dy * t]
+  return [at(enter), at(leave)]
 }
 
 /** An arrow head, its point at `tip`, pointing along the unit direction. */

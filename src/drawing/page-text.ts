@@ -1,5 +1,5 @@
 import { type Area, LINE_HEIGHT } from './areas.ts'
-import { isOn, type LabelRequest, type Obstacle, type Placed, placeLabels, type Side } from './labels.ts'
+import { isOn, type LabelRequest, type Obstacle, type Placed, placeLabels, type Side, type Target } from './labels.ts'
 import { TEXT_ASCENT, textWidth } from './text-width.ts'
 import type { Entity, Point, Text } from './types.ts'
 
@@ -10,6 +10,9 @@ export interface Words {
   /** What they say, in one line, for a sheet that has room for a tag only. */
   readonly full: string
   readonly targets: LabelRequest['targets']
+  /** What belongs to other words. */
+  readonly rivals?: readonly Target[]
+  readonly oneThing?: boolean
   readonly sides?: readonly Side[]
   readonly bold?: boolean
   /** Longest leader, mm. */
@@ -87,12 +90,12 @@ function formsOf({ ways }: Words): { lines: readonly string[]; size: number }[] 
 }
 
 function requestOf(words: Words, index: number): LabelRequest {
-  const { bold, targets, sides = SIDES, reach = 60 } = words
+  const { bold, targets, rivals = [], oneThing = false, sides = SIDES, reach = 60 } = words
   const forms = formsOf(words).map(({ lines, size }) => ({
     width: Math.max(...lines.map((line) => textWidth(line, size, bold))),
     height: lines.length * size * LINE_HEIGHT,
   }))
-  return { key: String(index), forms, targets, sides, gap: GAP, reach }
+  return { key: String(index), forms, targets, rivals, oneThing, sides, gap: GAP, reach }
 }
 
 function drawn(words: Words, { form, area, leader }: Placed): Entity[] {

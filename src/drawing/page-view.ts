@@ -1,6 +1,7 @@
 import type { EdgeSide } from '../assembly/index.ts'
 import type { Bore, EdgeName, Groove, Panel } from '../panel/index.ts'
 import type { Point } from './types.ts'
+import { edgeOf } from './words.ts'
 
 /** A bore that enters the face. Places are in the face's own frame: seen on it, x right, y up, mm. */
 export interface FaceBore {
@@ -15,11 +16,13 @@ export interface FaceBore {
 /** A bore that enters an edge. */
 export interface EdgeBore {
   readonly bore: Bore
-  /** On the edge's line. */
+  /** On the edge's line, or on the shoulder of its rebate. */
   readonly at: Point
   readonly side: EdgeSide
   /** From this face to the bore's axis, mm. */
   readonly fromFace: number
+  /** From the edge's line to where the bore starts, mm: more than 0 at the shoulder of a rebate. */
+  readonly inFrom: number
 }
 
 export interface FaceGroove {
@@ -54,9 +57,10 @@ export function faceView(panel: Panel, face: 'A' | 'B'): FaceView {
     datum: { ...panel.datum, x: seenSide(panel.datum.x, mirrored) },
     bores: panel.bores.filter((bore) => bore.surface === face).map((bore) => faceBore(bore, at(bore.at), mirrored)),
     edgeBores: panel.bores.flatMap((bore) => {
-      if (bore.surface === 'A' || bore.surface === 'B') return []
+      const edge = edgeOf(panel, bore)
+      if (edge === undefined) return []
       const fromFace = mirrored ? panel.thickness + bore.at[2] : -bore.at[2]
-      return [{ bore, at: at(bore.at), side: seenSide(bore.surface, mirrored), fromFace }]
+      return [{ bore, at: at(bore.at), side: seenSide(edge.side, mirrored), fromFace, inFrom: edge.inFrom }]
     }),
     grooves: panel.grooves
       .filter((groove) => groove.face === face)

@@ -2,17 +2,19 @@ import type { EdgeSide } from '../assembly/index.ts'
 import type { Bore } from '../panel/index.ts'
 import { MARK_ARM, MARK_REACH } from '../templates/index.ts'
 import type { Area } from './areas.ts'
-import { grown } from './areas.ts'
+import { around, common, grown } from './areas.ts'
+import { leadingEdge } from './frame.ts'
 import type { Obstacle } from './labels.ts'
+import { sketchGroove } from './page-groove.ts'
 import { isWhole, onSheet, type Sheet } from './page-sheet.ts'
-import { arrowHead, clippedLine, dot, rimIn, strokeIn } from './page-strokes.ts'
-import { datumPoint, type EdgeBore, edgeLine, type FaceBore, type FaceGroove, OUTWARD } from './page-view.ts'
-import { boreTitle } from './page-words.ts'
-import type { Circle, Entity, Line, Point } from './types.ts'
+import { arrowHead, clippedLine, dot, rectangle, rimIn, strokeIn } from './page-strokes.ts'
+import { datumPoint, type EdgeBore, edgeLine, type FaceBore, OUTWARD } from './page-view.ts'
+import type { Circle, ClosedPath, Entity, Line, Point } from './types.ts'
+import { boreTitle } from './words.ts'
 
 /** What is drawn at true size on one sheet, sorted for its layers, and what words must keep clear of. */
 export interface Sketch {
-  readonly edges: Line[]
+  readonly edges: (Line | ClosedPath)[]
   readonly bores: Circle[]
   readonly countersinks: Circle[]
   readonly grooves: Line[]
@@ -25,7 +27,6 @@ export const SIDES: readonly EdgeSide[] = ['x0', 'x1', 'y0', 'y1']
 /** The arms of a bore's cross reach this far beyond its rim, mm. */
 export const CROSS_ARM = 2.5
 const DOT_RADIUS = 0.25
-const HATCH_STEP = 4
 /** A bore in an edge is ticked this far outside the edge and inside it, mm. */
 export const TICK = { outside: 6, inside: 6 } as const
 const LEAN_ARROW = 16
@@ -34,7 +35,8 @@ const LEAN_ARROW = 16
 export function sketchOf(sheet: Sheet): Sketch {
   const sketch: Sketch = { edges: [], bores: [], countersinks: [], grooves: [], marks: [], obstacles: [] }
   for (const side of SIDES) drawEdge(sketch, sheet, side)
-  for (const groove of sheet.view.grooves) drawGroove(sketch, sheet, groove)
+  drawBar(sketch, sheet)
+  for (const groove of sheet.view.grooves) sketchGroove(sketch, sheet, groove)
   for (const bore of sheet.view.bores) drawBore(sketch, sheet, bore)
   for (const bore of sheet.view.edgeBores) drawEdgeBore(sketch, sheet, bore)
   drawSeams(sketch, sheet)
@@ -42,42 +44,32 @@ export function sketchOf(sheet: Sheet): Sketch {
   return sketch
 }
 
-function drawEdge(sketch: Sketch, sheet: Sheet, side: EdgeSide): void {
+/** A heavy bar this far outside the leading edge, mm, beyond the edge's name; as on the drawing of the panel. */
+const BAR = { out: 6.3, thick: 1.2 } as const
+
+function drawBar(sketch: Sketch, sheet: Sheet): void {
+  const side = leadingEdge(sheet.view.edges)
+  if (side === undefined) return
+  const line = clippedLine(...seenLine(sheet, side), grown(sheet.window, BAR.out + BAR.thick))
+  if (line === undefined) return
+  const [dx, dy] = OUTWARD[side]
+  const out = ([x, y]: Point, by: number): Point => [x + dx * by, y + dy * by]
+  const area = common(around([out(line[0], BAR.out), out(line[1], BAR.out + BAR.thick)]), sheet.window)
+  if (area === undefined) return
+  sketch.edges.push(rectangle(area, 'hair', true))
+  sketch.obstacles.push({ kind: 'area', area, open: true })
+}
+
+function seenLine(sheet: Sheet, side: EdgeSide): readonly [Point, Point] {
   const [from, to] = edgeLine(sheet.view, side)
-  for (const line of strokeIn(sheet.window, onSheet(sheet, from), onSheet(sheet, to), 'bold')) {
+  return [onSheet(sheet, from), onSheet(sheet, to)]
+}
+
+function drawEdge(sketch: Sketch, sheet: Sheet, side: EdgeSide): void {
+  for (const line of strokeIn(sheet.window, ...seenLine(sheet, side), 'bold')) {
     sketch.edges.push(line)
     sketch.obstacles.push({ kind: 'line', from: line.from, to: line.to })
   }
-}
-
-/** The outline of a groove, hatched, as far as the window shows it. */
-function drawGroove(sketch: Sketch, sheet: Sheet, { min, max }: FaceGroove): void {
-  const whole: Area = { min: onSheet(sheet, min), max: onSheet(sheet, max) }
-  const shown: Area = {
-    min: [Math.max(whole.min[0], sheet.window.min[0]), Math.max(whole.min[1], sheet.window.min[1])],
-    max: [Math.min(whole.max[0], sheet.window.max[0]), Math.min(whole.max[1], sheet.window.max[1])],
-  }
-  if (shown.min[0] >= shown.max[0] || shown.min[1] >= shown.max[1]) return
-  const corners: Point[] = [whole.min, [whole.max[0], whole.min[1]], whole.max, [whole.min[0], whole.max[1]]]
-  corners.forEach((corner, index) => {
-    const next = corners[(index + 1) % corners.length]
-    if (next !== undefined) sketch.grooves.push(...strokeIn(sheet.window, corner, next, 'thin'))
-  })
-  sketch.grooves.push(...hatch(shown, whole))
-  sketch.obstacles.push({ kind: 'area', area: shown, open: true })
-}
-
-/** Slanted hairlines over an area; they start from a corner of the whole groove, so that they run on over seams. */
-function hatch(shown: Area, whole: Area): Line[] {
-  const height = shown.max[1] - shown.min[1]
-  const width = shown.max[0] - shown.min[0]
-  const origin = whole.min[0] - whole.min[1]
-  const first = Math.ceil((shown.min[0] - shown.max[1] - origin) / HATCH_STEP)
-  const count = Math.ceil((width + height) / HATCH_STEP) + 1
-  return Array.from({ length: count }, (_, index) => {
-    const x = origin + (first + index) * HATCH_STEP + shown.min[1]
-    return strokeIn(shown, [x, shown.min[1]], [x + height, shown.max[1]], 'hair')
-  }).flat()
 }
 
 function drawBore(sketch: Sketch, sheet: Sheet, item: FaceBore): void {
@@ -104,7 +96,14 @@ function drawRim(
 ): void {
   if (whole) {
     const id = layer === 'bores' ? bore.id : `${bore.id}-sink`
-    sketch[layer].push({ kind: 'circle', at, radius, pen: 'thin', id, title: boreTitle(bore, sheet.units) })
+    sketch[layer].push({
+      kind: 'circle',
+      at,
+      radius,
+      pen: 'thin',
+      id,
+      title: boreTitle(sheet.view.panel, bore, sheet.units),
+    })
   } else sketch.marks.push(...rimIn(sheet.window, at, radius, 'thin'))
 }
 

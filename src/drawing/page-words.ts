@@ -1,49 +1,30 @@
 import type { EdgeSide } from '../assembly/index.ts'
-import { formatInch, formatMm, type Units } from '../length/index.ts'
-import type { Bore } from '../panel/index.ts'
-import { datumPoint, type FaceGroove, type FaceView } from './page-view.ts'
+import { NOISE_MM } from '../geometry/index.ts'
+import type { Units } from '../length/index.ts'
+import { type Bore, distancesFromDatum, type Panel } from '../panel/index.ts'
+import { datumPoint, type EdgeBore, type FaceGroove, type FaceView } from './page-view.ts'
 import type { Run } from './runs.ts'
 import type { Point } from './types.ts'
-
-/** Places and pitches are read off a tape: two decimals of a mm are more than enough. */
-const TAPE_STEPS = 100
-
-/** A size as it stands in a label: bare millimetres, or inches with their unit. */
-export const size = (mm: number, units: Units): string => (units === 'in' ? formatInch(mm) : formatMm(mm))
-
-/** A distance along the panel as it stands in a label. */
-export const distance = (mm: number, units: Units): string => size(Math.round(mm * TAPE_STEPS) / TAPE_STEPS, units)
+import { bitWords, grooveLabel, grooveSpans, placeWords, spacingWords, toolWords } from './words.ts'
 
 /**
- * `5 × 13 deep`, `7 through`, `pocket 15°, collar at 18.1`, with the countersink or counterbore behind it. For a run,
- * `14 × 5 deep 13, every 32`; where the page shows a part of it, `6 of 14 × 5 deep 13, every 32`, or, of one alone,
- * `5 × 13 deep, 1 of 14`.
+ * What is set on the tool, and how the bores lie that a page shows: `7 through`, `14 × 5 deep 13, every 32`; where they
+ * are a part of the run, `6 × 5 deep 13, every 32 (6 of 14)`. `shown` in the order of the run.
  */
-export function figures(run: Run, shown: number, units: Units): string {
-  const [bore] = run.bores
-  const count = run.bores.length
-  const sink = sinkFigures(bore, units)
-  if (shown === 1) {
-    const hole = holeFigures(bore, units, (diameter, depth) => `${diameter} × ${depth} deep`)
-    return `${hole}${sink}${count === 1 ? '' : `, 1 of ${count}`}`
-  }
-  const many = shown < count ? `${shown} of ${count}` : `${count}`
-  const step = distance(run.step, units)
-  const hole = holeFigures(bore, units, (diameter, depth) => `${diameter} deep ${depth}`)
-  return `${many} × ${hole}${sink}, ${count === 2 ? `${step} apart` : `every ${step}`}`
+export function figures(panel: Panel, run: Run, shown: readonly [Bore, ...Bore[]], units: Units): string {
+  const count = shown.length
+  const many = count === 1 ? '' : `${count} × `
+  const spacing = count === 1 ? '' : `, ${spacingWords(panel, { ...run, bores: shown }, units)}`
+  const part = count === run.bores.length ? '' : ` (${count} of ${run.bores.length})`
+  return `${many}${toolWords(shown[0], units)}${spacing}${part}`
 }
 
-function holeFigures(bore: Bore, units: Units, blind: (diameter: string, depth: string) => string): string {
-  if (bore.leanDeg !== undefined) return `pocket ${formatMm(bore.leanDeg)}°, collar at ${size(bore.depth, units)}`
-  const diameter = size(bore.diameter, units)
-  return bore.through ? `${diameter} through` : blind(diameter, size(bore.depth, units))
-}
-
-function sinkFigures({ sink }: Bore, units: Units): string {
-  if (sink === undefined) return ''
-  const wide = size(sink.diameter, units)
-  if (sink.shape === 'cone') return `, countersink ${wide} × ${formatMm(sink.angleDeg)}°`
-  return `, counterbore ${wide} × ${size(sink.depth, units)} deep`
+/** `in the edge`, or of a bore that starts at the shoulder of a rebate `in the rebate once it is cut`; and how deep down. */
+export function edgePlace({ inFrom, fromFace }: EdgeBore, units: Units): string[] {
+  const face = `${placeWords(fromFace, units)} from this face`
+  return inFrom > 0
+    ? ['in the rebate once it is cut', `${bitWords(inFrom, units)} from the edge`, face]
+    : ['in the edge', face]
 }
 
 /** `37 from front, 96 from bottom`: distances of a place from the two edges that a person measures from. */
@@ -58,16 +39,32 @@ export function alongEdge(view: FaceView, at: Point, side: EdgeSide, units: Unit
 
 function fromEdge(view: FaceView, at: Point, axis: 0 | 1, units: Units): string {
   const side = axis === 0 ? view.datum.x : view.datum.y
-  return `${distance(Math.abs(at[axis] - datumPoint(view)[axis]), units)} from ${view.edges[side]}`
+  return `${placeWords(Math.abs(at[axis] - datumPoint(view)[axis]), units)} from ${view.edges[side]}`
 }
 
-/** `groove 6.2 wide, 8 deep`. */
-export function grooveFigures({ groove, min, max }: FaceGroove, units: Units): string {
-  const wide = Math.min(max[0] - min[0], max[1] - min[1])
-  return `${groove.kind} ${distance(wide, units)} wide, ${size(groove.depth, units)} deep`
+/** What a groove is, and where: `groove for the back, 6.2 wide, 8 deep`; `515 to 521.2 from front`; where it stops, `ends 20 and 700 from bottom`. */
+export function grooveFigures(view: FaceView, { groove }: FaceGroove, units: Units): string[] {
+  const { panel } = view
+  const along = groove.max[0] - groove.min[0] >= groove.max[1] - groove.min[1] ? 'x' : 'y'
+  const across = along === 'x' ? 'y' : 'x'
+  const edge = (axis: 'x' | 'y'): string => panel.edges[panel.datum[axis]]
+  const stops = stopsOf(panel, groove, along).map((mm) => placeWords(mm, units))
+  const round = groove.roundEnds ? ', round' : ''
+  return [
+    grooveLabel(groove, units),
+    `${grooveSpans(panel, groove, units)[across]} from ${edge(across)}`,
+    ...(stops.length === 0
+      ? []
+      : [`${stops.length === 1 ? 'end' : 'ends'} ${stops.join(' and ')} from ${edge(along)}${round}`]),
+  ]
 }
 
-/** `shelf pin: 5 × 13 deep`, for a pointer resting on the bore. */
-export function boreTitle(bore: Bore, units: Units): string {
-  return `${bore.purpose}: ${figures({ bores: [bore], step: 0, along: 'x', purpose: bore.purpose }, 1, units)}`
+/** The ends of a groove that lie inside the panel: distances from the datum edge, the nearer first; mm. */
+function stopsOf(panel: Panel, groove: FaceGroove['groove'], along: 'x' | 'y'): number[] {
+  const axis = along === 'x' ? 0 : 1
+  const long = along === 'x' ? panel.length : panel.width
+  return [groove.min, groove.max]
+    .filter((corner) => corner[axis] > NOISE_MM && corner[axis] < long - NOISE_MM)
+    .map((corner) => distancesFromDatum(panel, corner)[along])
+    .sort((a, b) => a - b)
 }

@@ -1,7 +1,8 @@
 import type { Drawn, Work } from './layers.ts'
+import { joinedInto } from './line-breaks.ts'
+import type { ScheduleRow } from './schedule-words.ts'
 import { textWidth } from './text-width.ts'
 import type { Entity } from './types.ts'
-import type { ScheduleRow } from './words.ts'
 
 const NOTE: Work = { kind: 'note' }
 
@@ -14,6 +15,10 @@ export interface ScheduleBlock {
 /** Distances in heights of the table's text. */
 const LINE = 1.65
 const COLUMN_SPACE = 1.7
+/** From one line of a cell to its next. */
+const CELL_LINE = 1.25
+/** Longer cells are broken at their commas, so that a table does not make its whole drawing small. */
+const COLUMN_MOST = 27
 
 type Column = keyof ScheduleRow
 
@@ -38,11 +43,15 @@ export function drawSchedule(
     entities.push({ kind: 'line', pen, from: [left, bottom], to: [columns.right, bottom] })
   }
   const line = (cells: readonly (readonly [x: number, text: string])[], boldCells: number): void => {
-    bottom -= LINE * height
-    const y = bottom + 0.48 * height
-    cells.forEach(([x, text], k) => {
-      const weight = k < boldCells ? { bold: true } : {}
-      if (text !== '') entities.push({ kind: 'text', at: [x, y], height, anchor: 'start', text, ...weight })
+    const broken = cells.map(([x, text]) => [x, cellLines(text, height)] as const)
+    const y = bottom - (LINE - 0.48) * height
+    bottom -= (LINE + (Math.max(...broken.map(([, lines]) => lines.length)) - 1) * CELL_LINE) * height
+    broken.forEach(([x, lines], column) => {
+      const weight = column < boldCells ? { bold: true } : {}
+      lines.forEach((text, k) => {
+        const at = [x, y - k * CELL_LINE * height] as const
+        if (text !== '') entities.push({ kind: 'text', at, height, anchor: 'start', text, ...weight })
+      })
     })
   }
   const cells = (row: Readonly<Record<Column, string>>): [number, string][] =>
@@ -64,6 +73,10 @@ export function drawSchedule(
   return entities.map((entity) => ({ work: NOTE, entity }))
 }
 
+function cellLines(text: string, height: number): string[] {
+  return joinedInto(text.split(/(?<=,) /), ' ', (line) => textWidth(line, height) <= COLUMN_MOST * height)
+}
+
 function placeColumns(
   rows: readonly ScheduleRow[],
   heads: Readonly<Record<Column, string>>,
@@ -74,7 +87,9 @@ function placeColumns(
   let x = left
   for (const column of COLUMNS) {
     starts.push([column, x])
-    const widths = rows.map((row) => textWidth(row[column], height, column === 'tag'))
+    const widths = rows.flatMap((row) =>
+      cellLines(row[column], height).map((text) => textWidth(text, height, column === 'tag')),
+    )
     x += Math.max(textWidth(heads[column], height, true), ...widths) + COLUMN_SPACE * height
   }
   return { starts, right: x - COLUMN_SPACE * height }

@@ -1,5 +1,5 @@
 import type { EdgeSide } from '../assembly/index.ts'
-import { roundMm } from '../geometry/index.ts'
+import { NOISE_MM, same } from '../geometry/index.ts'
 import type { Sink } from '../hardware/index.ts'
 import { formatInch, formatMm, MM_PER_INCH, type Units } from '../length/index.ts'
 import { type Bore, distancesFromDatum, type EdgeName, type Groove, type Panel } from '../panel/index.ts'
@@ -8,25 +8,57 @@ import { purposesOf, type Run } from './runs.ts'
 /** A bit or depth is called by its inch fraction only where it is that fraction to this, mm; else by its mm. */
 const SAME_BIT_MM = 0.005
 
+const roundedToHundredth = (mm: number): number => Math.round(mm * 100) / 100
+const roundedToFraction = (mm: number): number => (Math.round((mm / MM_PER_INCH) * 64) / 64) * MM_PER_INCH
+
 /**
  * A place or size as people read it: mm to 0.01 without a unit, or inches to the nearest 1/64 with the unit (and what
  * remains, where that is more than a scribed line).
  */
 export function placeWords(mm: number, units: Units): string {
-  return units === 'in' ? formatInch(mm) : formatMm(Math.round(mm * 100) / 100)
+  return units === 'in' ? formatInch(mm) : formatMm(roundedToHundredth(mm))
 }
 
 /** A bit's diameter or a depth: in inch projects the fraction where it is one (`1/4 in`), else `35 mm`. */
 export function bitWords(mm: number, units: Units): string {
   if (units === 'mm') return placeWords(mm, units)
-  const nearest = (Math.round((mm / MM_PER_INCH) * 64) / 64) * MM_PER_INCH
-  return Math.abs(nearest - mm) <= SAME_BIT_MM ? formatInch(mm) : `${formatMm(Math.round(mm * 100) / 100)} mm`
+  return Math.abs(roundedToFraction(mm) - mm) <= SAME_BIT_MM ? formatInch(mm) : `${formatMm(roundedToHundredth(mm))} mm`
 }
 
-/** Name of an edge, and whether a surface is one. */
-export function edgeOf(panel: Panel, bore: Bore): { side: EdgeSide; name: EdgeName } | undefined {
-  const { surface } = bore
-  return surface === 'A' || surface === 'B' ? undefined : { side: surface, name: panel.edges[surface] }
+/** A pitch that can be stepped off as it is printed, since nothing is rounded: `32`, `1 1/4 in`, `32 mm`; else nothing. */
+export function exactPitch(mm: number, units: Units): string | undefined {
+  if (units === 'in' && same(roundedToFraction(mm), mm)) return formatInch(mm)
+  if (!same(roundedToHundredth(mm), mm)) return undefined
+  return units === 'in' ? `${formatMm(mm)} mm` : formatMm(mm)
+}
+
+/**
+ * How the bores of a row lie: `24 apart`, `every 32`. A rounded pitch adds up when it is stepped off, so where the
+ * printed one would be rounded the ends are said instead: `evenly 50 to 493.33 from front`.
+ */
+export function spacingWords(panel: Panel, run: Run, units: Units): string {
+  const bores = inDatumOrder(panel, run)
+  const pitch = exactPitch(run.step, units)
+  if (bores.length < 2) return ''
+  if (bores.length === 2) return `${pitch ?? placeWords(run.step, units)} apart`
+  if (pitch !== undefined) return `every ${pitch}`
+  const place = (bore: Bore): string => placeWords(distancesFromDatum(panel, bore.at)[run.along], units)
+  const last = bores.at(-1) ?? bores[0]
+  return `evenly ${place(bores[0])} to ${place(last)} from ${panel.edges[panel.datum[run.along]]}`
+}
+
+/**
+ * Name of the edge that a bore enters, and how far in from its plane, mm: more than 0 where the bore starts at the
+ * shoulder of a rebate, and so can be made only when that is cut. Nothing for bores in a face.
+ */
+export function edgeOf(
+  panel: Panel,
+  bore: Bore,
+): { readonly side: EdgeSide; readonly name: EdgeName; readonly inFrom: number } | undefined {
+  const { surface, at } = bore
+  if (surface === 'A' || surface === 'B') return undefined
+  const inFrom = { x0: at[0], x1: panel.length - at[0], y0: at[1], y1: panel.width - at[1] }[surface]
+  return { side: surface, name: panel.edges[surface], inFrom: inFrom > NOISE_MM ? inFrom : 0 }
 }
 
 /** Bores of a run from the end that is measured from. */
@@ -37,40 +69,49 @@ export function inDatumOrder(panel: Panel, run: Run): readonly [Bore, ...Bore[]]
   return first ? [first, ...rest] : run.bores
 }
 
-/** `5 × 13 deep`, `7 through`, `pocket 15°, bit 9.5, collar at 18.1`; with what widens the mouth. */
-function madeBy(bore: Bore, units: Units): string {
+/**
+ * What is set on the tool: `5 deep 13`, `7 through`, `pocket 15°, bit 9.5, collar at 18.1`; with what widens the mouth.
+ * No `×`: in all words about holes it means a count.
+ */
+export function toolWords(bore: Bore, units: Units): string {
   if (bore.leanDeg !== undefined) return pocketWords(bore, units)
   const bit = bitWords(bore.diameter, units)
-  const hole = bore.through ? `${bit} through` : `${bit} × ${bitWords(bore.depth, units)} deep`
+  const hole = bore.through ? `${bit} through` : `${bit} deep ${bitWords(bore.depth, units)}`
   return bore.sink ? `${hole}, ${sinkWords(bore.sink, units)}` : hole
 }
 
 /** A collar is set with a rule: 0.1 mm. */
-function pocketWords(bore: Bore, units: Units): string {
+export function pocketWords(bore: Bore, units: Units): string {
   const collar = units === 'in' ? formatInch(bore.depth) : formatMm(Math.round(bore.depth * 10) / 10)
   return `pocket ${formatMm(bore.leanDeg ?? 0)}°, bit ${bitWords(bore.diameter, units)}, collar at ${collar}`
 }
 
-/** `countersunk to 9, 90°`, `counterbored 10 × 5 deep`. */
-function sinkWords(sink: Sink, units: Units): string {
+/** `countersunk to 9, 90°`, `counterbored 10 deep 5`. */
+export function sinkWords(sink: Sink, units: Units): string {
   return sink.shape === 'cone'
     ? `countersunk to ${bitWords(sink.diameter, units)}, ${formatMm(sink.angleDeg)}°`
-    : `counterbored ${bitWords(sink.diameter, units)} × ${bitWords(sink.depth, units)} deep`
+    : `counterbored ${bitWords(sink.diameter, units)} deep ${bitWords(sink.depth, units)}`
 }
 
 /**
- * What a pointer resting on a bore reads: `shelf pin 5 × 13 deep, 37 from front, 96 from bottom`; for an edge
- * `dowel 8 × 21 deep in the front edge, 9 from face A, 50 from left`. Distances from the panel's datum edges.
+ * What a pointer resting on a bore reads: `shelf pin 5 deep 13, 37 from front, 96 from bottom`; for an edge
+ * `dowel 8 deep 21 in the front edge, 9 from face A, 50 from left`; for the shoulder of a rebate
+ * `screw pilot 2.5 deep 20 in the back rebate once it is cut (6.2 from the edge), 4 from face A, 50 from bottom`.
+ * Distances from the panel's datum edges.
  */
 export function boreTitle(panel: Panel, bore: Bore, units: Units): string {
   const from = distancesFromDatum(panel, bore.at)
   const y = `${placeWords(from.y, units)} from ${panel.edges[panel.datum.y]}`
   const x = `${placeWords(from.x, units)} from ${panel.edges[panel.datum.x]}`
-  const what = `${purposesOf(bore).join(' and ')} ${madeBy(bore, units)}`
+  const what = `${purposesOf(bore).join(' and ')} ${toolWords(bore, units)}`
   const edge = edgeOf(panel, bore)
   if (!edge) return `${what}, ${y}, ${x}`
   const along = edge.side === 'x0' || edge.side === 'x1' ? y : x
-  return `${what} in the ${edge.name} edge, ${placeWords(-bore.at[2], units)} from face A, ${along}`
+  const where =
+    edge.inFrom > 0
+      ? `${edge.name} rebate once it is cut (${bitWords(edge.inFrom, units)} from the edge)`
+      : `${edge.name} edge`
+  return `${what} in the ${where}, ${placeWords(-bore.at[2], units)} from face A, ${along}`
 }
 
 /** What the widened mouth of a bore reads. */
@@ -79,11 +120,10 @@ export function sinkTitle(panel: Panel, bore: Bore, sink: Sink, units: Units): s
   return `${words.replace(/^countersunk to/, 'countersink').replace(/^counterbored/, 'counterbore')} for: ${boreTitle(panel, bore, units)}`
 }
 
-/** `groove for the back 6.2 wide × 8 deep, 12 to 18.2 from back, 0 to 720 from bottom`. */
+/** `groove for the back, 6.2 wide, 8 deep, 12 to 18.2 from back, 0 to 720 from bottom`. */
 export function grooveTitle(panel: Panel, groove: Groove, units: Units): string {
   const { x, y } = grooveSpans(panel, groove, units)
-  const size = `${bitWords(grooveWidth(groove), units)} wide × ${bitWords(groove.depth, units)} deep`
-  return `${groove.purpose} ${size}, ${y} from ${panel.edges[panel.datum.y]}, ${x} from ${panel.edges[panel.datum.x]}`
+  return `${grooveLabel(groove, units)}, ${y} from ${panel.edges[panel.datum.y]}, ${x} from ${panel.edges[panel.datum.x]}`
 }
 
 /** The shorter side of a groove: across the way of the cutter, mm. */
@@ -100,106 +140,27 @@ export function grooveSpans(panel: Panel, groove: Groove, units: Units): { x: st
   return { x: span(a.x, b.x), y: span(a.y, b.y) }
 }
 
-/** The words beside a run: `14 × 5 deep 13, every 32`, `hinge cup 35 deep 12.5`, `4 × 8 deep 21 in this edge, 9 from face A`. */
+/**
+ * The words beside a run: `14 × 5 deep 13, every 32`, `hinge cup 35 deep 12.5`,
+ * `4 × 8 deep 21 in this edge, 9 from face A`, `6 × 2.5 deep 20 in the rebate once it is cut, 4 from face A`.
+ */
 export function runLabel(panel: Panel, run: Run, units: Units): string {
   const [bore] = run.bores
   const count = run.bores.length
-  const what = count === 1 ? `${run.purpose} ` : `${count} × `
-  if (bore.leanDeg !== undefined) return `${count === 1 ? '' : what}${pocketWords(bore, units)}`
-  const hole = `${what}${bitWords(bore.diameter, units)} ${bore.through ? 'through' : `deep ${bitWords(bore.depth, units)}`}`
+  if (bore.leanDeg !== undefined) return `${count === 1 ? '' : `${count} × `}${pocketWords(bore, units)}`
+  // The table has the angle.
+  const tool = `${count === 1 ? `${run.purpose} ` : `${count} × `}${toolWords(bore, units).replace(/, \d[\d.]*°$/, '')}`
   const edge = edgeOf(panel, bore)
-  if (edge) return `${hole} in this edge, ${placeWords(-bore.at[2], units)} from face A`
-  const sink = bore.sink ? `, ${sinkWords(bore.sink, units).replace(/, \d.*°$/, '')}` : ''
-  const step =
-    count === 1
-      ? ''
-      : `, ${count === 2 ? `${placeWords(run.step, units)} apart` : `every ${placeWords(run.step, units)}`}`
-  return `${hole}${sink}${step}`
+  if (edge) {
+    const where = edge.inFrom > 0 ? 'the rebate once it is cut' : 'this edge'
+    return `${tool} in ${where}, ${placeWords(-bore.at[2], units)} from face A`
+  }
+  return count === 1 ? tool : `${tool}, ${spacingWords(panel, run, units)}`
 }
 
 /** The words beside a groove: `groove for the back, 6.2 wide, 8 deep`. */
 export function grooveLabel(groove: Groove, units: Units): string {
   return `${groove.purpose}, ${bitWords(grooveWidth(groove), units)} wide, ${bitWords(groove.depth, units)} deep`
-}
-
-/** One line of the table below a panel. */
-export interface ScheduleRow {
-  readonly tag: string
-  readonly count: string
-  readonly bit: string
-  readonly depth: string
-  /** From the datum edges across and along the grain. */
-  readonly fromY: string
-  readonly fromX: string
-  readonly purpose: string
-}
-
-/** The line of a run: everything that a person with a rule and a drill needs. */
-export function runRow(panel: Panel, run: Run, tag: string, units: Units): ScheduleRow {
-  const bores = inDatumOrder(panel, run)
-  const [bore] = bores
-  const from = bores.map((one) => distancesFromDatum(panel, one.at))
-  const edge = edgeOf(panel, bore)
-  const inEdge = edge ? `${edge.name} edge, ${placeWords(-bore.at[2], units)} from face A` : ''
-  const edgeAxis = edge ? (edge.side === 'x0' || edge.side === 'x1' ? 'x' : 'y') : undefined
-  const column = (axis: 'x' | 'y'): string =>
-    edgeAxis === axis
-      ? inEdge
-      : placesWords(
-          from.map((one) => one[axis]),
-          run.step,
-          units,
-        )
-  return {
-    tag,
-    count: String(bores.length),
-    bit: bitWords(bore.diameter, units),
-    depth: depthCell(bore, units),
-    fromY: column('y'),
-    fromX: column('x'),
-    purpose: runPurpose(run),
-  }
-}
-
-/** The line of a groove or rebate. */
-export function grooveRow(panel: Panel, groove: Groove, tag: string, units: Units): ScheduleRow {
-  const { x, y } = grooveSpans(panel, groove, units)
-  return {
-    tag,
-    count: '',
-    bit: `${bitWords(grooveWidth(groove), units)} wide`,
-    depth: bitWords(groove.depth, units),
-    fromY: y,
-    fromX: x,
-    purpose: groove.roundEnds ? `${groove.purpose}, ends round` : groove.purpose,
-  }
-}
-
-function depthCell(bore: Bore, units: Units): string {
-  if (bore.leanDeg !== undefined) return pocketWords(bore, units).replace(/, bit [^,]*/, '')
-  const depth = bore.through ? 'through' : bitWords(bore.depth, units)
-  return bore.sink ? `${depth}, ${sinkWords(bore.sink, units)}` : depth
-}
-
-/** Up to three places are written out, more as first … last and the step; one place where all are the same. */
-function placesWords(places: readonly number[], step: number, units: Units): string {
-  const first = places[0] ?? 0
-  const last = places.at(-1) ?? first
-  if (roundMm(last - first) === 0) return placeWords(first, units)
-  if (places.length <= 3) return places.map((place) => placeWords(place, units)).join(', ')
-  return `${placeWords(first, units)} … ${placeWords(last, units)}, every ${placeWords(step, units)}`
-}
-
-/** `shelf pin; 2 also hinge plate`. */
-function runPurpose(run: Run): string {
-  const shared = run.purpose.split(' and ')
-  const others = new Map<string, number>()
-  for (const bore of run.bores) {
-    for (const purpose of purposesOf(bore)) {
-      if (!shared.includes(purpose)) others.set(purpose, (others.get(purpose) ?? 0) + 1)
-    }
-  }
-  return [run.purpose, ...[...others].map(([purpose, count]) => `${count} also ${purpose}`)].join('; ')
 }
 
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'

@@ -2,7 +2,16 @@ import { closedPathsOf, grooveModel, outlineModel } from '../geometry/index.ts'
 import type { Units } from '../length/index.ts'
 import type { Bore, Groove } from '../panel/index.ts'
 import { type Area, around } from './areas.ts'
-import { besideEdge, endsInside, type FaceView, grooveArea, isDrawnOn, isHandWork } from './face.ts'
+import {
+  besideEdge,
+  endsInside,
+  type FaceView,
+  grooveArea,
+  isDrawnOn,
+  isHandWork,
+  leavesPanel,
+  mouthRadius,
+} from './face.ts'
 import type { Obstacle } from './labels.ts'
 import type { Drawn, Work } from './layers.ts'
 import type { ClosedPath, Line, Point } from './types.ts'
@@ -25,7 +34,9 @@ export function drawWork(view: FaceView, units: Units, size: number): Drawn[] {
     ...closedPathsOf(outlineModel(panel.length, panel.width)).map(
       (vertices): Drawn => ({ work: { kind: 'outline' }, entity: { kind: 'path', id: 'outline', vertices } }),
     ),
-    ...bores.filter((bore) => !isHandWork(bore)).flatMap((bore) => drawBore(view, bore, units)),
+    ...bores
+      .filter((bore) => !isHandWork(bore))
+      .flatMap((bore) => (leavesPanel(panel, bore) ? drawStray(view, bore, units, size) : drawBore(view, bore, units))),
     ...panel.grooves.filter((groove) => groove.face === face).flatMap((groove) => drawGroove(view, groove, units)),
     ...bores.filter(isHandWork).flatMap((bore) => drawMark(view, bore, units, size)),
   ]
@@ -46,6 +57,12 @@ function drawBore(view: FaceView, bore: Bore, units: Units): Drawn[] {
       : { kind: 'bore', diameter: sink.diameter, depth: sink.depth }
   const title = sinkTitle(view.panel, bore, sink, units)
   return [hole, { work, entity: { kind: 'circle', at, radius: sink.diameter / 2, id: `${bore.id}-sink`, title } }]
+}
+
+/** A bore that leaves the panel: its circles at their true size and a cross, all of it marks, so that no drill runs. */
+function drawStray(view: FaceView, bore: Bore, units: Units, size: number): Drawn[] {
+  const circles = drawBore(view, bore, units).map(({ entity }): Drawn => ({ work: MARK, entity }))
+  return [...circles, ...crossAt(view.toView(bore.at), size).map((entity) => ({ work: MARK, entity }))]
 }
 
 function drawGroove(view: FaceView, groove: Groove, units: Units): Drawn[] {
@@ -80,14 +97,14 @@ function drawEdgeBore(view: FaceView, bore: Bore, title: string, size: number): 
   ]
 }
 
-/** Outer and inner end of an edge bore's centre line. */
+/** Outer and inner end of an edge bore's centre line. Its mouth lies inside the panel's edge where a rebate is cut there. */
 export function edgeBoreLine(view: FaceView, bore: Bore, size: number): { outer: Point; inner: Point } {
   const side = view.sideOf(edgeOf(view.panel, bore)?.side ?? 'y0')
-  const at = view.toView(bore.at)
-  const along = side === 'low' || side === 'high' ? at[0] : at[1]
+  const [x, y] = view.toView(bore.at)
+  const [dx, dy] = view.turn(bore.axis)
   return {
-    outer: besideEdge(view.area, side, along, TICK * size),
-    inner: besideEdge(view.area, side, along, -bore.depth),
+    outer: besideEdge(view.area, side, side === 'low' || side === 'high' ? x : y, TICK * size),
+    inner: [x + dx * bore.depth, y + dy * bore.depth],
   }
 }
 
@@ -106,6 +123,14 @@ function edgeBoreArea(view: FaceView, bore: Bore): Area {
         [x - radius, y],
         [x + radius, inner[1]],
       ])
+}
+
+function crossAt([x, y]: Point, size: number): Line[] {
+  const cross = CROSS * size
+  return [
+    { kind: 'line', pen: 'thin', from: [x - cross, y], to: [x + cross, y] },
+    { kind: 'line', pen: 'thin', from: [x, y - cross], to: [x, y + cross] },
+  ]
 }
 
 /** A leaning bore: a cross where it enters, and an arrow the way the bit leans. */
@@ -128,8 +153,7 @@ function drawPocket(view: FaceView, bore: Bore, title: string, size: number): Dr
     ],
   }
   const lines: Line[] = [
-    { kind: 'line', pen: 'thin', from: [x - cross, y], to: [x + cross, y] },
-    { kind: 'line', pen: 'thin', from: [x, y - cross], to: [x, y + cross] },
+    ...crossAt([x, y], size),
     { kind: 'line', pen: 'thin', from: [x + way[0] * cross, y + way[1] * cross], to: neck },
   ]
   return [head, ...lines].map((entity) => ({ work: MARK, entity }))
@@ -187,10 +211,6 @@ function boreObstacles(view: FaceView, bore: Bore, size: number): Obstacle[] {
       { kind: 'line', from: outer, to: inner, open: true },
     ]
   }
-  return [{ kind: 'disc', at, radius: mouthRadius(bore) }]
-}
-
-/** Half the width of a bore where it enters, mm. */
-export function mouthRadius(bore: Bore): number {
-  return Math.max(bore.diameter, bore.sink?.diameter ?? 0) / 2
+  const radius = mouthRadius(bore)
+  return [{ kind: 'disc', at, radius: leavesPanel(view.panel, bore) ? Math.max(radius, CROSS * size) : radius }]
 }

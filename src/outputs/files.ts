@@ -4,7 +4,7 @@ import { dxfOf, pdfOf, svgOf } from '../writers/index.ts'
 import type { Built } from './build.ts'
 import { fingerprint } from './fingerprint.ts'
 import { panelsJson } from './panels-json.ts'
-import { facePath, filesOf } from './paths.ts'
+import { facePath, facesMarked, filesOf } from './paths.ts'
 
 /** One file that a project yields; the path is relative, with forward slashes. */
 export interface OutputFile {
@@ -31,7 +31,7 @@ export function outputPaths(built: Built): string[] {
   const ofPanel = (panel: Panel): string[] => {
     const faces = facesDrawn(panel)
     const drawings = faces.flatMap((face) => [facePath('svg', panel, face), facePath('dxf', panel, face)])
-    return [...drawings, ...faces.map((face) => facePath('pdf', panel, face))]
+    return [...drawings, ...facesMarked(panel).map((face) => facePath('pdf', panel, face))]
   }
   return [...built.panels.flatMap(ofPanel), PANELS_FILE]
 }
@@ -46,10 +46,10 @@ function* panelFaceFiles(built: Built, panel: Panel, options: OutputOptions): Ge
     const { dxf } = built.project.outputs
     const drawing = panelDrawing(panel, face, { patterns: dxf.layers, units: built.project.units, ...stampOf(options) })
     yield { path: facePath('svg', panel, face), bytes: encode(svgOf(drawing)) }
-    yield {
-      path: facePath('dxf', panel, face),
-      bytes: encode(dxfOf(drawing, { ...dxf, name: `${panel.id} face ${face}` })),
-    }
+    // The warning of a stamp is a note; it must not be lost with the notes.
+    const notes = dxf.notes || options.stamp !== undefined
+    const text = dxfOf(drawing, { ...dxf, notes, name: `${panel.id} face ${face}` })
+    yield { path: facePath('dxf', panel, face), bytes: encode(text) }
   }
 }
 
@@ -61,7 +61,7 @@ export async function* outputFiles(
 ): AsyncGenerator<OutputFile> {
   for (const panel of built.panels) {
     yield* panelFaceFiles(built, panel, options)
-    for (const face of facesDrawn(panel)) yield await pageFile(built, panel, face, fonts, options)
+    for (const face of facesMarked(panel)) yield await pageFile(built, panel, face, fonts, options)
   }
   const json = panelsJson(built.project.title, built.panels, filesOf, outputPaths(built), options.stamp)
   yield { path: PANELS_FILE, bytes: encode(json) }
@@ -75,7 +75,8 @@ async function pageFile(
   options: OutputOptions,
 ): Promise<OutputFile> {
   const pages = pageDrawings(panel, face, built.project.outputs.paper, built.project.units, options.stamp)
-  const title = `${panel.moduleName}: ${panel.name}, face ${face}, full size`
+  const name = `${panel.moduleName}: ${panel.name}, face ${face}, full size`
+  const title = options.stamp === undefined ? name : `${options.stamp}: ${name}`
   const info = { title, subject: built.project.title, fingerprint: fingerprint(JSON.stringify(pages)) }
   return { path: facePath('pdf', panel, face), bytes: await pdfOf(pages, info, fonts) }
 }

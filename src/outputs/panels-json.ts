@@ -121,12 +121,17 @@ function drillingOf(panel: Panel, bore: Bore): DrillingRecord {
     diameter: roundMm(bore.diameter),
     depth: roundMm(bore.depth),
     through: bore.through,
-    ...(bore.sink && { sink: bore.sink }),
+    ...(bore.sink && { sink: sinkOf(bore.sink) }),
     ...(bore.leanDeg !== undefined && { lean: bore.leanDeg }),
     axis: direction(bore.axis),
     purpose: bore.purpose,
     hardware: bore.uses.map(({ hardware, item, part }) => ({ id: hardware, item, part })),
   }
+}
+
+function sinkOf(sink: Sink): Sink {
+  const diameter = roundMm(sink.diameter)
+  return sink.shape === 'cone' ? { ...sink, diameter } : { ...sink, diameter, depth: roundMm(sink.depth) }
 }
 
 function grooveOf(groove: Groove): GrooveRecord {

@@ -1,4 +1,4 @@
-import { type Face, facesDrawn } from '../drawing/index.ts'
+import { type Face, facesDrawn, hasWork } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
 
 /** Files of one panel, relative to the output folder, with forward slashes. */
@@ -14,9 +14,19 @@ export function facePath(kind: keyof PanelFiles, panel: Panel, face: Face): stri
   return `${folder}/${panel.module}/${panel.key}-${face.toLowerCase()}.${kind}`
 }
 
+/**
+ * Faces that get full-size pages: those with something to mark. Bores in the edges stand on the pages of face A. A panel
+ * without any work is cut to size by its drawing; a sheaf of empty outlines would help nobody.
+ */
+export function facesMarked(panel: Panel): Face[] {
+  const inEdges = panel.bores.some((bore) => bore.surface !== 'A' && bore.surface !== 'B')
+  return facesDrawn(panel).filter((face) => hasWork(panel, face) || (face === 'A' && inEdges))
+}
+
 /** All files of a panel. */
 export function filesOf(panel: Panel): PanelFiles {
-  const faces = facesDrawn(panel)
-  const of = (kind: keyof PanelFiles): string[] => faces.map((face) => facePath(kind, panel, face))
-  return { svg: of('svg'), dxf: of('dxf'), pdf: of('pdf') }
+  const of = (kind: keyof PanelFiles, faces: readonly Face[]): string[] =>
+    faces.map((face) => facePath(kind, panel, face))
+  const drawn = facesDrawn(panel)
+  return { svg: of('svg', drawn), dxf: of('dxf', drawn), pdf: of('pdf', facesMarked(panel)) }
 }

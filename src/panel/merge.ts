@@ -51,6 +51,7 @@ function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
         : undefined
     if (partner === undefined || !same(partner.diameter, bore.diameter)) return bore
     if (bore.depth + partner.depth + SHARED_HOLE_SKIN_MM <= thickness) return bore
+    if ([bore, partner].some((one) => one.uses.some((use) => use.keepsApart))) return bore
     return throughHole(bore, thickness)
   })
 }

@@ -104,6 +104,7 @@ const useOf = (piece: PlacedHardware, station: Station, drilling: Drilling): Omi
   drilling: drilling.key,
   series: piece.series,
   purpose: drilling.purpose,
+  keepsApart: piece.keepsApart === true,
 })
 
 /** A bit that leans toward the station's +x, at `leanDeg` to the surface. */

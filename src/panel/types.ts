@@ -19,6 +19,8 @@ export interface BoreUse {
   /** Where this piece enters and how deep it was to go, mm: less than the hole where it shares a through hole. */
   readonly surface: Surface
   readonly depth: number
+  /** Must not be made one through hole with a hole from the far face. */
+  readonly keepsApart: boolean
 }
 
 /**

@@ -17,6 +17,10 @@ export const DEFAULTS = {
   grooveDepth: 8,
   grooveSetback: each(10, 3 / 8),
   groovePlay: 0.2,
+  rebateWidth: 9,
+  rebateLeaves: 6,
+  /** Backs thicker than this take the longer screw. */
+  thinBack: 10,
   edgePlay: 0.5,
   /** woodweb.com, "Bearing capacity of shelf pins": 3/32 in in all. */
   shelfClearance: 1.2,
@@ -28,6 +32,8 @@ export const DEFAULTS = {
   pitchOf5mm: 32,
   pinSetback: 37,
   pinSetbackQuarterInch: inch(1.5),
+  /** Behind the holes of hinge plates, whose grid of 32 mm such a row cannot share. */
+  pinSetbackQuarterInchBehindDoor: inch(2.75),
   keepClear: each(64, 2.5),
   reveal: each(1.5, 1 / 16),
   gap: each(3, 1 / 8),

@@ -1,4 +1,5 @@
 export { baySizes } from './bay-sizes.ts'
+export { overlayThickness } from './fronts.ts'
 export { definitionJsonSchema } from './json-schema.ts'
 export { slug, uniqueKeys } from './names.ts'
 export type { Position, Problem } from './problem.ts'

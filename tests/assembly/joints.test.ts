@@ -79,7 +79,7 @@ describe('pocket screws', () => {
     if (item?.kind !== 'pocket screw') throw new Error('no pocket screw')
     // t 18: (9) / tan 15° = 33.588; 9 / sin 15° = 34.773. Bite: half of 32 is 16, but (18 − 3) / cos 15° = 15.529.
     // Collar = 34.773 − (32 − 15.529) = 18.302. Angle 15°: woodrio.com; the rest own arithmetic.
-    const figures = pocketFigures(item, 18, 18)
+    const figures = pocketFigures(item, 18, 9)
     expect(figures.entry).toBeCloseTo(33.588, 3)
     expect(figures.bite).toBeCloseTo(15.529, 3)
     expect(figures.collar).toBeCloseTo(18.302, 3)

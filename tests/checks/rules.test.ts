@@ -93,7 +93,7 @@ describe('bores near an edge', () => {
     // Hole 4.5, 6 from the edge: 6 − 2.25 = 3.75 of wood; its diameter, 4.5, should remain.
     const text = box('inside: { front: { kind: door, pull: { item: knob, edge distance: 6 } } }')
     expect(said(text, 'bore-near-edge')).toEqual([
-      'warn: box, door: the pull 4.5 through, 491 from left and 637 from bottom in face A (hidden face) has only 3.8 mm of wood beside it; 4.5 mm should remain',
+      'warn: box, door: the pull 4.5 through, 491 from left and 637 from bottom in face A (hidden face) has only 3.75 mm of wood beside it; 4.5 mm should remain',
     ])
     expect(said(text.replace('edge distance: 6', 'edge distance: 6.75'), 'bore-near-edge')).toEqual([])
   })
@@ -105,11 +105,12 @@ describe('bores near an edge', () => {
     ])
   })
 
-  test('an 8 mm dowel keeps its radius to the faces: 16 mm board yes, 15 mm no', () => {
-    // (16 − 8) / 2 = 4; (15 − 8) / 2 = 3.5. Radius rule: "Dowel drilling and use guidelines", woodweb.com.
-    expect(said(box('inside: {}', '16'), 'bore-near-edge')).toEqual([])
-    expect(said(box('inside: {}', '15'), 'bore-near-edge')[0]).toMatch(
-      /^stop: .* has only 3\.5 mm of wood beside it; 4 mm must remain$/,
+  test('an 8 mm dowel keeps its radius to the faces, less half a millimetre: boards of 15 mm pass, 14.8 do not', () => {
+    // (15 − 8) / 2 = 3.5; (14.8 − 8) / 2 = 3.4. Radius rule: "Dowel drilling and use guidelines", woodweb.com; half a
+    // millimetre less, since a 16 mm board never measures 16: common practice, no source.
+    expect(said(box('inside: {}', '15'), 'bore-near-edge')).toEqual([])
+    expect(said(box('inside: {}', '14.8'), 'bore-near-edge')[0]).toMatch(
+      /^stop: .* has only 3\.4 mm of wood beside it; 3\.5 mm must remain$/,
     )
   })
 })
@@ -307,4 +308,171 @@ modules:
       /^stop: box, partition 1: in the shelf pin, hinge plate 5 through, 37 from front and [\d.]+ from bottom in face A \(right face\), a hinge plate 13 deep from face A and a hinge plate 13 deep from face B would meet in 18 mm$/,
     )
   })
+})
+
+describe('screws of the wrong length', () => {
+  const backed = (back: string, board = '18'): string => `
+storyrod: 1
+stock:
+  board: { thickness: ${board} }
+  thick: { thickness: 30 }
+  six: { thickness: 6 }
+modules:
+  box: { width: 600, depth: 500, carcase height: 700, stock: board, carcase: { back: { ${back} } } }
+`
+
+  test('one that does not come out of the first board has no holes, and stops', () => {
+    // 25 − 30 = −5.
+    const of = built(backed('sits: applied, stock: thick, joint: screw 3.5x25'))
+    expect(of.findings.filter((finding) => finding.rule === 'screw-bite')[0]).toMatchObject({
+      severity: 'stop',
+      message: 'back and left side: a screw 3.5x25 reaches only 0 mm into the left side',
+      fix: 'choose a screw 20 mm longer or more',
+    })
+    expect(of.panels.find((panel) => panel.key === 'back')?.bores).toEqual([])
+  })
+
+  test('7 mm stops, 14 warns, 15 is enough', () => {
+    // 3.5 × 25 through 18, 11 and 10 mm.
+    const bites = ['18', '11', '10'].map((thickness) =>
+      said(
+        backed('sits: applied, stock: six, joint: screw 3.5x25').replace('thickness: 6', `thickness: ${thickness}`),
+        'screw-bite',
+      ).map((line) => line.split(':')[0]),
+    )
+    expect(bites.map((list) => list[0])).toEqual(['stop', 'warn', undefined])
+  })
+
+  test('a thick back takes a longer screw by itself', () => {
+    // 18 mm back: 4.5 × 45 leaves 27.
+    expect(said(backed('sits: applied'), 'screw-bite')).toEqual([])
+  })
+
+  test('a pocket screw in the shoulder of a rebate has no room for its pocket: words, no crash', () => {
+    // The contact lies 8.5 / 2 = 4.25 below the inside of the side: 4.25 / sin 15° = 16.4 of wood on the axis.
+    const lines = said(backed('sits: rebated, stock: six, joint: pocket screw'), 'pocket-depth')
+    expect(lines[0]).toBe(
+      'stop: back and left side: a pocket screw 32 mm leaves a pocket only 0 mm deep; 5 mm is the least',
+    )
+  })
+})
+
+describe('grooves and bores', () => {
+  const grooved = (carcase: string): string => `
+storyrod: 1
+stock:
+  board: { thickness: 18 }
+  thin: { thickness: 6 }
+modules:
+  box: { width: 600, depth: 500, carcase height: 700, stock: board, carcase: { ${carcase} } }
+`
+
+  test('a screw 15 from the rear edge runs into a groove from 10 to 16.2', () => {
+    const text = grooved('joint: { fasten: one-piece screw, end distance: 15 }, back: { sits: grooved, stock: thin }')
+    expect(said(text, 'bore-in-groove')[0]).toMatch(
+      /^stop: box, left side: the one-piece screw 7 through, 485 from front and .* runs into the groove for the back$/,
+    )
+    expect(said(text.replace('end distance: 15', 'end distance: 50'), 'bore-in-groove')).toEqual([])
+  })
+
+  test('skin and lip', () => {
+    // Groove 15.5 deep in 18: 2.5 left. 4 from the rear edge.
+    const text = grooved('back: { sits: grooved, stock: thin, groove depth: 15.5, groove setback: 4 }')
+    expect(said(text, 'groove-wood').slice(0, 2)).toEqual([
+      'warn: box, left side: the groove for the back, its ends cut square, 15.5 deep, leaves only 2.5 mm of wood under it',
+      'warn: box, left side: the groove for the back, its ends cut square, 15.5 deep, leaves only 4 mm of wood beside it',
+    ])
+    expect(
+      said(grooved('back: { sits: grooved, stock: thin, groove depth: 15, groove setback: 5 }'), 'groove-wood'),
+    ).toEqual([])
+  })
+})
+
+describe('panels in their places', () => {
+  test('two doors that both cover a partition whole overlap by 2 × 16.5 − 18 = 15 mm', () => {
+    const text = `${ROUND_STOCK}
+modules:
+  box:
+    width: 818
+    depth: 400
+    carcase height: 700
+    stock: board
+    carcase: { back: none }
+    inside: { side by side: [{ front: { kind: door, cover: full } }, { front: { kind: door, hang: right, cover: full } }] }
+`
+    expect(said(text, 'panels-overlap')).toEqual(['stop: box: door 1 and door 2 overlap by 15 mm'])
+    expect(said(text.replaceAll('cover: full', 'cover: auto'), 'panels-overlap')).toEqual([])
+  })
+
+  // A row of two, 18 mm board, the left one with a fixed shelf: its middle lies 18 + 137 + 9 = 164 above the floor of the
+  // carcase, where one row of bolts comes when the right one stands on casters 100 high.
+  const row = (size: number): string => `${ROUND_STOCK}
+common: { depth: 400, stock: board, carcase: { back: none, joint: dowel } }
+modules:
+  one: { width: 500, carcase height: 900, inside: { stacked: [{}, { size: ${size} }] } }
+  two: { width: 500, carcase height: 700, base: { casters: caster 75 } }
+floor plan: [{ row: [one, two], join: bolted }]
+`
+
+  test('a bolt behind the end of a fixed shelf', () => {
+    const lines = said(row(137), 'hole-covered')
+    expect(lines[0]).toMatch(
+      /^stop: one, right side: the joining bolt 7 through, 96 from front and 164 from bottom in face A \(inside\) lies under fixed shelf 1, or too near it/,
+    )
+    // Head 18 across: clear when the shelf's end is 9 or more away: from 173 on, so 173 − 18 = 155.
+    expect(said(row(155), 'hole-covered')).toEqual([])
+    expect(said(row(154), 'hole-covered')).not.toEqual([])
+  })
+
+  test('hinges by rule stay clear of a fixed shelf: middle one of three moved from 500 to 465 or 535', () => {
+    const text = `${ROUND_STOCK}
+modules:
+  box: { width: 500, depth: 400, carcase height: 1000, stock: board, carcase: { back: none }, inside: { front: { kind: door }, stacked: [{}, {}] } }
+`
+    const of = built(text)
+    expect(of.findings.filter((finding) => finding.rule === 'hole-covered')).toEqual([])
+    const heights = of.panels
+      .find((panel) => panel.key === 'left-side')
+      ?.bores.filter((bore) => bore.purpose === 'hinge plate')
+      .map((bore) => 1000 - bore.at[0])
+    // Door from 1.5 to 998.5; hinges at 81.5, 500 and 918.5. The shelf lies from 491 to 509: 26 clear of it, 465.
+    expect(heights).toEqual([934.5, 902.5, 481, 449, 97.5, 65.5])
+  })
+})
+
+describe('loose shelves need room', () => {
+  const shelves = (count: number, keepClear: number): string =>
+    box(`inside: { loose shelves: { count: ${count}, pins: { pitch: 10, keep clear: ${keepClear} } } }`)
+
+  test('too many for the pin heights that there are', () => {
+    // Opening 18 to 682; 300 kept clear: pins 320 to 380, every 10. Shelves 18 thick with 10 to lift: 28, so every 30:
+    // 320, 350, 380 — three.
+    expect(said(shelves(4, 300), 'pin-rows-short')).toEqual([
+      'stop: an opening 664 mm high has pin heights with room for 3 loose shelves of 18 mm; 4 are asked for',
+    ])
+    expect(said(shelves(3, 300), 'pin-rows-short')).toEqual([])
+  })
+
+  test('never in each other, nor in what is above', () => {
+    const of = built(shelves(3, 300))
+    const lower = of.panels
+      .filter((panel) => panel.role === 'loose shelf')
+      .map((panel) => panel.moduleFromPanel.origin[2] - 18)
+    expect(lower).toEqual([322.5, 352.5, 382.5])
+    expect(of.findings).toEqual([])
+  })
+})
+
+test('staggered rows stay apart in nested bays too', () => {
+  const leaf = '{ loose shelves: { count: 1, pins: { both faces: stagger } } }'
+  const of = built(`${ROUND_STOCK}
+modules:
+  box: { width: 1200, depth: 400, carcase height: 700, stock: board, carcase: { back: none, joint: dowel }, inside: { side by side: [{ side by side: [${leaf}, ${leaf}] }, ${leaf}] } }
+`)
+  const pins = of.panels
+    .filter((panel) => panel.role === 'partition')
+    .flatMap((panel) => panel.bores.filter((bore) => bore.purpose === 'shelf pin'))
+  expect(pins.length).toBeGreaterThan(40)
+  expect(pins.every((bore) => !bore.through)).toBe(true)
+  expect(of.findings).toEqual([])
 })

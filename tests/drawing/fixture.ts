@@ -58,6 +58,7 @@ const use = (purpose: string): BoreUse => ({
   purpose,
   surface: 'A',
   depth: 13,
+  keepsApart: false,
 })
 
 export interface PanelFigures extends Partial<Omit<Panel, 'bores' | 'grooves'>> {

@@ -71,6 +71,16 @@ describe('labels', () => {
     expect(placeLabels([above], [...blocks, line(false)], room)).toEqual([])
   })
 
+  // Above right begins at (48, 54), 2 from its own rim; the bore at (58, 63) reaches down to 61, 2 above the label's top.
+  test('without a leader, a label is not set where the bore of another lies as near as its own', () => {
+    const rivals = [{ at: [58, 63], radius: 2 }] as const
+    const above = label({ sides: ['above right'], forms: [{ width: 20, height: 5 }] })
+    expect(placeLabels([above], [], SHEET)[0]?.leader).toBeUndefined()
+    expect(placeLabels([{ ...above, rivals }], [], SHEET)[0]?.leader).toBeDefined()
+    const further = [{ at: [58, 66], radius: 2 }] as const
+    expect(placeLabels([{ ...above, rivals: further }], [], SHEET)[0]?.leader).toBeUndefined()
+  })
+
   test('a second label keeps off the first and off its leader', () => {
     const both = placeLabels([label({}), label({ key: 'B' })], [], SHEET)
     expect(both.map((one) => [one.key, one.area.min])).toEqual([

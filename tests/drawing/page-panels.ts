@@ -53,6 +53,7 @@ export function boreOf(words: BoreWords, index: number, thickness: number): Bore
         purpose,
         surface: on,
         depth: deep === 'through' ? thickness : deep,
+        keepsApart: false,
       },
     ],
   }
@@ -142,7 +143,7 @@ export const SIDE: Panel = panelOf({
       max: [760, 521.2],
       depth: 8,
       roundEnds: false,
-      purpose: 'back',
+      purpose: 'groove for the back',
     },
   ],
 })
@@ -201,7 +202,7 @@ export const BOTTOM: Panel = panelOf({
       max: [764, 506.2],
       depth: 8,
       roundEnds: false,
-      purpose: 'back',
+      purpose: 'groove for the back',
     },
   ],
 })

@@ -5,7 +5,7 @@ import { pageDrawings } from '../../src/drawing/page.ts'
 import type { Circle, Drawing, Entity, Line, Text } from '../../src/drawing/types.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { paperSize } from '../../src/templates/index.ts'
-import { BOTTOM, type BoreWords, DOOR, FLAG, panelOf, SIDE } from './page-panels.ts'
+import { BOTTOM, type BoreWords, DOOR, FLAG, panelOf, row, SIDE } from './page-panels.ts'
 
 const entitiesOf = (page: Drawing, ...layers: string[]): Entity[] =>
   page.layers.filter((layer) => layers.length === 0 || layers.includes(layer.name)).flatMap((layer) => layer.entities)
@@ -56,7 +56,7 @@ describe('a side of 760 × 540 on A4', () => {
       expect(wordsOf(page)).toEqual(
         expect.arrayContaining([
           'Glaze store: left side',
-          'face A: inside, seen from face A',
+          'glaze-store/left-side, face A: inside, seen from face A',
           '760 × 540, 18.1 thick (mm), birch ply 18',
           'Print at actual size (100 %). Measure both bars before drilling.',
           'Extract at the tool and wear a fitted mask when cutting or boring sheet goods, MDF above all.',
@@ -69,14 +69,14 @@ describe('a side of 760 × 540 on A4', () => {
     // Pins at 96 + 32 k; sheet A1 ends at 760 − … windows: −8 to 171, so 96, 128 and 160 are whole on it.
     const first = pages[0]
     expect(first?.title).toBe('Glaze store: left side, face A, sheet A1')
-    expect(first && wordsOf(first).filter((words) => words.includes('18 × 5'))).toEqual([
-      '3 of 18 × 5 deep 13, every 32',
+    expect(first && wordsOf(first).filter((words) => words.includes('of 18'))).toEqual([
+      '3 × 5 deep 13, every 32 (3 of 18)',
     ])
     expect(first && wordsOf(first)).toContain('shelf pin: first here 96 from bottom, 485 from front')
   })
 
   test('a single hole of a pair says so', () => {
-    expect(allWords(pages)).toContain('7 through, 1 of 2')
+    expect(allWords(pages)).toContain('7 through (1 of 2)')
     expect(allWords(pages)).toContain('joining bolt: 150 from bottom, 75 from front')
   })
 
@@ -86,7 +86,7 @@ describe('a side of 760 × 540 on A4', () => {
   })
 
   test('the groove is labelled and drawn 6.2 wide', () => {
-    expect(allWords(pages)).toContain('groove 6.2 wide, 8 deep: back')
+    expect(allWords(pages)).toContain('groove for the back, 6.2 wide, 8 deep, 515 to 521.2 from front')
     // A1 hangs from 287 (10 below the top) and shows 8 beyond the edge: 515 lies 33 below it, 521.2 lies 26.8 below.
     const thin = pages[0] ? linesOf(pages[0], 'GROOVE').filter((line) => line.pen === 'thin') : []
     const heights = thin.filter((line) => line.from[1] === line.to[1]).map((line) => line.from[1])
@@ -95,7 +95,7 @@ describe('a side of 760 × 540 on A4', () => {
 
   test('edges are bold, named, and say where to fold', () => {
     const words = allWords(pages)
-    for (const name of ['front', 'back', 'top', 'bottom'])
+    for (const name of ['FRONT', 'back', 'top', 'bottom'])
       expect(words).toContain(`this edge to the ${name}: fold here`)
     expect(pages[0] && linesOf(pages[0], 'EDGE').every((line) => line.pen === 'bold')).toBe(true)
   })
@@ -142,9 +142,9 @@ describe('face B', () => {
     expect((bore?.at[0] ?? 0) - left).toBeCloseTo(260, 9)
     expect(page && wordsOf(page)).toEqual(
       expect.arrayContaining([
-        'face B: outside, seen from face B',
+        'glaze-store/flag, face B: outside, seen from face B',
         'test hole: 40 from bottom, 30 from front',
-        '8 × 8 deep',
+        '8 deep 8',
       ]),
     )
   })
@@ -153,7 +153,7 @@ describe('face B', () => {
 describe('edge bores, pockets, countersinks', () => {
   test('a row of dowels in the left end, 9 from the face', () => {
     const words = allWords(pageDrawings(BOTTOM, 'A', 'A3', 'mm'))
-    expect(words).toContain('3 of 5 × 8 deep 21, every 110.25, in the edge, 9 from this face')
+    expect(words).toContain('3 × 8 deep 21, every 110.25 (3 of 5), in the edge, 9 from this face')
     expect(words).toContain('dowel: first here 260.5 from front')
   })
 
@@ -164,14 +164,16 @@ describe('edge bores, pockets, countersinks', () => {
 
   test('pockets say their angle and the collar, and have no circle', () => {
     const pages = pageDrawings(BOTTOM, 'A', 'A3', 'mm')
-    expect(allWords(pages).some((words) => words.includes('× pocket 15°, collar at 18.1, every 161'))).toBe(true)
+    expect(
+      allWords(pages).some((words) => words.startsWith('2 × pocket 15°, bit 9.5, collar at 18.1, 161 apart (2 of 5)')),
+    ).toBe(true)
     const radii = new Set(pages.flatMap((page) => circlesOf(page, 'BORE').map((circle) => circle.radius)))
     expect([...radii]).toEqual([3.5])
   })
 
   test('a countersink has its own circle and its figures', () => {
     const pages = pageDrawings(SIDE, 'B', 'A4', 'mm')
-    expect(allWords(pages)).toContain('5 through, countersink 9 × 90°, 1 of 4')
+    expect(allWords(pages)).toContain('5 through, countersunk to 9, 90° (1 of 4)')
     expect(new Set(pages.flatMap((page) => circlesOf(page, 'COUNTERSINK').map((circle) => circle.radius)))).toEqual(
       new Set([4.5]),
     )
@@ -186,8 +188,149 @@ test('in inches, figures are fractions with their unit', () => {
     bores: [{ x: 50.8, y: 38.1, d: 6.35, deep: 9.525 }],
   })
   const words = allWords(pageDrawings(quarter, 'A', 'Letter', 'in'))
-  expect(words).toContain('1/4 in × 3/8 in deep')
+  expect(words).toContain('1/4 in deep 3/8 in')
   expect(words).toContain('test hole: 2 in from bottom, 1 1/2 in from front')
+})
+
+test('in inches, bits and depths that are no fraction are in mm, as on the drawing of the panel', () => {
+  // 32 mm is 1 17/64 in less 0.147 mm: no fraction either.
+  const pair = row({ x: 50.8, y: 38.1, d: 5, deep: 13, series: 'plate', purpose: 'hinge plate' }, [32, 0], 2)
+  const words = allWords(
+    pageDrawings(panelOf({ name: 'side', length: 150, width: 150, bores: pair }), 'A', 'Letter', 'in'),
+  )
+  expect(words).toContain('2 × 5 mm deep 13 mm, 32 mm apart')
+})
+
+test('a pilot at the shoulder of a rebate says so, and how far in', () => {
+  // A rebate 6.2 wide along the back of a panel 150 wide: its shoulder is at 143.8.
+  const pilot: BoreWords = { on: 'y1', x: 50, y: 143.8, z: -4, d: 2.5, deep: 20, purpose: 'screw pilot' }
+  const words = allWords(
+    pageDrawings(panelOf({ name: 'side', length: 150, width: 150, bores: [pilot] }), 'A', 'A4', 'mm'),
+  )
+  expect(words).toEqual(
+    expect.arrayContaining(['2.5 deep 20, in the rebate once it is cut, 6.2 from the edge, 4 from this face']),
+  )
+})
+
+test('a pitch that would be rounded is not said: its ends are', () => {
+  // 50 to 100 in three steps of 16.666…
+  const pins = row({ x: 50, y: 40, d: 5, deep: 13, series: 'pins', purpose: 'shelf pin' }, [50 / 3, 0], 4)
+  const words = allWords(pageDrawings(panelOf({ name: 'side', length: 150, width: 150, bores: pins }), 'A', 'A4', 'mm'))
+  expect(words).toContain('4 × 5 deep 13, evenly 50 to 100 from bottom')
+})
+
+describe('a groove that stops inside the panel', () => {
+  const groove = (roundEnds: boolean) => ({
+    id: 'groove-1',
+    kind: 'groove' as const,
+    face: 'A' as const,
+    min: [20, 100] as const,
+    max: [150, 106] as const,
+    depth: 8,
+    roundEnds,
+    purpose: 'groove for the back',
+  })
+  const pagesOf = (roundEnds: boolean) =>
+    pageDrawings(
+      panelOf({ name: 'side', length: 150, width: 150, bores: [], grooves: [groove(roundEnds)] }),
+      'A',
+      'A4',
+      'mm',
+    )
+  /** Ends of the rim's lines, in the frame of the face. */
+  const rim = (page: Drawing | undefined): [number, number][] => {
+    if (page === undefined) return []
+    const edges = linesOf(page, 'EDGE').flatMap((line) => [line.from, line.to])
+    const left = Math.min(...edges.map(([x]) => x))
+    const low = Math.min(...edges.map(([, y]) => y))
+    return linesOf(page, 'GROOVE')
+      .filter((line) => line.pen === 'thin')
+      .flatMap((line) => [line.from, line.to])
+      .map(([x, y]) => [x - left, y - low])
+  }
+
+  test('says where it runs and where it stops', () => {
+    const words = allWords(pagesOf(true)).join(', ')
+    expect(words).toContain('groove for the back, 6 wide, 8 deep')
+    expect(words).toContain('100 to 106 from front')
+    expect(words).toContain('end 20 from bottom, round')
+  })
+
+  test('its stopped end is a half circle of radius 3 about (23, 103), the other is square', () => {
+    const ends = rim(pagesOf(true)[0])
+    expect(Math.min(...ends.map(([x]) => x))).toBeCloseTo(20, 9)
+    const round = ends.filter(([x]) => x < 23 - 1e-9)
+    expect(round.length).toBeGreaterThan(50)
+    for (const [x, y] of round) expect(Math.hypot(x - 23, y - 103)).toBeCloseTo(3, 9)
+    expect(ends.filter(([x, y]) => x > 149.999 && y > 105.999)).not.toEqual([])
+    // No hatching in the corners that the cutter leaves: all of it lies in the slot.
+    const square = rim(pagesOf(false)[0])
+    expect(square.filter(([x]) => x < 23 - 1e-9).every(([x, y]) => x < 20 + 1e-9 && y > 99.999 && y < 106.001)).toBe(
+      true,
+    )
+  })
+
+  test('the hatching stays inside the round end', () => {
+    const [page] = pagesOf(true)
+    const edges = page ? linesOf(page, 'EDGE').flatMap((line) => [line.from, line.to]) : []
+    const [left, low] = [Math.min(...edges.map(([x]) => x)), Math.min(...edges.map(([, y]) => y))]
+    const hairs = page ? linesOf(page, 'GROOVE').filter((line) => line.pen === 'hair') : []
+    expect(hairs.length).toBeGreaterThan(20)
+    for (const [x, y] of hairs.flatMap((line) => [line.from, line.to]))
+      if (x - left < 23) expect(Math.hypot(x - left - 23, y - low - 103)).toBeLessThanOrEqual(3 + 1e-9)
+  })
+})
+
+describe('the map of the sheets', () => {
+  test('every printed sheet has its label on the map of every sheet, in cells of one size', () => {
+    const long = panelOf({ name: 'worktop', length: 2440, width: 300, bores: [] })
+    for (const panel of [SIDE, long]) {
+      const pages = pageDrawings(panel, 'A', 'A4', 'mm')
+      const labels = pages.map((page) => page.title.split(' ').at(-1) ?? '')
+      for (const page of pages) {
+        const cells = entitiesOf(page, 'SHEET').filter((one): one is Text => one.kind === 'text' && one.height < 4)
+        for (const label of labels) expect(cells.filter((one) => one.text === label)).toHaveLength(1)
+        const sizes = cells.filter((one) => labels.includes(one.text) && one.bold !== true).map((one) => one.height)
+        expect(Math.min(...sizes)).toBeGreaterThan(1.7)
+      }
+      expect(pages.flatMap(faults)).toEqual([])
+    }
+  })
+
+  test('sheets that are not printed are hatched', () => {
+    // SIDE on A4 upright: rows A to C, columns 1 to 5; B2, B3 and B4 show nothing.
+    const slanted = (panel: Panel) =>
+      pageDrawings(panel, 'A', 'A4', 'mm').map(
+        (page) => linesOf(page, 'SHEET').filter((one) => one.from[0] !== one.to[0] && one.from[1] !== one.to[1]).length,
+      )
+    expect(slanted(SIDE).every((count) => count > 10)).toBe(true)
+    expect(slanted(panelOf({ name: 'rail', length: 600, width: 90, bores: [] })).every((count) => count === 0)).toBe(
+      true,
+    )
+  })
+})
+
+test('the leading edge has a heavy bar outside it: the front, or the top where there is no front', () => {
+  const bars = (panel: Panel) =>
+    pageDrawings(panel, 'A', 'A4', 'mm').flatMap((page) => {
+      const edges = linesOf(page, 'EDGE')
+      return entitiesOf(page, 'EDGE').flatMap((one) =>
+        one.kind === 'path' && one.filled === true ? [{ at: one.vertices.map((vertex) => vertex.at), edges }] : [],
+      )
+    })
+  // SIDE has its front at y0: the bars lie 6.3 to 7.5 below the lowest level edge line of their sheet.
+  expect(bars(SIDE).length).toBeGreaterThan(0)
+  for (const { at, edges } of bars(SIDE)) {
+    const level = edges.filter((line) => line.from[1] === line.to[1]).map((line) => line.from[1])
+    expect(Math.max(...at.map(([, y]) => y)) - Math.min(...level)).toBeCloseTo(-6.3, 9)
+    expect(Math.min(...at.map(([, y]) => y)) - Math.min(...level)).toBeCloseTo(-7.5, 9)
+  }
+  // DOOR has no front; its top is at x1, on the right.
+  expect(bars(DOOR).length).toBeGreaterThan(0)
+  for (const { at, edges } of bars(DOOR)) {
+    const upright = edges.filter((line) => line.from[0] === line.to[0]).map((line) => line.from[0])
+    expect(Math.min(...at.map(([x]) => x)) - Math.max(...upright)).toBeCloseTo(6.3, 9)
+  }
 })
 
 test('a stamp is on every sheet; without work there is no word on dust', () => {
@@ -200,10 +343,10 @@ test('a stamp is on every sheet; without work there is no word on dust', () => {
   expect(pages.flatMap(faults)).toEqual([])
 })
 
-test('a name of 300 letters is cut, and stays off the page label', () => {
+test('a name of 300 letters is cut, the panel’s is not, and both stay off the page label', () => {
   const pages = pageDrawings({ ...FLAG, moduleName: 'W'.repeat(300) }, 'A', 'A4', 'mm')
   expect(pages.flatMap(faults)).toEqual([])
-  expect(allWords(pages).some((words) => words.endsWith('W…'))).toBe(true)
+  expect(allWords(pages).some((words) => words.endsWith('W…: flag'))).toBe(true)
 })
 
 test('a crowded sheet takes tags, and says below what they mean', () => {
@@ -219,7 +362,7 @@ test('a crowded sheet takes tags, and says below what they mean', () => {
   expect(pages.flatMap(faults)).toEqual([])
   const words = allWords(pages)
   expect(words).toContain('[1]')
-  expect(words.some((text) => /seen from face A; \[1\] 3(\.\d)? × 10 deep; \[2\]/.test(text))).toBe(true)
+  expect(words.some((text) => /seen from face A; \[1\] \d(\.\d)? deep 10$/.test(text))).toBe(true)
 })
 
 test('each sheet has a ruler of 180 mm along both axes, with long ticks at 0, 100 and 180 mm and at 0 and 4 in', () => {

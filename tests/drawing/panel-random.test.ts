@@ -114,9 +114,21 @@ function expectClear(drawing: Drawing): void {
   })
 }
 
+/** The widest circle of a bore reaches over an edge of the panel by more than float noise. */
+function overEdge(panel: Panel, bore: Bore): boolean {
+  const wide = Math.max(bore.diameter, bore.sink ? bore.sink.diameter : 0)
+  const [x, y] = bore.at
+  return (
+    [x - wide / 2, y - wide / 2].some((low) => low < -1e-6) ||
+    x + wide / 2 > panel.length + 1e-6 ||
+    y + wide / 2 > panel.width + 1e-6
+  )
+}
+
 /** The layer that a bore belongs on, by its own figures. */
-function layerFor(bore: Bore): string {
+function layerFor(panel: Panel, bore: Bore): string {
   if (bore.leanDeg !== undefined || (bore.surface !== 'A' && bore.surface !== 'B')) return 'MARK'
+  if (overEdge(panel, bore)) return 'MARK'
   return bore.through
     ? layerName(PATTERNS.boreThrough, { diameter: bore.diameter })
     : layerName(PATTERNS.bore, { diameter: bore.diameter, depth: bore.depth })
@@ -157,10 +169,12 @@ describe('any panel', { timeout: TIME_MS }, () => {
           ),
         )
         for (const bore of panel.bores) {
-          expect(ids.filter((id) => id.startsWith(`${bore.id} `))).toEqual([`${bore.id} ${layerFor(bore)}`])
+          expect(ids.filter((id) => id.startsWith(`${bore.id} `))).toEqual([`${bore.id} ${layerFor(panel, bore)}`])
         }
         for (const { face, drawing } of faces) {
-          const own = panel.bores.filter((bore) => bore.surface === face && bore.leanDeg === undefined)
+          const own = panel.bores.filter(
+            (bore) => bore.surface === face && bore.leanDeg === undefined && !overEdge(panel, bore),
+          )
           const holes = holesOf(drawing)
           expect(holes).toHaveLength(own.length + own.filter((bore) => bore.sink).length)
           for (const bore of own) {

@@ -77,7 +77,7 @@ describe('a side with two rows of pins', () => {
       at: [96, 37],
       radius: 2.5,
       id: 'bore-1',
-      title: 'shelf pin 5 × 13 deep, 37 from front, 96 from bottom',
+      title: 'shelf pin 5 deep 13, 37 from front, 96 from bottom',
     })
     expect(found.find((one) => one.id === 'bore-28')?.at).toEqual([512, 500])
   })
@@ -88,6 +88,13 @@ describe('a side with two rows of pins', () => {
     const tag = texts(drawing).find((one) => one.text === 'A')
     expect(tag?.at[0]).toBeCloseTo(93.5, 6)
     expect(Math.abs((tag?.at[1] ?? 0) - 37)).toBeLessThan(25)
+  })
+
+  test('its tag stands at the other end too', () => {
+    // The last pin of the lower row is at 512; the tag starts at the hole's rim.
+    const tags = texts(drawing).filter((one) => one.text === 'A' && one.at[1] > 0)
+    expect(tags).toHaveLength(2)
+    expect(Math.min(...tags.map((one) => Math.hypot(one.at[0] - 512, one.at[1] - 37)))).toBeLessThan(25)
   })
 
   test('the table says all that a rule and a drill need', () => {
@@ -101,7 +108,7 @@ describe('a side with two rows of pins', () => {
       expect.arrayContaining([
         'Glaze store: left side, face A (inside)',
         '720 × 560 × 18 mm  ·  birch plywood 18  ·  grain along the length',
-        '28 holes  ·  face B has a drawing of its own: 4 holes',
+        'store/left-side  ·  28 holes  ·  face B has a drawing of its own: 4 holes',
         'FRONT',
         'back',
         'top',
@@ -249,7 +256,7 @@ describe('hand work', () => {
     expect(hole).toEqual({
       kind: 'path',
       id: 'bore-1',
-      title: 'dowel 8 × 21 deep in the left edge, 9 from face A, 50 from front',
+      title: 'dowel 8 deep 21 in the left edge, 9 from face A, 50 from front',
       pen: 'dashed',
       vertices: [
         { at: [0, 46], bulge: 0 },
@@ -297,6 +304,84 @@ describe('hand work', () => {
   })
 })
 
+describe('pilots at the shoulder of a rebate', () => {
+  // A rebate 6.2 wide along the back: its shoulder is at 560 − 6.2 = 553.8. Pilots 50 to 670, every 124.
+  const panel = panelOf({
+    bores: row(6, 'x', 124, { surface: 'y1', at: [50, 553.8, -4], diameter: 2.5, depth: 20, purpose: 'screw pilot' }),
+  })
+  const drawing = panelDrawing(panel, 'A', OPTIONS)
+
+  test('are not in the edge', () => {
+    expect(words(drawing)).toContain('6 × 2.5 deep 20 in the rebate once it is cut, 4 from face A')
+    const title = layer(drawing, 'MARK').find((one) => one.kind === 'path' && one.id === 'bore-1')
+    expect(title?.kind === 'path' && title.title).toBe(
+      'screw pilot 2.5 deep 20 in the back rebate once it is cut (6.2 from the edge), 4 from face A, 50 from bottom',
+    )
+  })
+
+  test('have a line in the table that is broken at its comma', () => {
+    expect(tableLine(drawing, 'A')).toEqual([
+      'A',
+      '6',
+      '2.5',
+      '20',
+      'back rebate once cut (6.2 from the edge),',
+      '50 … 670, every 124',
+      'screw pilot',
+    ])
+    expect(words(drawing)).toContain('4 from face A')
+  })
+})
+
+describe('pitches that would be rounded', () => {
+  // 446.6 / 4 = 111.65 is one to 0.01; 500 / 7 = 71.428… and 500 / 3 = 166.666… are not.
+  test('to 0.01 mm they are said', () => {
+    const drawing = panelDrawing(panelOf({ bores: row(5, 'x', 111.65, pin(50, 100)) }), 'A', OPTIONS)
+    expect(words(drawing)).toContain('5 × 5 deep 13, every 111.65')
+    expect(tableLine(drawing, 'A')).toContain('50 … 496.6, every 111.65')
+  })
+
+  test('up to six places are listed in the table, each rounded by itself', () => {
+    const drawing = panelDrawing(panelOf({ bores: row(4, 'x', 500 / 3, pin(50, 100)) }), 'A', OPTIONS)
+    expect(words(drawing)).toContain('4 × 5 deep 13, evenly 50 to 550 from bottom')
+    expect(tableLine(drawing, 'A').slice(5)).toEqual(['50, 216.67, 383.33, 550', 'shelf pin'])
+  })
+
+  test('more of them lie evenly between their ends', () => {
+    const drawing = panelDrawing(panelOf({ bores: row(8, 'x', 500 / 7, pin(50, 100)) }), 'A', OPTIONS)
+    expect(tableLine(drawing, 'A')).toContain('8 evenly from 50 to 550')
+  })
+
+  // 50.8 = 2 in, 558.8 = 22 in; 508 / 7 = 72.571… = 2 55/64 in less 0.04. 32 mm is no fraction, but it is 32 mm.
+  test('in inches', () => {
+    const inches = { patterns: PATTERNS, units: 'in' } as const
+    const uneven = panelDrawing(panelOf({ bores: row(8, 'x', 508 / 7, pin(50.8, 100)) }), 'A', inches)
+    expect(words(uneven)).toContain('8 × 5 mm deep 13 mm, evenly 2 in to 22 in from bottom')
+    expect(tableLine(uneven, 'A')).toContain('8 evenly from 2 in to 22 in')
+    const metric = panelDrawing(panelOf({ bores: row(8, 'x', 32, pin(50.8, 100)) }), 'A', inches)
+    expect(words(metric)).toContain('8 × 5 mm deep 13 mm, every 32 mm')
+  })
+})
+
+describe('long names', () => {
+  const heading = (drawing: Drawing) => texts(drawing).filter((one) => one.bold === true && one.height > 20)
+
+  test('the title is broken to the width of the panel; panel name and face stay whole', () => {
+    const moduleName = 'store for glazes, slips, oxides and everything else that must stay dry, and W'.concat(
+      'W'.repeat(60),
+    )
+    const drawing = panelDrawing(panelOf({ moduleName }), 'A', OPTIONS)
+    const lines = heading(drawing)
+    expect(lines.length).toBeGreaterThan(2)
+    expect(lines.some((one) => one.text.endsWith('left side, face A (inside)'))).toBe(true)
+    // 1.5 text heights of 12 are the margin; the plain panel is as wide.
+    expect(drawing.view.max[0]).toBeCloseTo(panelDrawing(panelOf({}), 'A', OPTIONS).view.max[0], 6)
+    // Nothing of the name is lost.
+    const all = [...lines].sort((a, b) => b.at[1] - a.at[1]).map((one) => one.text.replace(/\s/g, ''))
+    expect(all.join('')).toBe(`${moduleName}: left side, face A (inside)`.replace(/\s/g, ''))
+  })
+})
+
 describe('grooves, sinks, stamps and inches', () => {
   test('a stopped groove on face B, mirrored, with round ends only inside the panel', () => {
     const panel = panelOf({
@@ -318,7 +403,7 @@ describe('grooves, sinks, stamps and inches', () => {
       {
         kind: 'path',
         id: 'groove-1',
-        title: 'groove for the back 6.2 wide × 8 deep, 535.8 to 542 from front, 0 to 700 from bottom',
+        title: 'groove for the back, 6.2 wide, 8 deep, 535.8 to 542 from front, 0 to 700 from bottom',
         vertices: [
           { at: [23.1, 535.8], bulge: 0 },
           { at: [720, 535.8], bulge: 0 },
@@ -349,7 +434,7 @@ describe('grooves, sinks, stamps and inches', () => {
     expect(circles(drawing, 'BORE-D10-DEEP5').map((one) => [one.at, one.radius, one.id])).toEqual([
       [[100, 100], 5, 'bore-1-sink'],
     ])
-    expect(words(drawing)).toContain('one-piece screw 7 through, counterbored 10 × 5 deep')
+    expect(words(drawing)).toContain('one-piece screw 7 through, counterbored 10 deep 5')
   })
 
   test('a warning stands over the title in larger letters than anything else but it', () => {
@@ -400,7 +485,7 @@ describe('grooves, sinks, stamps and inches', () => {
     const shared = row(4, 'x', 32, pin(96, 37)).map((one, k) => (k === 1 ? { ...one, also: 'hinge plate' } : one))
     const drawing = panelDrawing(panelOf({ bores: shared }), 'A', OPTIONS)
     expect(circles(drawing, 'BORE-D5-DEEP13')[1]?.title).toBe(
-      'shelf pin and hinge plate 5 × 13 deep, 37 from front, 128 from bottom',
+      'shelf pin and hinge plate 5 deep 13, 37 from front, 128 from bottom',
     )
     expect(tableLine(drawing, 'A').at(-1)).toBe('shelf pin; 1 also hinge plate')
   })
@@ -408,7 +493,7 @@ describe('grooves, sinks, stamps and inches', () => {
   test('a panel without a hole is still drawn, named and sized', () => {
     const drawing = panelDrawing(panelOf({ name: 'loose shelf' }), 'A', OPTIONS)
     expect(drawing.layers.map((one) => one.name)).toEqual(['OUTLINE', 'NOTE'])
-    expect(words(drawing)).toContain('nothing to make in this face')
+    expect(words(drawing)).toContain('store/left-side  ·  nothing to make in this face')
   })
 
   test('panels without a front edge are led by their top', () => {

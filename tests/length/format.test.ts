@@ -45,7 +45,7 @@ describe('inches', () => {
   // 0.5375.
   test.each([
     [595.3125, 64, '23 7/16 in'],
-    [600, 64, '23 5/8 in - 0.1 mm'],
+    [600, 64, '23 5/8 in − 0.1 mm'],
     [18, 64, '45/64 in + 0.1 mm'],
     [18, 16, '11/16 in + 0.5 mm'],
     [19.05, 16, '3/4 in'],
@@ -54,12 +54,16 @@ describe('inches', () => {
     [-0, 64, '0 in'],
     [0.04, 64, '0 in'],
     [0.19, 64, '0 in + 0.2 mm'],
-    [-19.05, 64, '-3/4 in'],
+    [-19.05, 64, '−3/4 in'],
     // 25.4 - 0.05 and a hair: still 1 in.
     [25.3501, 64, '1 in'],
-    [25.3, 64, '1 in - 0.1 mm'],
+    [25.3, 64, '1 in − 0.1 mm'],
   ] as const)('%s mm to the nearest 1/%s is %s', (mm, denominator, text) => {
     expect(formatInch(mm, denominator)).toBe(text)
+  })
+
+  test('what is taken off stands behind a true minus sign, U+2212: a hyphen between lengths reads as a range', () => {
+    expect(formatInch(25.3).charCodeAt('1 in '.length)).toBe(0x2212)
   })
 
   test('what is read is never off by more than 0.05 mm', () => {
@@ -68,11 +72,11 @@ describe('inches', () => {
         fc.double({ min: 0, max: 5000, noNaN: true }),
         fc.constantFrom(64 as const, 32 as const, 16 as const),
         (mm, denominator) => {
-          const found = /^(?:(\d+)(?: |$))?(?:(\d+)\/(\d+) )?in(?: ([+-]) ([\d.]+) mm)?$/.exec(
+          const found = /^(?:(\d+)(?: |$))?(?:(\d+)\/(\d+) )?in(?: ([+−]) ([\d.]+) mm)?$/.exec(
             formatInch(mm, denominator),
           )
           const [, whole = '0', over = '0', under = '1', sign = '+', rest = '0'] = found ?? []
-          const read = (Number(whole) + Number(over) / Number(under)) * 25.4 + Number(`${sign}${rest}`)
+          const read = (Number(whole) + Number(over) / Number(under)) * 25.4 + (sign === '−' ? -1 : 1) * Number(rest)
           expect(found).not.toBeNull()
           expect(Math.abs(read - mm)).toBeLessThanOrEqual(0.05 + 1e-9)
           // Lowest terms: a fraction over a power of two has an odd upper number.

@@ -1,182 +1,195 @@
 import { readFileSync } from 'node:fs'
-import type { ICircleEntity } from 'dxf-parser'
 import fc from 'fast-check'
-import { type INode, parseSync } from 'svgson'
 import { describe, expect, test } from 'vitest'
 import { type Built, build, faceFiles, outputFiles, PANELS_FILE } from '../../src/outputs/index.ts'
+import type { Panel } from '../../src/panel/index.ts'
 import { lintDxf } from '../../src/writers/index.ts'
 import { projectOf } from '../support/define.ts'
 import { FONTS } from '../support/fonts.ts'
 import { anyDefinition } from '../support/random.ts'
-import { entitiesOf, readDxf } from '../writers/read-dxf.ts'
-
-/** What this test needs of panels.json; written out here, so that a change of the format is seen. */
-interface PanelsJson {
-  readonly format: string
-  readonly version: number
-  readonly units: string
-  readonly files: readonly string[]
-  readonly panels: readonly {
-    readonly id: string
-    readonly length: number
-    readonly width: number
-    readonly thickness: number
-    readonly files: Readonly<Record<'svg' | 'dxf' | 'pdf', readonly string[]>>
-    readonly drillings: readonly Hole[]
-  }[]
-}
-
-interface Hole {
-  readonly surface: string
-  readonly x: number
-  readonly y: number
-  readonly diameter: number
-  readonly depth: number
-  readonly through: boolean
-  readonly lean?: number
-  readonly sink?: {
-    readonly shape: string
-    readonly diameter: number
-    readonly depth?: number
-    readonly angleDeg?: number
-  }
-}
-
-type Files = ReadonlyMap<string, string>
+import {
+  type Drilling,
+  disagreements,
+  type GrooveRecord,
+  nothing,
+  type PanelRecord,
+  type PanelsJson,
+  type Tally,
+} from './agreement.ts'
+import { foundInDxf, foundInSvg } from './readers.ts'
 
 const decoder = new TextDecoder()
 
-async function drawn(of: Built): Promise<{ json: PanelsJson; files: Files }> {
+/** panels.json and the texts of all SVG and DXF files, as they are written together. */
+async function drawn(of: Built): Promise<{ json: PanelsJson; files: ReadonlyMap<string, string> }> {
   const files = new Map<string, string>()
-  for (const { path, bytes } of faceFiles(of)) files.set(path, decoder.decode(bytes))
-  const withJson = outputFiles({ ...of, panels: [] }, FONTS)
-  for await (const { path } of withJson)
-    if (path !== PANELS_FILE) throw new Error('a project without panels has one file')
-  return { json: await jsonOf(of), files }
+  for await (const { path, bytes } of outputFiles(of, FONTS)) {
+    if (!path.endsWith('.pdf')) files.set(path, decoder.decode(bytes))
+  }
+  const json = JSON.parse(files.get(PANELS_FILE) ?? '') as PanelsJson
+  return { json, files }
 }
 
-/** panels.json as it is written with everything else. */
-async function jsonOf(of: Built): Promise<PanelsJson> {
-  for await (const { path, bytes } of outputFiles(of, FONTS))
-    if (path === PANELS_FILE) return JSON.parse(decoder.decode(bytes)) as PanelsJson
-  throw new Error('no panels.json')
+function faceOf(path: string): 'A' | 'B' {
+  const letter = /-([ab])\.(?:svg|dxf)$/.exec(path)?.[1]
+  if (letter === undefined) throw new Error(`${path} names no face`)
+  return letter === 'a' ? 'A' : 'B'
 }
 
-const close = (a: number, b: number): boolean => Math.abs(a - b) <= 0.001
-
-/** Circles that a drawing of one face must have: centre as seen on that face, radius. */
-function expected(panel: PanelsJson['panels'][number], face: 'A' | 'B'): { x: number; y: number; r: number }[] {
-  const seen = (hole: Hole): number => (face === 'A' ? hole.x : panel.length - hole.x)
-  return panel.drillings
-    .filter((hole) => hole.surface === `face ${face}` && hole.lean === undefined)
-    .flatMap((hole) =>
-      [hole.diameter, ...(hole.sink ? [hole.sink.diameter] : [])].map((d) => ({ x: seen(hole), y: hole.y, r: d / 2 })),
+/** All that disagrees or that the linter refuses, over one kind of file. */
+function compared(
+  { json, files }: { readonly json: Pick<PanelsJson, 'panels'>; readonly files: ReadonlyMap<string, string> },
+  kind: 'svg' | 'dxf',
+  mm: number,
+): { faults: string[]; tally: Tally } {
+  const tally = nothing()
+  const faults = json.panels.flatMap((panel) => {
+    const missing = ['A', 'B'].filter(
+      (face) => hasWork(panel, face) && !panel.files[kind].some((path) => faceOf(path) === face),
     )
-}
-
-/** Pairs off two lists of circles; what is left over on either side. */
-function unmatched(
-  a: readonly { x: number; y: number; r: number }[],
-  b: readonly { x: number; y: number; r: number }[],
-): string[] {
-  const rest = [...b]
-  const lost = a.filter((one) => {
-    const k = rest.findIndex((other) => close(one.x, other.x) && close(one.y, other.y) && close(one.r, other.r))
-    if (k >= 0) rest.splice(k, 1)
-    return k < 0
+    const found = panel.files[kind].flatMap((path) => {
+      const text = files.get(path)
+      if (text === undefined) return [`${path} is listed and missing`]
+      const read = kind === 'dxf' ? foundInDxf(text, mm) : foundInSvg(text, panel.width)
+      const wrong = [...disagreements(panel, faceOf(path), read, tally), ...(kind === 'dxf' ? lintDxf(text) : [])]
+      return wrong.map((words) => `${path}: ${words}`)
+    })
+    return [...missing.map((face) => `${panel.id}: no ${kind} of face ${face}`), ...found]
   })
-  return [
-    ...lost.map((one) => `not drawn: ${JSON.stringify(one)}`),
-    ...rest.map((one) => `not in panels.json: ${JSON.stringify(one)}`),
-  ]
+  return { faults, tally }
 }
 
-const faceOf = (path: string): 'A' | 'B' => (path.includes('-b.') ? 'B' : 'A')
+const hasWork = (panel: PanelRecord, face: string): boolean =>
+  panel.drillings.some((hole) => hole.surface === `face ${face}`) || panel.grooves.some((one) => one.face === face)
 
-function dxfCircles(text: string): { x: number; y: number; r: number }[] {
-  const dxf = readDxf(text)
-  return entitiesOf<ICircleEntity>(dxf, 'CIRCLE')
-    .filter((circle) => /^(BORE|COUNTERSINK)-/.test(circle.layer))
-    .map((circle) => ({ x: circle.center.x, y: circle.center.y, r: circle.radius }))
+const cache = new Map<string, ReturnType<typeof drawn>>()
+
+/** A sample as it is drawn, once for all tests. */
+function samples(name: string): ReturnType<typeof drawn> {
+  const text = readFileSync(new URL(`../../out-samples/${name}.yaml`, import.meta.url), 'utf8')
+  const done = cache.get(name) ?? drawn(build(projectOf(text)))
+  cache.set(name, done)
+  return done
 }
 
-const below = (node: INode): INode[] => [node, ...node.children.flatMap(below)]
-
-function svgCircles(text: string, width: number): { x: number; y: number; r: number }[] {
-  const layers = below(parseSync(text)).filter((node) =>
-    ['bore', 'countersink'].includes(node.attributes['data-operation'] ?? ''),
-  )
-  return layers
-    .flatMap(below)
-    .filter((node) => node.name === 'circle')
-    .map(({ attributes }) => ({ x: Number(attributes.cx), y: width - Number(attributes.cy), r: Number(attributes.r) }))
-}
-
-function disagreements({ json, files }: { json: PanelsJson; files: Files }): string[] {
-  return json.panels.flatMap((panel) => {
-    const about = (path: string, lines: string[]): string[] => lines.map((line) => `${path}: ${line}`)
-    return [
-      ...panel.files.dxf.flatMap((path) =>
-        about(path, unmatched(expected(panel, faceOf(path)), dxfCircles(files.get(path) ?? ''))),
-      ),
-      ...panel.files.svg.flatMap((path) =>
-        about(path, unmatched(expected(panel, faceOf(path)), svgCircles(files.get(path) ?? '', panel.width))),
-      ),
-      ...panel.files.dxf.flatMap((path) => about(path, lintDxf(files.get(path) ?? 'missing'))),
-    ]
-  })
-}
-
-describe('what is drawn agrees with panels.json to 0.001 mm', () => {
-  test('over the metric sample: DXF by dxf-parser, SVG by svgson', async () => {
-    const text = readFileSync(new URL('../../out-samples/pottery-studio.yaml', import.meta.url), 'utf8')
-    const all = await drawn(build(projectOf(text)))
+describe('what is drawn agrees with panels.json to 0.001 mm: DXF by dxf-parser, SVG by svgson', () => {
+  test('the metric sample: holes, grooves with round ends, dowels in edges', async () => {
+    const all = await samples('pottery-studio')
     expect(all.json).toMatchObject({ format: 'storyrod panels', version: 1, units: 'mm' })
-    expect(
-      all.json.panels.reduce((sum, panel) => sum + expected(panel, 'A').length + expected(panel, 'B').length, 0),
-    ).toBeGreaterThan(300)
-    expect(disagreements(all)).toEqual([])
-  })
-
-  test('the inch sample: DXF in inches, panels.json in mm', async () => {
-    const text = readFileSync(new URL('../../out-samples/clay-cart.yaml', import.meta.url), 'utf8')
-    const { json, files } = await drawn(build(projectOf(text)))
-    for (const panel of json.panels) {
-      for (const path of panel.files.dxf) {
-        const inMm = dxfCircles(files.get(path) ?? '').map(({ x, y, r }) => ({ x: x * 25.4, y: y * 25.4, r: r * 25.4 }))
-        expect(unmatched(expected(panel, faceOf(path)), inMm), path).toEqual([])
-      }
+    expect(all.json.panels.flatMap((panel) => panel.grooves).some((groove) => groove.ends === 'round')).toBe(true)
+    for (const kind of ['dxf', 'svg'] as const) {
+      const { faults, tally } = compared(all, kind, 1)
+      expect(faults).toEqual([])
+      expect(tally.holes).toBeGreaterThan(300)
+      expect(tally.grooves).toBeGreaterThanOrEqual(4)
+      expect(tally.edges).toBeGreaterThan(50)
+      expect(tally.strays).toBe(0)
     }
   })
 
-  test('over random modules', () => {
+  test('the inch sample, DXF in inches and panels.json in mm: holes, rebates, screws in edges, slanted pockets', async () => {
+    const all = await samples('clay-cart')
+    for (const kind of ['dxf', 'svg'] as const) {
+      const { faults, tally } = compared(all, kind, 25.4)
+      expect(faults).toEqual([])
+      expect(tally.holes).toBeGreaterThan(100)
+      expect(tally.grooves).toBeGreaterThanOrEqual(4)
+      expect(tally.edges).toBeGreaterThan(20)
+      expect(tally.leans).toBeGreaterThanOrEqual(8)
+      expect(tally.strays).toBe(0)
+    }
+  })
+
+  test('over random modules, bores that leave a panel among the marks', () => {
+    const tally = nothing()
     fc.assert(
       fc.property(anyDefinition, (text) => {
         const of = build(projectOf(text))
         const files = new Map([...faceFiles(of)].map(({ path, bytes }) => [path, decoder.decode(bytes)]))
-        for (const panel of of.panels) {
-          for (const face of ['A', 'B'] as const) {
-            const name = `${panel.module}/${panel.key}-${face.toLowerCase()}`
-            const svg = files.get(`svg/${name}.svg`)
-            const holes = panel.bores
-              .filter((bore) => bore.surface === face && bore.leanDeg === undefined)
-              .flatMap((bore) =>
-                [bore.diameter, ...(bore.sink ? [bore.sink.diameter] : [])].map((d) => ({
-                  x: face === 'A' ? bore.at[0] : panel.length - bore.at[0],
-                  y: bore.at[1],
-                  r: d / 2,
-                })),
-              )
-            if (svg === undefined) expect(holes, name).toEqual([])
-            else {
-              expect(unmatched(holes, svgCircles(svg, panel.width)), `${name}.svg`).toEqual([])
-              expect(unmatched(holes, dxfCircles(files.get(`dxf/${name}.dxf`) ?? '')), `${name}.dxf`).toEqual([])
-              expect(lintDxf(files.get(`dxf/${name}.dxf`) ?? ''), name).toEqual([])
-            }
-          }
+        const json = { panels: of.panels.map((panel) => recordOf(panel, [...files.keys()])) }
+        const mm = of.project.outputs.dxf.units === 'in' ? 25.4 : 1
+        for (const kind of ['dxf', 'svg'] as const) {
+          const one = compared({ json, files }, kind, mm)
+          expect(one.faults).toEqual([])
+          for (const key of Object.keys(tally) as (keyof Tally)[]) tally[key] += one.tally[key]
         }
       }),
       { numRuns: 25 },
     )
+    expect(Math.min(tally.holes, tally.grooves, tally.edges)).toBeGreaterThan(0)
   })
 })
+
+describe('the comparison sees', () => {
+  type Change = (panel: PanelRecord) => PanelRecord
+  const drilling =
+    (is: (one: Drilling) => boolean, change: (one: Drilling) => Partial<Drilling>): Change =>
+    (panel) => {
+      const k = panel.drillings.findIndex(is)
+      return { ...panel, drillings: panel.drillings.map((one, i) => (i === k ? { ...one, ...change(one) } : one)) }
+    }
+  const groove =
+    (change: (one: GrooveRecord) => Partial<GrooveRecord>): Change =>
+    (panel) => ({ ...panel, grooves: panel.grooves.map((one) => ({ ...one, ...change(one) })) })
+  const inFace = (one: Drilling): boolean => one.surface.startsWith('face ') && one.lean === undefined
+  const inEdge = (one: Drilling): boolean => one.surface.startsWith('edge ')
+  const slanted = (one: Drilling): boolean => one.lean !== undefined
+
+  test.each<[what: string, file: string, change: Change]>([
+    ['a hole 0.003 aside', 'pottery-studio', drilling(inFace, ({ x }) => ({ x: x + 0.003 }))],
+    ['a hole 0.003 wider', 'pottery-studio', drilling(inFace, ({ diameter }) => ({ diameter: diameter + 0.003 }))],
+    ['a hole too many', 'pottery-studio', (panel) => ({ ...panel, drillings: panel.drillings.slice(1) })],
+    ['a groove 0.01 aside', 'pottery-studio', groove(({ min: [x, y] }) => ({ min: [x, y + 0.01] }))],
+    ['a groove 0.01 shorter', 'pottery-studio', groove(({ max: [x, y] }) => ({ max: [x - 0.01, y] }))],
+    ['a groove 0.01 deeper', 'pottery-studio', groove(({ depth }) => ({ depth: depth + 0.01 }))],
+    ['square ends', 'pottery-studio', groove(() => ({ ends: 'square' }))],
+    ['a rebate that is a groove', 'clay-cart', groove(() => ({ kind: 'groove' }))],
+    ['an edge bore 0.01 aside', 'clay-cart', drilling(inEdge, ({ x, y }) => ({ x: x + 0.01, y: y + 0.01 }))],
+    ['an edge bore 0.01 deeper', 'clay-cart', drilling(inEdge, ({ depth }) => ({ depth: depth + 0.01 }))],
+    ['an edge bore 0.01 wider', 'clay-cart', drilling(inEdge, ({ diameter }) => ({ diameter: diameter + 0.01 }))],
+    ['a pocket 0.02 aside', 'clay-cart', drilling(slanted, ({ x, y }) => ({ x: x + 0.02, y: y + 0.02 }))],
+    ['a pocket the other way', 'clay-cart', drilling(slanted, ({ axis: [x, y, z] }) => ({ axis: [-x, -y, z] }))],
+    ['a pocket that is a hole', 'clay-cart', drilling(slanted, () => ({ lean: undefined as unknown as number }))],
+  ])('%s', async (_what, name, change) => {
+    const { files, json } = await samples(name)
+    const changed = { files, json: { panels: json.panels.map(change) } }
+    const mm = name === 'clay-cart' ? 25.4 : 1
+    for (const kind of ['dxf', 'svg'] as const) expect(compared(changed, kind, mm).faults, kind).not.toEqual([])
+  })
+})
+
+/** A panel as panels.json would have it, but unrounded, and with no pages: those take too long to draw each time. */
+function recordOf(panel: Panel, paths: readonly string[]): PanelRecord {
+  const own = (kind: string): string[] =>
+    ['a', 'b']
+      .map((face) => `${kind}/${panel.module}/${panel.key}-${face}.${kind}`)
+      .filter((path) => paths.includes(path))
+  return {
+    id: panel.id,
+    length: panel.length,
+    width: panel.width,
+    thickness: panel.thickness,
+    files: { svg: own('svg'), dxf: own('dxf'), pdf: [] },
+    drillings: panel.bores.map(({ id, surface, at, axis, diameter, depth, through, leanDeg, sink }) => ({
+      id,
+      surface: surface === 'A' || surface === 'B' ? `face ${surface}` : `edge ${panel.edges[surface]}`,
+      x: at[0],
+      y: at[1],
+      axis,
+      diameter,
+      depth,
+      through,
+      ...(leanDeg !== undefined && { lean: leanDeg }),
+      ...(sink && { sink }),
+    })),
+    grooves: panel.grooves.map(({ id, kind, face, min, max, depth, roundEnds }) => ({
+      id,
+      kind,
+      face,
+      min,
+      max,
+      depth,
+      ends: roundEnds ? 'round' : 'square',
+    })),
+  }
+}

@@ -31,6 +31,39 @@ test('the same definition gives the same bytes, whatever else is drawn in betwee
   expect(first.map((line) => line.split(' ')[0])).toEqual(outputPaths(one()))
 })
 
+test('without notes the DXF has no text, but a stamp stands all the same', async () => {
+  const quiet = built(`${ROUND_STOCK}
+modules:
+  box: { width: 500, depth: 400, carcase height: 600, stock: board, carcase: { back: none } }
+outputs: { dxf: { notes: false } }
+`)
+  const dxf = async (options: { stamp?: string }): Promise<string[]> => {
+    const texts: string[] = []
+    for await (const { path, bytes } of outputFiles(quiet, FONTS, options)) {
+      if (path.endsWith('.dxf')) texts.push(new TextDecoder().decode(bytes))
+    }
+    return texts
+  }
+  expect((await dxf({})).filter((text) => text.includes('\r\nTEXT\r\n'))).toEqual([])
+  const stamped = await dxf({ stamp: 'DO NOT CUT' })
+  expect(stamped.length).toBeGreaterThan(3)
+  expect(stamped.filter((text) => !text.includes('DO NOT CUT'))).toEqual([])
+})
+
+test('full-size pages are made where there is something to mark', () => {
+  const paths = outputPaths(
+    built(`${ROUND_STOCK}
+modules:
+  box: { width: 500, depth: 400, carcase height: 600, stock: board, carcase: { back: none, joint: dowel }, inside: { loose shelves: 1 } }
+`),
+  )
+  expect(paths).toContain('templates/box/left-side-a.pdf')
+  expect(paths).not.toContain('templates/box/left-side-b.pdf')
+  expect(paths).toContain('templates/box/bottom-a.pdf')
+  expect(paths).toContain('svg/box/shelf-1-a.svg')
+  expect(paths).not.toContain('templates/box/shelf-1-a.pdf')
+})
+
 test('a stamp is on every drawing and in panels.json', async () => {
   const plain = await digests(one())
   const stamped = await digests(one(), 'Drawn although 1 finding says stop')

@@ -4,8 +4,11 @@
 
 Each file must open in ezdxf's strict reader and pass its audit without an error or a fix. Every circle on a BORE or
 COUNTERSINK layer is compared with the drillings of that face (centre, diameter, depth by the layer's name), and the box
-of OUTLINE with the panel's size, to 0.001 mm. Numbers are read by the unit that the header names. The last line says
-how much was compared; the exit code is 1 on any disagreement, or when nothing was compared.
+of OUTLINE with the panel's size, to 0.001 mm; every contour on a GROOVE or REBATE layer (its box, width and depth by the
+layer's name) and every entity on MARK (edge bores, slanted bores, bores that leave the panel) to 0.002 mm, since those are
+worked out from several rounded figures. Numbers are read by the unit that the header names. Files with contours as lines
+and arcs are refused: the samples have none. The last line says how much was compared; the exit code is 1 on any
+disagreement, or when nothing was compared.
 """
 
 import math
@@ -48,20 +51,61 @@ def arc_points(start, end, bulge):
     return [start, end, *turning]
 
 
+def path_points(path, scale, turning=True):
+    """Corners of a polyline, with the places where its arcs turn back unless only corners are asked for."""
+    corners = list(path.get_points("xyb"))
+    points = []
+    for (x, y, bulge), (next_x, next_y, _) in zip(corners, corners[1:] + corners[:1]):
+        points += arc_points((x, y), (next_x, next_y), bulge) if turning else [(x, y)]
+    return [(scale * x, scale * y) for x, y, *_ in points]
+
+
 def outline_box(space, scale):
     points = []
     for path in space.query("LWPOLYLINE[layer=='OUTLINE']"):
-        corners = list(path.get_points("xyb"))
-        for (x, y, bulge), (next_x, next_y, _) in zip(corners, corners[1:] + corners[:1]):
-            points += arc_points((x, y), (next_x, next_y), bulge)
+        points += path_points(path, scale)
     for line in space.query("LINE[layer=='OUTLINE']"):
-        points += [line.dxf.start[:2], line.dxf.end[:2]]
+        points += [(scale * p[0], scale * p[1]) for p in (line.dxf.start, line.dxf.end)]
     for arc in space.query("ARC[layer=='OUTLINE']"):
-        points += [p[:2] for p in arc.flattening(1e-5)]
-    if not points:
-        return None
-    xs, ys = zip(*points)
-    return tuple(scale * v for v in (min(xs), min(ys), max(xs), max(ys)))
+        points += [(scale * p[0], scale * p[1]) for p in arc.flattening(1e-5)]
+    return panels.box_of(points) if points else None
+
+
+def put_mark(found, entity, scale, sheet, proof):
+    kind = entity.dxftype()
+    if kind == "CIRCLE":
+        x, y = entity.dxf.center.x * scale, entity.dxf.center.y * scale
+        found.mark_circles.append(panels.Circle(x, y, 2 * entity.dxf.radius * scale, "MARK"))
+    elif kind == "LWPOLYLINE" and entity.closed:
+        found.mark_paths.append(path_points(entity, scale, turning=False))
+    elif kind == "LINE":
+        ends = (entity.dxf.start, entity.dxf.end)
+        found.mark_lines.append(tuple((scale * p.x, scale * p.y) for p in ends))
+    else:
+        proof.fault(sheet.name, f"{kind} on {entity.dxf.layer}")
+
+
+def put(found, entity, scale, sheet, proof):
+    """Sorts one entity by its layer; what belongs to no work is left out."""
+    layer, kind = entity.dxf.layer, entity.dxftype()
+    if layer == panels.MARK_LAYER:
+        put_mark(found, entity, scale, sheet, proof)
+        return
+    groove = panels.is_groove_layer(layer)
+    hole = panels.is_bore_layer(layer) or panels.is_sink_layer(layer)
+    if not (groove or hole):
+        return
+    if kind != ("LWPOLYLINE" if groove else "CIRCLE"):
+        proof.fault(sheet.name, f"{kind} on {layer}, where it does not belong")
+    elif groove:
+        found.grooves.append((layer, panels.box_of(path_points(entity, scale))))
+    else:
+        x, y = entity.dxf.center.x * scale, entity.dxf.center.y * scale
+        circle = (layer, x, y, 2 * entity.dxf.radius * scale, sheet.name, proof)
+        if panels.is_bore_layer(layer):
+            found.bores.append(panels.found_bore(*circle))
+        else:
+            found.sinks.append(panels.found_sink(*circle))
 
 
 def main():
@@ -76,21 +120,10 @@ def main():
             proof.fault(sheet.name, f"$INSUNITS is {document.header.get('$INSUNITS')}, neither inches nor millimetres")
             continue
         space = document.modelspace()
-        bores, sinks = [], []
+        found = panels.Found(outline=outline_box(space, scale))
         for entity in space:
-            layer = entity.dxf.layer
-            if not (panels.is_bore_layer(layer) or panels.is_sink_layer(layer)):
-                continue
-            if entity.dxftype() != "CIRCLE":
-                proof.fault(sheet.name, f"{entity.dxftype()} on {layer}, where only circles belong")
-                continue
-            x, y = entity.dxf.center.x * scale, entity.dxf.center.y * scale
-            found = (layer, x, y, 2 * entity.dxf.radius * scale, sheet.name, proof)
-            if panels.is_bore_layer(layer):
-                bores.append(panels.found_bore(*found))
-            else:
-                sinks.append(panels.found_sink(*found))
-        panels.compare(sheet, bores, sinks, outline_box(space, scale), proof)
+            put(found, entity, scale, sheet, proof)
+        panels.compare(sheet, found, proof)
     proof.end()
 
 

@@ -4,8 +4,9 @@
 
 GDAL shares no code with ezdxf and gives a circle as a ring of points: its centre is the middle of the ring's box, its
 diameter the box's size. It knows no units, so the header's $INSUNITS is read here, by hand. Compared as in
-dxf_agrees.py: every circle on a BORE or COUNTERSINK layer and the box of OUTLINE, to 0.001 mm. The last line says how
-much was compared; the exit code is 1 on any disagreement, or when nothing was compared.
+dxf_agrees.py: circles on BORE and COUNTERSINK layers and the box of OUTLINE to 0.001 mm, the boxes on GROOVE and REBATE
+layers and everything on MARK to 0.002 mm. The last line says how much was compared; the exit code is 1 on any
+disagreement, or when nothing was compared.
 """
 
 import csv
@@ -40,9 +41,40 @@ def points_of(wkt):
     return [(float(numbers[i]), float(numbers[i + 1])) for i in range(0, len(numbers), size)]
 
 
-def box_of(points, scale):
-    xs, ys = zip(*points)
-    return tuple(scale * v for v in (min(xs), min(ys), max(xs), max(ys)))
+def circle_of(points):
+    """Centre and diameter of a ring, or None where it is not as wide as high."""
+    left, low, right, high = panels.box_of(points)
+    if abs((right - left) - (high - low)) > panels.TOLERANCE:
+        return None
+    return (left + right) / 2, (low + high) / 2, right - left
+
+
+def put_mark(found, subclasses, points, sheet, proof):
+    kind = subclasses.rpartition(":")[2]
+    if kind == "AcDbCircle" and circle_of(points):
+        found.mark_circles.append(panels.Circle(*circle_of(points), "MARK"))
+    elif kind == "AcDbPolyline" and points[0] == points[-1]:
+        found.mark_paths.append(points[:-1])
+    elif kind == "AcDbLine" and len(points) == 2:
+        found.mark_lines.append(tuple(points))
+    else:
+        proof.fault(sheet.name, f"{subclasses} on MARK")
+
+
+def put(found, layer, subclasses, points, sheet, proof):
+    """Sorts one entity by its layer; what belongs to no work is left out."""
+    if layer == panels.MARK_LAYER:
+        put_mark(found, subclasses, points, sheet, proof)
+    elif panels.is_groove_layer(layer):
+        found.grooves.append((layer, panels.box_of(points)))
+    elif panels.is_bore_layer(layer) or panels.is_sink_layer(layer):
+        circle = circle_of(points) if subclasses.endswith("AcDbCircle") else None
+        if circle is None:
+            proof.fault(sheet.name, f"{subclasses} on {layer}, where only circles belong")
+        elif panels.is_bore_layer(layer):
+            found.bores.append(panels.found_bore(layer, *circle, sheet.name, proof))
+        else:
+            found.sinks.append(panels.found_sink(layer, *circle, sheet.name, proof))
 
 
 def main():
@@ -58,22 +90,14 @@ def main():
         read = features(sheet, proof)
         if read is None:
             continue
-        bores, sinks, outline = [], [], []
-        for layer, subclasses, points in read:
+        found, outline = panels.Found(), []
+        for layer, subclasses, raw in read:
+            points = [(scale * x, scale * y) for x, y in raw]
             if layer == "OUTLINE":
                 outline += points
-            if not (panels.is_bore_layer(layer) or panels.is_sink_layer(layer)):
-                continue
-            left, low, right, high = box_of(points, scale)
-            if not subclasses.endswith("AcDbCircle") or abs((right - left) - (high - low)) > panels.TOLERANCE:
-                proof.fault(sheet.name, f"{subclasses} on {layer}, where only circles belong")
-                continue
-            found = (layer, (left + right) / 2, (low + high) / 2, right - left, sheet.name, proof)
-            if panels.is_bore_layer(layer):
-                bores.append(panels.found_bore(*found))
-            else:
-                sinks.append(panels.found_sink(*found))
-        panels.compare(sheet, bores, sinks, box_of(outline, scale) if outline else None, proof)
+            put(found, layer, subclasses, points, sheet, proof)
+        found.outline = panels.box_of(outline) if outline else None
+        panels.compare(sheet, found, proof)
     proof.end()
 
 

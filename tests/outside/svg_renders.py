@@ -5,8 +5,9 @@
 The picture at 96 dpi must have the size that the file's millimetres ask for, and something drawn on it where the outline
 is. In the file, width and height are in mm and equal to the viewBox, nothing is mirrored by a transform, and no other
 length has a unit. Circles on BORE and COUNTERSINK layers are compared with the drillings of that face (y = 0 is the panel's
-upper edge), and the outline's box with the panel's size, to 0.001 mm. The last line says how much was compared; the
-exit code is 1 on any disagreement, or when nothing was compared.
+upper edge), and the outline's box with the panel's size, to 0.001 mm; paths on GROOVE and REBATE layers (box, and width and
+depth by the layer's name) and everything on MARK to 0.002 mm. The last line says how much was compared; the exit code is
+1 on any disagreement, or when nothing was compared.
 """
 
 import re
@@ -22,6 +23,7 @@ import panels  # noqa: E402
 SVG = "{http://www.w3.org/2000/svg}"
 DPI = 96
 MM = re.compile(r"(\d+(?:\.\d+)?)mm$")
+PIECES = re.compile(r"[MLA]([^MLAZ]*)")
 WITH_UNIT = re.compile(r"-?[\d.]+(?:mm|cm|in|px|pt|pc|em|%)$")
 PLAIN_TURN = re.compile(r"rotate\(-?[\d.]+ -?[\d.]+ -?[\d.]+\)$")
 
@@ -92,43 +94,67 @@ def plain(root, sheet, proof):
                 proof.fault(sheet.name, f"{name} is {value}, a length with a unit")
 
 
+def ends_of(path, height):
+    """The ends of a path's pieces, y up; no arc in a file swells beyond the box of its ends, being a quarter at most."""
+    points = [(float(x), height - float(y)) for x, y in (f.split()[-2:] for f in PIECES.findall(path.get("d")))]
+    # A last piece that is an arc comes back to where the path begins.
+    return points[:-1] if len(points) > 1 and points[0] == points[-1] else points
+
+
 def outline_box(root, height):
     """From the ends of the pieces; y up again."""
-    points = []
-    for group in root.iter(f"{SVG}g"):
-        if group.get("data-layer") != "OUTLINE":
-            continue
-        for path in group.iter(f"{SVG}path"):
-            for figures in re.findall(r"[MLA]([^MLAZ]*)", path.get("d")):
-                x, y = figures.split()[-2:]
-                points.append((float(x), height - float(y)))
-    if not points:
-        return None
-    xs, ys = zip(*points)
-    return min(xs), min(ys), max(xs), max(ys)
+    groups = [group for group in root.iter(f"{SVG}g") if group.get("data-layer") == "OUTLINE"]
+    points = [point for group in groups for path in group.iter(f"{SVG}path") for point in ends_of(path, height)]
+    return panels.box_of(points) if points else None
 
 
-def circles(root, sheet, proof):
-    bores, sinks = [], []
+def circle_of(element, sheet, proof):
+    """x, y (up) and diameter."""
+    x, y, radius = (float(element.get(name)) for name in ("cx", "cy", "r"))
+    diameter = float(element.get("data-diameter"))
+    # A radius has half the steps of a diameter to be rounded to.
+    if abs(2 * radius - diameter) > panels.TOLERANCE:
+        proof.fault(sheet.name, f"a circle of radius {radius} says that its diameter is {diameter}")
+    return x, sheet.width - y, diameter
+
+
+def put_mark(found, element, sheet, proof):
+    if element.tag == f"{SVG}circle":
+        found.mark_circles.append(panels.Circle(*circle_of(element, sheet, proof), "MARK"))
+    elif element.tag == f"{SVG}path":
+        found.mark_paths.append(ends_of(element, sheet.width))
+    elif element.tag == f"{SVG}line":
+        x1, y1, x2, y2 = (float(element.get(name)) for name in ("x1", "y1", "x2", "y2"))
+        found.mark_lines.append(((x1, sheet.width - y1), (x2, sheet.width - y2)))
+    else:
+        proof.fault(sheet.name, f"{element.tag} on MARK")
+
+
+def put(found, layer, element, sheet, proof):
+    """Sorts one element by its layer; what belongs to no work is left out."""
+    if layer == panels.MARK_LAYER:
+        put_mark(found, element, sheet, proof)
+        return
+    groove = panels.is_groove_layer(layer)
+    hole = panels.is_bore_layer(layer) or panels.is_sink_layer(layer)
+    if not (groove or hole):
+        return
+    if element.tag != (f"{SVG}path" if groove else f"{SVG}circle"):
+        proof.fault(sheet.name, f"{element.tag} on {layer}, where it does not belong")
+    elif groove:
+        found.grooves.append((layer, panels.box_of(ends_of(element, sheet.width))))
+    elif panels.is_bore_layer(layer):
+        found.bores.append(panels.found_bore(layer, *circle_of(element, sheet, proof), sheet.name, proof))
+    else:
+        found.sinks.append(panels.found_sink(layer, *circle_of(element, sheet, proof), sheet.name, proof))
+
+
+def found_in(root, sheet, proof):
+    found = panels.Found(outline=outline_box(root, sheet.width))
     for group in root.iter(f"{SVG}g"):
-        layer = group.get("data-layer", "")
-        if not (panels.is_bore_layer(layer) or panels.is_sink_layer(layer)):
-            continue
         for element in group:
-            if element.tag != f"{SVG}circle":
-                proof.fault(sheet.name, f"{element.tag} on {layer}, where only circles belong")
-                continue
-            x, y, radius = (float(element.get(name)) for name in ("cx", "cy", "r"))
-            diameter = float(element.get("data-diameter"))
-            # A radius has half the steps of a diameter to be rounded to.
-            if abs(2 * radius - diameter) > panels.TOLERANCE:
-                proof.fault(sheet.name, f"a circle of radius {radius} says that its diameter is {diameter}")
-            found = (layer, x, sheet.width - y, diameter, sheet.name, proof)
-            if panels.is_bore_layer(layer):
-                bores.append(panels.found_bore(*found))
-            else:
-                sinks.append(panels.found_sink(*found))
-    return bores, sinks
+            put(found, group.get("data-layer", ""), element, sheet, proof)
+    return found
 
 
 def main():
@@ -147,8 +173,7 @@ def main():
             continue
         rendered(sheet, view, proof)
         plain(root, sheet, proof)
-        bores, sinks = circles(root, sheet, proof)
-        panels.compare(sheet, bores, sinks, outline_box(root, sheet.width), proof)
+        panels.compare(sheet, found_in(root, sheet, proof), proof)
     proof.end()
 
 

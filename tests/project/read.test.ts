@@ -73,7 +73,8 @@ describe('defaults, as the README names them', () => {
         groovePlay: 0.2,
         rebateWidth: 9,
         edgePlay: 0.5,
-        joint: { item: { id: 'screw 3.5x25' }, endDistance: 50, spacing: 150 },
+        // The back is of the module's own 18 mm stock: the longer screw.
+        joint: { item: { id: 'screw 4.5x45' }, endDistance: 50, spacing: 150 },
       },
     })
     expect(one).toMatchObject({ frontGap: 2, height: { of: 'carcase', mm: 800 } })
@@ -158,7 +159,7 @@ describe('defaults, as the README names them', () => {
     expect(one?.carcase.joint).toMatchObject({ endDistance: 50.8, spacing: expect.closeTo(152.4, 9) })
     expect(one?.carcase.back).toMatchObject({
       grooveSetback: expect.closeTo(9.525, 9),
-      joint: { item: { id: 'screw #6x1' }, endDistance: 50.8, spacing: expect.closeTo(152.4, 9) },
+      joint: { item: { id: 'screw #8x1-3/4' }, endDistance: 50.8, spacing: expect.closeTo(152.4, 9) },
     })
     const [behind, open] = two?.inside.split?.bays ?? []
     expect(behind?.front).toMatchObject({
@@ -407,5 +408,34 @@ modules:
 
   test('a base from common is located there', () => {
     expect(read.ok && read.project.modules[0]?.base).toMatchObject({ at: ['common', 'base'] })
+  })
+})
+
+describe('the back by its own thickness and the board around it', () => {
+  const back = (thickness: number, rest: string, board = 18): string =>
+    `storyrod: 1\nstock: { board: { thickness: ${board} }, back: { thickness: ${thickness} } }\nmodules:\n  box: { width: 600, depth: 500, carcase height: 700, stock: board, carcase: { back: { stock: back, ${rest} } } }\n`
+
+  test('a thin one is held by a short screw, one over 10 mm by a long one', () => {
+    const item = (text: string) => {
+      const spec = project(text).modules[0]?.carcase.back
+      return spec?.sits === 'applied' ? spec.joint?.item.id : undefined
+    }
+    expect(item(back(6, 'sits: applied'))).toBe('screw 3.5x25')
+    expect(item(back(10, 'sits: applied'))).toBe('screw 3.5x25')
+    expect(item(back(10.5, 'sits: applied'))).toBe('screw 4.5x45')
+  })
+
+  test('a pocket screw goes by the board whose edge is joined', () => {
+    const spec = project(back(6, 'sits: applied, joint: pocket screw')).modules[0]?.carcase.back
+    expect(spec?.sits === 'applied' && spec.joint?.item.id).toBe('pocket screw 32')
+  })
+
+  test('a rebate takes 9 mm, or half, and leaves 6', () => {
+    // 18: 9. 16: half is 8, so 9. 12: 9 would leave 3, so half, 6. 24: half, 12.
+    const width = (board: number) => {
+      const spec = project(back(6, 'sits: rebated', board)).modules[0]?.carcase.back
+      return spec?.sits === 'rebated' ? spec.rebateWidth : undefined
+    }
+    expect([18, 16, 12, 24].map(width)).toEqual([9, 9, 6, 12])
   })
 })

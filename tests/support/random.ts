@@ -1,15 +1,22 @@
 import fc from 'fast-check'
 
-/** Lengths in whole tenths of a millimetre, so that counterexamples read well. */
-const tenths = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.integer({ min: min * 10, max: max * 10 }).map((value) => value / 10)
+/** Lengths in whole tenths of a millimetre, so that counterexamples read well, with their unit, so that any project takes them. */
+const tenths = (min: number, max: number): fc.Arbitrary<string> =>
+  fc.integer({ min: min * 10, max: max * 10 }).map((value) => `${value / 10} mm`)
 
-const joint = fc.constantFrom('one-piece screw', 'through screw', 'dowel')
+const joint = fc.oneof(
+  fc.constantFrom('one-piece screw', 'through screw', 'dowel', 'pocket screw', 'screw 5x50'),
+  fc.record({
+    fasten: fc.constantFrom('one-piece screw', 'dowel', 'pocket screw'),
+    'end distance': tenths(30, 90),
+    spacing: tenths(60, 250),
+  }),
+)
 
 const pins = fc.record(
   {
     item: fc.constantFrom('pin 5', 'pin 1/4 in'),
-    pitch: fc.constantFrom(25, 25.4, 31.75, 32, 64),
+    pitch: fc.constantFrom('25 mm', '1 in', '31.75 mm', '32 mm', '64 mm'),
     datum: tenths(0, 32),
     'front setback': tenths(30, 60),
     'rear setback': tenths(30, 60),
@@ -19,7 +26,7 @@ const pins = fc.record(
   { requiredKeys: [] },
 )
 
-const looseShelves = fc.oneof(fc.constantFrom(1, 2), fc.record({ count: fc.constantFrom(1, 2), pins }))
+const looseShelves = fc.oneof(fc.constantFrom(1, 2, 3), fc.record({ count: fc.constantFrom(1, 2), pins }))
 
 const anyFront = fc.record({
   kind: fc.constantFrom('door', 'pair'),
@@ -29,20 +36,23 @@ const anyFront = fc.record({
   gap: tenths(2, 4),
   'inset gap': tenths(1.5, 3),
   pull: fc.constantFrom('none', { item: 'pull 128', end: 'middle' }, { item: 'knob' }),
+  cover: fc.constantFrom('auto', 'full', 'half', { left: 'half' }),
+  hinges: fc.constantFrom('auto', 2, 3),
 })
 
 type AnyFront = typeof anyFront extends fc.Arbitrary<infer T> ? T : never
 
 /** A front with the keys that mean something for its kind and lay. */
 function sensible(one: AnyFront): Record<string, unknown> {
-  const { kind, hang, lay, reveal, gap, pull } = one
+  const { kind, hang, lay, reveal, gap, pull, cover, hinges } = one
   return {
     kind,
     lay,
     gap,
     pull,
+    hinges,
     ...(kind === 'door' && { hang }),
-    ...(lay === 'inset' ? { 'inset gap': one['inset gap'] } : { reveal }),
+    ...(lay === 'inset' ? { 'inset gap': one['inset gap'] } : { reveal, cover }),
   }
 }
 
@@ -55,7 +65,10 @@ const plainLeaf = fc.record({ 'loose shelves': looseShelves }, { requiredKeys: [
 /** An inside with at most one split in each direction; fronts on leaves, or one over all. */
 const inside = fc.oneof(
   leaf,
-  fc.record({ dividers: fc.record({ joint }), 'side by side': fc.array(leaf, { minLength: 2, maxLength: 2 }) }),
+  fc.record({
+    dividers: fc.record({ joint, stock: fc.constantFrom('board', 'thick') }),
+    'side by side': fc.array(leaf, { minLength: 2, maxLength: 2 }),
+  }),
   fc.record({ dividers: fc.record({ joint }), stacked: fc.array(leaf, { minLength: 2, maxLength: 2 }) }),
   fc.record({ 'side by side': fc.tuple(leaf, fc.record({ stacked: fc.array(leaf, { minLength: 2, maxLength: 2 }) })) }),
   fc.record({ front, 'side by side': fc.array(plainLeaf, { minLength: 2, maxLength: 2 }) }),
@@ -68,7 +81,7 @@ const back = fc.oneof(
 )
 
 const carcase = fc.record({
-  top: fc.constantFrom('over', 'between'),
+  top: fc.constantFrom('over', 'between', 'none'),
   bottom: fc.constantFrom('over', 'between'),
   joint,
   back,
@@ -87,6 +100,7 @@ const stock = fc.record({
   board: fc.record({
     thickness: fc.oneof(tenths(16, 22), fc.array(tenths(17.5, 18.5), { minLength: 1, maxLength: 3 })),
   }),
+  thick: fc.record({ thickness: tenths(20, 25) }),
   thin: fc.record({ thickness: tenths(5, 9) }),
 })
 
@@ -101,23 +115,39 @@ function definition(
       heights: fc.array(tenths(700, 900), { minLength: 3, maxLength: 3 }),
       modules: fc.array(modules, { minLength: 1, maxLength: 3 }),
       joined,
-      base: fc.constantFrom('none', { casters: 'caster 75' }, { casters: 'caster 100' }),
+      units: fc.constantFrom('mm', 'in'),
+      height: fc.constantFrom('carcase height', 'working height'),
+      join: fc.constantFrom(
+        'bolted',
+        { bolt: 'bolt M8' },
+        { bolt: 'bolt 1/4 in', 'end inset': '90 mm', 'side inset': '70 mm' },
+      ),
+      base: fc.constantFrom(
+        'none',
+        { casters: 'caster 75' },
+        { casters: 'caster 100', inset: '110 mm' },
+        { casters: 'caster 3 in' },
+      ),
     })
     .map((parts) => {
       const names = parts.modules.map((_, k) => `module ${k + 1}`)
       return JSON.stringify({
         storyrod: 1,
+        units: parts.units,
         stock: parts.stock,
         common: { depth: parts.depth, stock: 'board', base: parts.base },
         modules: Object.fromEntries(
-          parts.modules.map((one, k) => [names[k], { 'carcase height': parts.heights[k], ...one }]),
+          parts.modules.map((one, k) => [names[k], { [parts.height]: parts.heights[k], ...one }]),
         ),
-        ...(names.length > 1 && { 'floor plan': [{ row: names, join: parts.joined ? 'bolted' : 'none' }] }),
+        ...(names.length > 1 && { 'floor plan': [{ row: names, join: parts.joined ? parts.join : 'none' }] }),
       })
     })
 }
 
-/** Definitions (JSON is YAML) of one to three modules in a row, of every kind that the engine builds. */
+/**
+ * Definitions (JSON is YAML) of one to three modules in a row, metric or inch, over every lap, back, joint, front, base and
+ * way of pinning that the engine builds; bays are split at most twice.
+ */
 export const anyDefinition = definition(anyModule, fc.boolean())
 
 /** Definitions whose modules are the same on both hands and not joined. */

@@ -104,9 +104,29 @@ describe('what is in the file', () => {
   test('the header says millimetres, version and extents', () => {
     const { header } = readDxf(dxfOf(EVERYTHING, PLAIN))
     expect(header).toMatchObject({ $ACADVER: 'AC1021', $INSUNITS: 4, $MEASUREMENT: 1, $DWGCODEPAGE: 'ANSI_1252' })
-    // Left: the arrow's tail at -15; below: the bar at -20; the outline's upper right corner.
-    expect(header.$EXTMIN).toMatchObject({ x: -15, y: -20 })
+    // Left: the turned text, whose base line is at -10 and whose letters of size 8 may go 0.93 of it up; below: the bar at
+    // -20; right and above: the outline.
+    expect(header.$EXTMIN).toMatchObject({ x: -17.44, y: -20 })
     expect(header.$EXTMAX).toMatchObject({ x: 400, y: 300 })
+  })
+
+  // In bold DejaVu Sans of size 12, WWWW is 4 × 2259 / 2048 × 12 = 52.945313 wide; letters go up to 0.93 of the size
+  // over the base line and 0.24 below it. The outline is 400 × 300.
+  test.each([
+    ['start', 0, 395, -10, [0, -12.88], [447.945313, 300]],
+    ['middle', 0, 395, 300, [0, 0], [421.472656, 311.16]],
+    ['end', 0, 5, 300, [-47.945313, 0], [400, 311.16]],
+    ['start', 90, 402, 290, [0, 0], [404.88, 342.945313]],
+    ['end', 90, 0, 5, [-11.16, -47.945313], [400, 300]],
+  ] as const)('the extents hold a text that begins at its %s, turned by %i', (anchor, turnDeg, x, y, min, max) => {
+    const entity = { kind: 'text', at: [x, y], height: 12, anchor, turnDeg, text: 'WWWW' } as const
+    const text = dxfOf(blankWith({ name: 'NOTE', operation: 'note', entities: [entity] }), PLAIN)
+    expect(lintDxf(text)).toEqual([])
+    const { $EXTMIN, $EXTMAX } = readDxf(text).header
+    expect([$EXTMIN, $EXTMAX]).toMatchObject([
+      { x: min[0], y: min[1] },
+      { x: max[0], y: max[1] },
+    ])
   })
 
   test('the older version has its own word', () => {

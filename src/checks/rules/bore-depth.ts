@@ -42,7 +42,7 @@ function checkBore(panel: Panel, bore: Bore): Finding[] {
 }
 
 /** Length of wood from where a bore enters to where its axis leaves the blank, mm. */
-export function woodOnAxis(panel: Panel, bore: Bore): number {
+function woodOnAxis(panel: Panel, bore: Bore): number {
   const min = [0, 0, -panel.thickness] as const
   const max = [panel.length, panel.width, 0] as const
   let length = Number.POSITIVE_INFINITY

@@ -31,15 +31,18 @@ function checkBore(panel: Panel, bore: Bore): Finding[] {
       places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
       message: out
         ? `${panelWords(panel)}: the ${boreWords(panel, bore)} breaks out of the side of the panel by ${mm(Math.max(0, -wall))} mm`
-        : `${panelWords(panel)}: the ${boreWords(panel, bore)} has only ${mm(wall)} mm of wood beside it; ${mm(stop ? least : good)} mm ${stop ? 'must' : 'should'} remain`,
-      fix: `move it ${mm((stop ? least : good) - wall)} mm inward`,
+        : `${panelWords(panel)}: the ${boreWords(panel, bore)} has only ${fine(wall)} mm of wood beside it; ${fine(stop ? least : good)} mm ${stop ? 'must' : 'should'} remain`,
+      fix: `move it ${fine((stop ? least : good) - wall)} mm inward`,
       at: panel.at,
     },
   ]
 }
 
+/** To a hundredth, so that a value just under its limit does not read like the limit. */
+const fine = (value: number): string => String(Math.round(value * 100) / 100 + 0)
+
 /** Least wood beside a square bore, over its whole length, mm; negative where it breaks out. */
-export function wallBeside(panel: Panel, bore: Bore): number {
+function wallBeside(panel: Panel, bore: Bore): number {
   const min = [0, 0, -panel.thickness] as const
   const max = [panel.length, panel.width, 0] as const
   const across = ([0, 1, 2] as const).filter((axis) => Math.abs(bore.axis[axis]) < 0.5)

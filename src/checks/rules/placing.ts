@@ -3,6 +3,10 @@ import type { Rule } from '../types.ts'
 /** What the placing of hardware could not do as it was asked; found where the figures are, reported with the rest. */
 export const placing: Rule = {
   ids: {
+    'screw-bite': {
+      meaning: 'a screw reaches too little into its second board',
+      source: 'common practice: 15 mm warn, 8 mm stop',
+    },
     'pocket-depth': { meaning: 'a pocket screw is too long for its board', source: 'own arithmetic' },
     'pin-rows-short': { meaning: 'an opening has too few pin heights for its loose shelves', source: 'own arithmetic' },
     'pin-columns-crossed': {

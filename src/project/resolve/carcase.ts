@@ -50,7 +50,7 @@ function resolveBack(context: Context, layers: Layers<RawBack>, around: Surround
   const name = said(layers, 'stock')
   const stock = name === undefined ? around.stock : stockNamed(context, name)
   const side = around.stock?.thickness
-  const joint = resolveBackJoint(context, layers, sits, stock, around.carcaseJoint)
+  const joint = resolveBackJoint(context, layers, sits, stock, around)
   const spec = {
     recess: context.lengthOr(said(layers, 'recess'), 0),
     grooveDepth: context.lengthOr(said(layers, 'groove depth'), Math.min(DEFAULTS.grooveDepth, (side ?? 18) / 2), {
@@ -58,7 +58,7 @@ function resolveBack(context: Context, layers: Layers<RawBack>, around: Surround
     }),
     grooveSetback: context.lengthOr(said(layers, 'groove setback'), DEFAULTS.grooveSetback, { aboveZero: true }),
     groovePlay: context.lengthOr(said(layers, 'groove play'), DEFAULTS.groovePlay),
-    rebateWidth: context.lengthOr(said(layers, 'rebate width'), (side ?? 18) / 2, { aboveZero: true }),
+    rebateWidth: context.lengthOr(said(layers, 'rebate width'), usualRebate(side ?? 18), { aboveZero: true }),
     edgePlay: context.lengthOr(said(layers, 'edge play'), DEFAULTS.edgePlay),
   }
   if (stock === undefined) return undefined
@@ -66,19 +66,26 @@ function resolveBack(context: Context, layers: Layers<RawBack>, around: Surround
   return { sits, stock, ...spec, joint }
 }
 
+/** Half the side, and enough for a screw through the back's edge, where that leaves wood outside; common practice, mm. */
+function usualRebate(side: number): number {
+  return Math.min(Math.max(side / 2, DEFAULTS.rebateWidth), Math.max(side - DEFAULTS.rebateLeaves, side / 2))
+}
+
 function resolveBackJoint(
   context: Context,
   layers: Layers<RawBack>,
   sits: Sits,
   stock: Stock | undefined,
-  carcaseJoint: Said<unknown> | undefined,
+  around: Surroundings,
 ): JointSpec | undefined {
   const joint = said(layers, 'joint')
   if (joint?.value === 'none') return undefined
-  if (joint !== undefined) return resolveJoint(context, joint, stock?.thickness)
   if (sits === 'grooved') return undefined
-  if (sits === 'inset') return resolveJoint(context, carcaseJoint, stock?.thickness)
-  return resolveJoint(context, undefined, stock?.thickness, backJoint(context))
+  // The board whose edge is joined: the back itself where it stands between the others, else theirs.
+  const edge = sits === 'inset' ? stock?.thickness : around.stock?.thickness
+  if (joint !== undefined) return resolveJoint(context, joint, edge)
+  if (sits === 'inset') return resolveJoint(context, around.carcaseJoint, edge)
+  return resolveJoint(context, undefined, edge, backJoint(context, stock?.thickness))
 }
 
 /** For each kind of back, the keys that have a meaning for it alone. */
@@ -90,7 +97,7 @@ const OWN_KEYS: readonly (readonly [keyof RawBack & string, readonly Sits[]])[] 
   ['groove play', ['grooved']],
   ['rebate width', ['rebated']],
   ['edge play', ['grooved', 'rebated']],
-  ['joint', ['applied', 'inset', 'grooved', 'rebated']],
+  ['joint', ['applied', 'inset', 'rebated']],
 ]
 
 /** A key without a meaning is a mistake where its own group says how the back sits; from common it may just not apply. */

@@ -25,10 +25,12 @@ export const USUAL_JOINT: JointDefaults = {
   spacing: DEFAULTS.spacing,
 }
 
-/** Fixes a back over edges or in rebates. */
-export function backJoint(context: Context): JointDefaults {
+/** Fixes a back, so thick, over edges or in rebates; a thick one takes a screw that still bites. */
+export function backJoint(context: Context, thickness: number | undefined): JointDefaults {
+  const thin = thickness === undefined || thickness <= DEFAULTS.thinBack
+  const [metric, inch] = thin ? ['screw 3.5x25', 'screw #6x1'] : ['screw 4.5x45', 'screw #8x1-3/4']
   return {
-    fasten: context.units === 'in' ? 'screw #6x1' : 'screw 3.5x25',
+    fasten: context.units === 'in' ? inch : metric,
     endDistance: DEFAULTS.backEndDistance,
     spacing: DEFAULTS.backSpacing,
   }

@@ -20,7 +20,7 @@ export function resolveLooseShelves(
   const layers = asLayers<RawLooseShelves>([shelves], 'count')
   const name = said(layers, 'stock')
   const stock = name === undefined ? moduleStock : stockNamed(context, name)
-  const pins = resolvePins(context, said(layers, 'pins'))
+  const pins = resolvePins(context, said(layers, 'pins'), behindFront)
   const spec = {
     count: said(layers, 'count')?.value ?? 1,
     clearance: context.lengthOr(said(layers, 'clearance'), DEFAULTS.shelfClearance),
@@ -33,7 +33,7 @@ export function resolveLooseShelves(
   return stock === undefined ? undefined : { ...spec, stock, pins, at: shelves.path }
 }
 
-function resolvePins(context: Context, pins: Said<unknown> | undefined): PinRowSpec {
+function resolvePins(context: Context, pins: Said<unknown> | undefined, behindFront: boolean): PinRowSpec {
   const layers = layersOf<RawPins>([pins])
   const name = said(layers, 'item')
   const item = (name && itemNamed(context, name, ['shelf pin'])) ?? usualPin(context)
@@ -45,14 +45,17 @@ function resolvePins(context: Context, pins: Said<unknown> | undefined): PinRowS
     const what = `holes ${context.show(pitchMm)} apart run into each other; they are ${context.show(hole)} wide`
     context.report(pitch.path, what, { expected: `more than ${context.show(hole)}, usually 32 mm` })
   }
-  const setback = hole === MM_PER_INCH / 4 ? DEFAULTS.pinSetbackQuarterInch : DEFAULTS.pinSetback
-  const frontSetback = context.lengthOr(said(layers, 'front setback'), setback)
+  const quarterInch = hole === MM_PER_INCH / 4
+  const rearUsual = quarterInch ? DEFAULTS.pinSetbackQuarterInch : DEFAULTS.pinSetback
+  const frontUsual = quarterInch && behindFront ? DEFAULTS.pinSetbackQuarterInchBehindDoor : rearUsual
+  const frontSaid = said(layers, 'front setback')
+  const frontSetback = context.lengthOr(frontSaid, frontUsual)
   return {
     item,
     pitch: pitchMm,
     datum: context.lengthOr(said(layers, 'datum'), 0),
     frontSetback,
-    rearSetback: context.lengthOr(said(layers, 'rear setback'), frontSetback),
+    rearSetback: context.lengthOr(said(layers, 'rear setback'), frontSaid === undefined ? rearUsual : frontSetback),
     keepClear: context.lengthOr(said(layers, 'keep clear'), DEFAULTS.keepClear),
     bothFaces: said(layers, 'both faces')?.value ?? 'share',
   }

@@ -96,7 +96,7 @@ const rowSchema = group({
  */
 export const definitionSchema = group({
   storyrod: required(z.literal(1, kind('format version')), 'Version of this format: 1.'),
-  title: optional(z.string(kind('text')).max(200, kind('text')), 'What the project is called on the drawings.'),
+  title: optional(z.string(kind('text')).max(200, kind('short text')), 'What the project is called on the drawings.'),
   units: optional(z.enum(['mm', 'in'], kind('units')), 'The unit of bare numbers: mm or in. Default mm.'),
   stock: required(z.record(z.string(), stockSchema, kind('names')), 'Sheet goods, each under a name of your choice.'),
   common: optional(group(moduleShape), 'Keys of a module, used by each module that does not say otherwise.'),

@@ -28,6 +28,7 @@ export const KINDS = {
   names: { noun: 'a group of names', expected: 'names, each on its own line, with what belongs to it indented below' },
   'format version': { noun: 'a format that this program reads', expected: '1' },
   text: { noun: 'a text', expected: 'a text of at most 200 characters' },
+  'short text': { noun: 'a text of at most 200 characters', expected: 'a text of at most 200 characters' },
   name: { noun: 'a name', expected: 'a name' },
   units: words('a unit of a project', 'mm', 'in'),
   length: { noun: 'a length', expected: LENGTH },

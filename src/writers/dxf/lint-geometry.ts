@@ -4,6 +4,7 @@ import { isCut } from '../check-drawing.ts'
 import type { LintFile, Located, Report } from './lint-file.ts'
 import { type Circle, type Segment, twiceCircles, twiceSegments } from './lint-twice.ts'
 import { firstOf, type Pair } from './pairs.ts'
+import { type FileText, textCorners } from './text-box.ts'
 
 /** What one entity draws, read back from its pairs; lengths in the file's unit. */
 interface Drawn {
@@ -46,11 +47,17 @@ function read(entity: Located, file: LintFile, report: Report): Drawn {
   const none = { kind, layer, operation: file.operations.get(layer), line, circles: [], segments: [], points: [] }
   const at: Point = [real(record, 10), real(record, 20)]
   if (kind === 'CIRCLE') return { ...none, circles: [{ at, radius: real(record, 40), line }] }
-  if (kind === 'TEXT') return { ...none, points: [at] }
+  if (kind === 'TEXT') return { ...none, points: textCorners(readText(record, at)) }
   if (kind === 'LINE') return { ...none, segments: [{ from: at, to: [real(record, 11), real(record, 21)], line }] }
   if (kind === 'ARC') return { ...none, segments: [readArc(record, at, line, report)] }
   if (kind === 'LWPOLYLINE') return { ...none, segments: readPolyline(record, line, report) }
   return none
+}
+
+/** Alignment by code 72 (DXF reference, TEXT; from memory). */
+function readText(record: readonly Pair[], at: Point): FileText {
+  const anchor = (['start', 'middle', 'end'] as const)[real(record, 72)] ?? 'start'
+  return { at, height: real(record, 40), turnDeg: real(record, 50), anchor, text: firstOf(record, 1) ?? '' }
 }
 
 function readArc(record: readonly Pair[], centre: Point, line: number, report: Report): Segment {
@@ -199,7 +206,7 @@ function placeFaults(drawn: readonly Drawn[], report: Report): void {
   if (!(apart <= ROUNDING)) report('place', `the outline begins at (${box.min.join(', ')}), not at (0, 0)`)
   for (const d of drawn) {
     if (d.operation === undefined || !isCut(d.operation)) continue
-    for (const [x, y] of [...d.circles.map((c) => c.at), ...d.segments.map((s) => s.from)]) {
+    for (const [x, y] of reachOf(d)) {
       const out = Math.max(box.min[0] - x, x - box.max[0], box.min[1] - y, y - box.max[1])
       if (!(out <= ROUNDING)) report('place', `line ${d.line}: (${x}, ${y}) on ${d.layer} lies outside the outline`)
     }

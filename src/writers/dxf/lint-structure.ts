@@ -35,9 +35,9 @@ function valueFault(kind: string, { code, value }: Pair, where: string, report: 
   if (code === 210 || code === 220 || code === 230) report('extrusion', `${where}: code ${code}`)
 }
 
-/** Bulges, arcs and the view on opening are worked out, and have more places than coordinates. */
+/** Bulges and arcs are worked out, and have more places than coordinates. */
 function realFault(kind: string, code: number, value: string, where: string, report: Report): void {
-  const derived = kind === 'ARC' || kind === 'VPORT' || code === 42
+  const derived = kind === 'ARC' || code === 42
   const shape = derived ? /^-?\d{1,6}\.\d{1,9}$/ : /^-?\d{1,6}\.\d{1,6}$/
   if (!shape.test(value)) report('reals', `${where}: ${JSON.stringify(value)} is not a plain decimal`)
   else if (/^-0\.0+$/.test(value)) report('reals', `${where}: -0`)

@@ -1,6 +1,6 @@
 import type { Point } from '../../drawing/index.ts'
 import { type DxfRecord, firstOf, isReal, type Pair, recordsOf } from './pairs.ts'
-import { DERIVED_PLACES, round } from './shapes.ts'
+import { DERIVED_PLACES, PLACES, round } from './shapes.ts'
 
 export interface RepairOptions {
   readonly version: '2007' | '2000'
@@ -96,7 +96,7 @@ function commonFirst(record: DxfRecord, marker: number): DxfRecord {
 /** Centre (12, 22), height (40) and width over height (41) of the view on opening. */
 function withView(record: DxfRecord, { min, max }: RepairOptions['view']): DxfRecord {
   const [width, height] = [max[0] - min[0], max[1] - min[1]]
-  const real = (code: number, value: number): Pair => ({ code, value: String(value) })
+  const real = (code: number, value: number): Pair => ({ code, value: String(round(value, PLACES)) })
   const view = [
     real(12, (min[0] + max[0]) / 2),
     real(22, (min[1] + max[1]) / 2),

@@ -2,6 +2,7 @@ import type { ClosedPath, Entity, Layer, Point, Text } from '../../drawing/index
 import { type Arc, arcOf, turningPoints } from '../arc.ts'
 import { segmentsOf } from '../check-drawing.ts'
 import { asciiLabel } from './labels.ts'
+import { CAPITAL_SHARE, textCorners } from './text-box.ts'
 
 /** An entity as the file has it: numbers in the file's unit, already rounded. */
 export type Shape = { readonly layer: string } & (
@@ -33,11 +34,9 @@ export interface ShapeOptions {
 /** One inch is 25.4 mm exactly (NIST SP 811, appendix B). */
 const MM_PER_INCH = 25.4
 /** Coordinates and radii. */
-const PLACES = 6
+export const PLACES = 6
 /** What is worked out from coordinates: bulges, arc centres and angles. Finer, so that ends still meet within 1e-6. */
 export const DERIVED_PLACES = 9
-/** Height of a capital over the font size: 1493 of 2048 units in DejaVu Sans; DXF text is sized by its capitals. */
-const CAPITAL_SHARE = 0.729
 
 /** The entities of one layer, in order. Texts that fold to nothing are left out. */
 export function shapesOf(layer: Layer, options: ShapeOptions): Shape[] {
@@ -106,7 +105,7 @@ export function round(value: number, places: number): number {
   return rounded === 0 ? 0 : rounded
 }
 
-/** The box around all shapes, a text counted by its anchor; undefined when there are none. */
+/** The box around all shapes, texts with the room that they take; undefined when there are none. */
 export function boxOf(all: readonly Shape[]): { min: Point; max: Point } | undefined {
   const points = all.flatMap(reach)
   if (points.length === 0) return undefined
@@ -128,7 +127,7 @@ function reach(shape: Shape): Point[] {
     case 'LINE':
       return [shape.from, shape.to]
     case 'TEXT':
-      return [shape.at]
+      return textCorners(shape)
     case 'ARC':
       return arcReach(arcFrom(shape))
     case 'LWPOLYLINE':

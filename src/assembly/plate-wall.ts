@@ -1,0 +1,44 @@
+import { same } from '../geometry/index.ts'
+import type { Bay } from '../project/index.ts'
+import type { Opening } from './carcase.ts'
+import type { PlacedDoor } from './fronts.ts'
+import type { PlateGrid, Span } from './hinge-rules.ts'
+import { pinDatum } from './shelves.ts'
+
+/** A bay that is not split, with its opening. */
+export interface Leaf {
+  readonly bay: Bay
+  readonly opening: Opening
+}
+
+/** What the wall that takes a door's hinge plates has on it already. Heights in the module frame, mm. */
+export interface PlateWall {
+  /** Fixed shelves whose ends stand against it. */
+  readonly shelves: readonly Span[]
+  /**
+   * The grid of the pin column on a plate line, in steps of the plate's own two holes: a plate on it shares holes with
+   * the column, or stands midway between them. Nothing where the column's pitch and that step do not go into each
+   * other, for then no height would suit.
+   */
+  readonly gridAt: (plateLine: number, holesApart: number) => PlateGrid | undefined
+}
+
+/** The wall on the hinge side of a door; `leaves` are the bays behind it. */
+export function plateWall(door: PlacedDoor, opening: Opening, leaves: readonly Leaf[], sidesFoot: number): PlateWall {
+  const side = door.hang
+  const beside = leaves.filter((leaf) => leaf.opening[side].panel === opening[side].panel)
+  return {
+    shelves: beside.flatMap(({ opening: { top, z1 } }) =>
+      top === undefined || top.panel === opening.top?.panel ? [] : [{ from: z1, to: z1 + top.thickness }],
+    ),
+    gridAt: (plateLine, holesApart) => {
+      for (const { bay, opening: own } of beside) {
+        const pins = bay.looseShelves?.pins
+        if (pins === undefined || !same(own.front + pins.frontSetback, plateLine)) continue
+        const steps = Math.max(pins.pitch / holesApart, holesApart / pins.pitch)
+        if (same(steps, Math.round(steps))) return { datum: pinDatum(pins, sidesFoot, own), pitch: holesApart }
+      }
+      return undefined
+    },
+  }
+}

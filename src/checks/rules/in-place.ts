@@ -1,0 +1,119 @@
+import { boardBox, type PlacedPanel } from '../../assembly/index.ts'
+import { type Box, placeBack } from '../../geometry/index.ts'
+import { findItem } from '../../hardware/index.ts'
+import type { Bore, Panel } from '../../panel/index.ts'
+import type { Finding, Rule, Subject } from '../types.ts'
+import { boreWords, mm, panelWords } from '../words.ts'
+
+/** Two panels share space, or a panel lies on a mouth, beyond this, mm: more than float noise, less than a shaving. */
+const SHAVING_MM = 0.05
+/** A hinge plate reaches so far beyond the middle of its holes, mm; common practice. */
+const PLATE_BEYOND_MM = 10
+
+/** What panels do to each other once they stand in their module: share space, or cover a hole that must stay open. */
+export const inPlace: Rule = {
+  ids: {
+    'panels-overlap': { meaning: 'two panels of a module are in the same space', source: 'own arithmetic' },
+    'hole-covered': {
+      meaning: 'another panel covers a hole that must stay open, or the hardware on it',
+      source: 'own arithmetic; hinge plates reach 10 mm beyond their holes: common practice',
+    },
+  },
+  check: (subject) =>
+    subject.assembly.modules.flatMap((module) =>
+      checkModule(
+        subject,
+        subject.panels.filter((panel) => panel.module === module.key),
+      ),
+    ),
+}
+
+function checkModule(subject: Subject, panels: readonly Panel[]): Finding[] {
+  const boxes = new Map(panels.map((panel) => [panel.id, boardBox(panel)]))
+  const boxFor = (panel: PlacedPanel): Box => boxes.get(panel.id) ?? boardBox(panel)
+  const overlaps = panels.flatMap((a, k) => panels.slice(k + 1).flatMap((b) => overlapOf(a, boxFor(a), b, boxFor(b))))
+  const grips = gripsOf(subject)
+  const covered = panels.flatMap((panel) =>
+    panels.filter((other) => other !== panel).flatMap((other) => coveredHoles(panel, other, boxFor(other), grips)),
+  )
+  return [...overlaps, ...covered]
+}
+
+/** Panels that each piece of hardware grips. */
+function gripsOf(subject: Subject): Map<string, ReadonlySet<string>> {
+  return new Map(
+    subject.assembly.hardware.map((piece) => [piece.id, new Set(piece.stations.map((station) => station.panel))]),
+  )
+}
+
+function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
+  // A back stands in the grooves and rebates of the panels around it.
+  if ((a.role === 'back' && b.grooves.length > 0) || (b.role === 'back' && a.grooves.length > 0)) return []
+  const shared = Math.min(
+    ...([0, 1, 2] as const).map(
+      (axis) => Math.min(boxA.max[axis], boxB.max[axis]) - Math.max(boxA.min[axis], boxB.min[axis]),
+    ),
+  )
+  if (shared <= SHAVING_MM) return []
+  const doors = a.role === 'door' && b.role === 'door'
+  return [
+    {
+      rule: 'panels-overlap',
+      severity: 'stop',
+      panels: [a.id, b.id],
+      places: [],
+      message: `${a.moduleName}: ${a.name} and ${b.name} overlap by ${mm(shared)} mm`,
+      fix: doors
+        ? 'let one of them cover the panel between them by half (`cover: half`, or leave it out)'
+        : 'change the size or place of one of them',
+      at: b.at,
+    },
+  ]
+}
+
+/** Holes of a panel whose mouth on a face lies under another panel that its hardware does not grip. */
+function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Map<string, ReadonlySet<string>>): Finding[] {
+  const a = placeBack(panel.moduleFromPanel, otherBox.min)
+  const b = placeBack(panel.moduleFromPanel, otherBox.max)
+  const box: Box = {
+    min: [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.min(a[2], b[2])],
+    max: [Math.max(a[0], b[0]), Math.max(a[1], b[1]), Math.max(a[2], b[2])],
+  }
+  const onA = Math.abs(box.min[2]) <= SHAVING_MM
+  const onB = Math.abs(box.max[2] + panel.thickness) <= SHAVING_MM
+  if (!onA && !onB) return []
+  return panel.bores
+    .filter((bore) => (onA ? opensOn(bore, 'A') : opensOn(bore, 'B')))
+    .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.has(other.id) !== true))
+    .filter((bore) => distanceTo(box, bore) < reachOf(bore) - SHAVING_MM)
+    .map(
+      (bore): Finding => ({
+        rule: 'hole-covered',
+        severity: 'stop',
+        panels: [panel.id, other.id],
+        places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
+        message: `${panelWords(panel)}: the ${boreWords(panel, bore)} lies under ${other.name}, or too near it for what is fixed there`,
+        fix: `move the hardware or ${other.name} ${mm(reachOf(bore) - distanceTo(box, bore))} mm or more`,
+        at: panel.at,
+      }),
+    )
+}
+
+const opensOn = (bore: Bore, face: 'A' | 'B'): boolean =>
+  bore.surface === face || (bore.through && (bore.surface === 'A' || bore.surface === 'B'))
+
+/** From the middle of a hole to the nearest point of a box, over the face, mm; 0 within it. */
+function distanceTo({ min, max }: Box, { at }: Bore): number {
+  return Math.hypot(Math.max(min[0] - at[0], 0, at[0] - max[0]), Math.max(min[1] - at[1], 0, at[1] - max[1]))
+}
+
+/** How far around the middle of a hole its hardware lies on the face, mm. */
+function reachOf(bore: Bore): number {
+  const reaches = bore.uses.map((use) => {
+    const item = findItem(use.item)
+    if (item?.kind === 'joining bolt') return (use.part === 'nut' ? item.nutDiameter : item.headDiameter) / 2
+    if (item?.kind === 'cup hinge' && use.part === 'plate') return PLATE_BEYOND_MM
+    return bore.diameter / 2
+  })
+  return Math.max(bore.diameter / 2, ...reaches)
+}
