@@ -100,7 +100,7 @@ describe('what is drawn agrees with panels.json to 0.001 mm: DXF by dxf-parser, 
     }
   })
 
-  test('over random modules, bores that leave a panel among the marks', () => {
+  test('over random modules', () => {
     const tally = nothing()
     fc.assert(
       fc.property(anyDefinition, (text) => {

@@ -18,6 +18,7 @@ from pathlib import Path
 import ezdxf
 
 sys.path.insert(0, str(Path(__file__).parent / "lib"))
+import agreement  # noqa: E402
 import panels  # noqa: E402
 
 MM_PER_UNIT = {1: panels.MM_PER_INCH, 4: 1.0}
@@ -123,7 +124,7 @@ def main():
         found = panels.Found(outline=outline_box(space, scale))
         for entity in space:
             put(found, entity, scale, sheet, proof)
-        panels.compare(sheet, found, proof)
+        agreement.compare(sheet, found, proof)
     proof.end()
 
 

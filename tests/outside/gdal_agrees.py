@@ -16,6 +16,7 @@ import sys
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent / "lib"))
+import agreement  # noqa: E402
 import panels  # noqa: E402
 
 MM_PER_UNIT = {"1": panels.MM_PER_INCH, "4": 1.0}
@@ -97,7 +98,7 @@ def main():
                 outline += points
             put(found, layer, subclasses, points, sheet, proof)
         found.outline = panels.box_of(outline) if outline else None
-        panels.compare(sheet, found, proof)
+        agreement.compare(sheet, found, proof)
     proof.end()
 
 

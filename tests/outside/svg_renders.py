@@ -18,6 +18,7 @@ import zlib
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent / "lib"))
+import agreement  # noqa: E402
 import panels  # noqa: E402
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -173,7 +174,7 @@ def main():
             continue
         rendered(sheet, view, proof)
         plain(root, sheet, proof)
-        panels.compare(sheet, found_in(root, sheet, proof), proof)
+        agreement.compare(sheet, found_in(root, sheet, proof), proof)
     proof.end()
 
 

@@ -67,7 +67,8 @@ def shape_of(path, height):
     a, b, c, d, e, f = (float(v) for v in FIGURE.findall(matrix[1]))
     pairs = zip(figures[::2], figures[1::2])
     points = [((a * x + c * y + e) * MM, (height - (b * x + d * y + f)) * MM) for x, y in pairs]
-    return math.sqrt(abs(a * d - b * c)), points if words.count("M") == 1 and "Z" not in words or curves else [], curves
+    plain = curves or (words.count("M") == 1 and "Z" not in words)
+    return math.sqrt(abs(a * d - b * c)), points if plain else [], curves
 
 
 def pages_of(pdf):
@@ -149,38 +150,57 @@ def wanted_holes(panel, face):
 
 
 def measure(pdf, panel, face):
-    """Faults, and counts of (holes, seams) measured with the worst error of each, on one file."""
+    """Faults, and how many circles and seams were measured and the worst error of all, on one file."""
     pages = pages_of(pdf)
     origins, misfits = taped(pages)
     faults = [f"{seam}: marks miss each other by {error:.3f} mm" for seam, error in misfits if error > ALLOWED]
     faults += [f"{label} cannot be taped to the others" for label in pages if label not in origins]
-    spread = lambda label, at: tuple(o + p for o, p in zip(origins[label], at))  # noqa: E731
-    edges = [tuple(spread(label, p) for p in line) for label in origins for line in pages[label].edges]
-    upright = [line[0][0] for line in edges if abs(line[0][0] - line[1][0]) < 0.001]
-    level = [line[0][1] for line in edges if abs(line[0][1] - line[1][1]) < 0.001]
-    if not upright or not level:
-        return [*faults, "no edges of the panel"], 0, len(misfits), 0.0
-    left, low = min(upright), min(level)
-    worst = 0.0
-    # Each piece of an edge lies on one of the two edges in its direction.
-    for name, places, start, size in (("x", upright, left, panel["length"]), ("y", level, low, panel["width"])):
-        for place in places:
-            error = min(abs(place - start), abs(place - start - size))
-            worst = max(worst, error)
-            if error > ALLOWED:
-                faults.append(f"an edge at {name} = {place - start:.3f} of {size} mm")
-        if max(places) - start < size - ALLOWED:
-            faults.append(f"no edge at {name} = {size} mm")
-    rims = [(label, (at[0] - left, at[1] - low), d) for label in origins for p, d in pages[label].rims for at in [spread(label, p)]]
-    wanted = list(wanted_holes(panel, face))
-    seen = set()
+    lines = [spread(origins[label], *line) for label in origins for line in pages[label].edges]
+    left, x_faults, x_worst = edges_along(lines, 0, panel["length"])
+    low, y_faults, y_worst = edges_along(lines, 1, panel["width"])
+    if left is None or low is None:
+        return [*faults, "no edges of the panel"], 0, 0, math.inf
+    rims = [
+        (label, (at[0] - left, at[1] - low), diameter)
+        for label in origins
+        for centre, diameter in pages[label].rims
+        for at in spread(origins[label], centre)
+    ]
+    rim_faults, rim_worst = compare_rims(rims, list(wanted_holes(panel, face)))
+    worst = max([x_worst, y_worst, rim_worst, *(error for _, error in misfits)])
+    seams = len({seam for seam, _ in misfits})
+    return [*faults, *x_faults, *y_faults, *rim_faults], len(rims), seams, worst
+
+
+def spread(origin, *points):
+    """Points of a page as they lie on the taped whole."""
+    return [(origin[0] + x, origin[1] + y) for x, y in points]
+
+
+def edges_along(lines, axis, size):
+    """The first of the panel's two edges that stand across an axis; every piece must lie on one of them."""
+    places = [a[axis] for a, b in lines if abs(a[axis] - b[axis]) < 0.001]
+    if not places:
+        return None, [], 0.0
+    start = min(places)
+    errors = [(min(abs(place - start), abs(place - start - size)), place - start) for place in places]
+    faults = [f"an edge at {'xy'[axis]} = {at:.3f} of {size} mm" for error, at in errors if error > ALLOWED]
+    if max(places) - start < size - ALLOWED:
+        faults.append(f"no edge at {'xy'[axis]} = {size} mm")
+    return start, faults, max(error for error, _ in errors)
+
+
+def compare_rims(rims, wanted):
+    """Each circle is a hole of its size, and each hole is on a page."""
+    faults, worst, seen = [], 0.0, set()
     for label, at, diameter in rims:
         alike = [(math.dist(at, place), name) for place, size, name in wanted if abs(size - diameter) <= ALLOWED]
-        error, name = min(alike, default=(math.inf, "nothing"))
+        error, name = min(alike, default=(math.inf, "any hole"))
         if error > ALLOWED:
-            faults.append(f"{label}: a circle of {diameter:.3f} at ({at[0]:.3f}, {at[1]:.3f}) is {error:.3f} mm from {name}")
+            place = f"({at[0]:.3f}, {at[1]:.3f})"
+            faults.append(f"{label}: a circle of {diameter:.3f} at {place} is {error:.3f} mm from {name}")
         else:
             worst = max(worst, error)
             seen.add(name)
     faults += [f"{name} is on no page" for _, _, name in wanted if name not in seen]
-    return faults, len(rims), len(misfits), max(worst, *(error for _, error in misfits), 0.0)
+    return faults, worst
