@@ -1,4 +1,4 @@
-import { boardBox, type PlacedPanel } from '../../assembly/index.ts'
+import { boardBox } from '../../assembly/index.ts'
 import { type Box, placeBack } from '../../geometry/index.ts'
 import { findItem } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
@@ -19,31 +19,38 @@ export const inPlace: Rule = {
       source: 'own arithmetic; hinge plates reach 10 mm beyond their holes: common practice',
     },
   },
-  check: (subject) =>
-    subject.assembly.modules.flatMap((module) =>
-      checkModule(
-        subject,
-        subject.panels.filter((panel) => panel.module === module.key),
-      ),
-    ),
+  check: (subject) => {
+    const grips = gripsOf(subject)
+    return [...byModule(subject.panels).values()].flatMap((panels) => checkModule(panels, grips))
+  },
 }
 
-function checkModule(subject: Subject, panels: readonly Panel[]): Finding[] {
-  const boxes = new Map(panels.map((panel) => [panel.id, boardBox(panel)]))
-  const boxFor = (panel: PlacedPanel): Box => boxes.get(panel.id) ?? boardBox(panel)
-  const overlaps = panels.flatMap((a, k) => panels.slice(k + 1).flatMap((b) => overlapOf(a, boxFor(a), b, boxFor(b))))
-  const grips = gripsOf(subject)
-  const covered = panels.flatMap((panel) =>
-    panels.filter((other) => other !== panel).flatMap((other) => coveredHoles(panel, other, boxFor(other), grips)),
-  )
-  return [...overlaps, ...covered]
+function byModule(panels: readonly Panel[]): Map<string, Panel[]> {
+  const groups = new Map<string, Panel[]>()
+  for (const panel of panels) {
+    const group = groups.get(panel.module)
+    if (group === undefined) groups.set(panel.module, [panel])
+    else group.push(panel)
+  }
+  return groups
 }
+
+type Grips = ReadonlyMap<string, ReadonlySet<string>>
 
 /** Panels that each piece of hardware grips. */
-function gripsOf(subject: Subject): Map<string, ReadonlySet<string>> {
+function gripsOf(subject: Subject): Grips {
   return new Map(
     subject.assembly.hardware.map((piece) => [piece.id, new Set(piece.stations.map((station) => station.panel))]),
   )
+}
+
+function checkModule(panels: readonly Panel[], grips: Grips): Finding[] {
+  const boxed = panels.map((panel) => ({ panel, box: boardBox(panel) }))
+  const overlaps = boxed.flatMap((a, k) => boxed.slice(k + 1).flatMap((b) => overlapOf(a.panel, a.box, b.panel, b.box)))
+  const covered = panels.flatMap((panel) =>
+    boxed.flatMap((other) => (other.panel === panel ? [] : coveredHoles(panel, other.panel, other.box, grips))),
+  )
+  return [...overlaps, ...covered]
 }
 
 function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
@@ -72,7 +79,7 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
 }
 
 /** Holes of a panel whose mouth on a face lies under another panel that its hardware does not grip. */
-function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Map<string, ReadonlySet<string>>): Finding[] {
+function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): Finding[] {
   const a = placeBack(panel.moduleFromPanel, otherBox.min)
   const b = placeBack(panel.moduleFromPanel, otherBox.max)
   const box: Box = {
