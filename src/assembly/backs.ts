@@ -1,5 +1,5 @@
 import { type Box, NOISE_MM } from '../geometry/index.ts'
-import type { BackSpec, DefinitionPath } from '../project/index.ts'
+import { type BackSpec, backTakes, type DefinitionPath, grooveWidth } from '../project/index.ts'
 import { board, boardBox, thicknessAxis } from './boards.ts'
 import { type Contact, contactOf, placeJoint } from './joints.ts'
 import type { PlacedCut, PlacedHardware, PlacedPanel, PlacingTrouble } from './types.ts'
@@ -21,24 +21,9 @@ type Sitting = Exclude<BackSpec, { sits: 'none' }>
 
 /** Depth to which the carcase's panels reach, and the plane where the inside ends, mm from the module's front. */
 export function backPlanes(back: BackSpec, depth: number): { carcaseRear: number; insideRear: number } {
-  switch (back.sits) {
-    case 'none':
-      return { carcaseRear: depth, insideRear: depth }
-    case 'applied':
-      return { carcaseRear: depth - back.stock.thickness, insideRear: depth - back.stock.thickness }
-    case 'inset':
-      return { carcaseRear: depth, insideRear: depth - back.recess - back.stock.thickness }
-    case 'grooved':
-      return { carcaseRear: depth, insideRear: depth - back.grooveSetback - grooveWidth(back) }
-    case 'rebated':
-      return { carcaseRear: depth, insideRear: depth - back.stock.thickest }
-    default:
-      return back satisfies never
-  }
+  const insideRear = depth - backTakes(back)
+  return { carcaseRear: back.sits === 'applied' ? insideRear : depth, insideRear }
 }
-
-/** A groove takes the thickest reading and the play, mm. */
-const grooveWidth = (back: Sitting): number => back.stock.thickest + back.groovePlay
 
 /** How far the back reaches past the inner faces into the wood, mm. */
 function reachOf(back: Sitting): number {

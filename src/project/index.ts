@@ -1,3 +1,4 @@
+export { backTakes, grooveWidth } from './back-takes.ts'
 export { baySizes } from './bay-sizes.ts'
 export { overlayThickness } from './fronts.ts'
 export { definitionJsonSchema } from './json-schema.ts'

@@ -1,4 +1,5 @@
 import { NOISE_MM } from '../../geometry/index.ts'
+import { backTakes } from '../back-takes.ts'
 import type { Context } from '../context.ts'
 import { overlayThickness } from '../fronts.ts'
 import type { DefinitionPath, ModuleSpec } from '../types.ts'
@@ -75,17 +76,9 @@ function leaves(
 
 function clearDepth(context: Context, spec: ModuleSpec): number | undefined {
   const front = overlayThickness(spec.inside)
-  const { back } = spec.carcase
-  const backTakes = {
-    none: () => 0,
-    applied: () => (back.sits === 'none' ? 0 : back.stock.thickness),
-    inset: () => (back.sits === 'none' ? 0 : back.recess + back.stock.thickness),
-    grooved: () => (back.sits === 'none' ? 0 : back.grooveSetback + back.stock.thickest + back.groovePlay),
-    rebated: () => (back.sits === 'none' ? 0 : back.stock.thickest),
-  }[back.sits]()
   const takings: Taking[] = [
     ['the front', front === 0 ? 0 : front + spec.frontGap],
-    ['the back', backTakes],
+    ['the back', backTakes(spec.carcase.back)],
   ]
   return leaves(context, spec, 'depth', spec.depth, takings, 'depth')
 }
