@@ -4,7 +4,7 @@ import { baseHeight, placeBase } from './base.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase.ts'
 import { joinRow } from './joins.ts'
-import { merge, type Parts } from './parts.ts'
+import { merge, type Parts, partsOf } from './parts.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
 /** Space between rows of modules that are not placed by each other, mm: room to walk, and no more than a picture. */
@@ -37,11 +37,7 @@ export function assemble(project: Project): Assembly {
   return { modules, hardware: all.hardware, troubles: all.troubles }
 }
 
-const joined = (row: RowSpec, modules: readonly PlacedModule[]): Parts => ({
-  panels: [],
-  cuts: [],
-  ...joinRow(row, modules),
-})
+const joined = (row: RowSpec, modules: readonly PlacedModule[]): Parts => partsOf(joinRow(row, modules))
 
 /** Modules side by side from the left, fronts flush. */
 function placeRow(specs: readonly ModuleSpec[], y: number): { module: PlacedModule; parts: Parts }[] {
@@ -82,6 +78,7 @@ function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { m
       floorFromModule: poseOf(X, Y, [at[0], at[1], foot]),
       panels: parts.panels,
       cuts: parts.cuts,
+      cutouts: parts.cutouts,
       at: spec.at,
     },
     parts,

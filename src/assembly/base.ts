@@ -1,7 +1,7 @@
 import { poseOf, X, Y } from '../geometry/index.ts'
 import type { BaseSpec, ModuleSpec } from '../project/index.ts'
 import { boardBox } from './boards.ts'
-import { merge, type Parts } from './parts.ts'
+import { merge, type Parts, partsOf } from './parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from './types.ts'
 
 /** Kept between the swivel circles of two casters, mm; common practice. */
@@ -42,12 +42,10 @@ export function placeBase(spec: ModuleSpec, bottom: PlacedPanel | undefined): Pa
       at: base.at,
     }),
   )
-  return {
-    panels: [],
-    cuts: [],
+  return partsOf({
     hardware,
     troubles: [...circleTroubles(spec, base, bottom), ...plateTroubles(spec, base, bottom)],
-  }
+  })
 }
 
 type Casters = Extract<BaseSpec, { kind: 'casters' }>

@@ -1,29 +1,14 @@
-import { type Bay, baySizes, type FrontSpec, type ModuleSpec, type Split } from '../project/index.ts'
+import { type Bay, baySizes, type ModuleSpec, type Split } from '../project/index.ts'
 import { board } from './boards.ts'
 import type { Bound, Opening } from './carcase.ts'
-import { doorsOf } from './fronts.ts'
 import { INSET_CLEARANCE_MM } from './hinge-rules.ts'
-import { placeHinges } from './hinges.ts'
 import { placeJoint } from './joints.ts'
+import { type Filled, leaf } from './leaf.ts'
 import { merge, type Parts } from './parts.ts'
-import { type Leaf, plateWall } from './plate-wall.ts'
-import { placePull } from './pulls.ts'
-import { looseShelves } from './shelves.ts'
+import { placeFront } from './place-front.ts'
+import type { Leaf } from './plate-wall.ts'
 import type { PlacedPanel } from './types.ts'
-
-/** Running numbers of a module's inner parts, so that each has a name of its own; lives as long as one call of `inside`. */
-interface Walk {
-  readonly spec: ModuleSpec
-  readonly sidesFoot: number
-  readonly fronts: number
-  readonly next: { partition: number; fixedShelf: number; shelf: number; pins: number; front: number }
-  readonly panels: Map<string, PlacedPanel>
-}
-
-interface Filled {
-  readonly parts: Parts
-  readonly leaves: readonly Leaf[]
-}
+import type { Walk } from './walk.ts'
 
 /** Everything inside the one opening of a shell: partitions, fixed shelves, pin rows, loose shelves, fronts. */
 export function inside(spec: ModuleSpec, opening: Opening, sidesFoot: number, shell: readonly PlacedPanel[]): Parts {
@@ -48,7 +33,7 @@ function fill(walk: Walk, bay: Bay, opening: Opening): Filled {
   const filled = bay.split === undefined ? leaf(walk, bay, inner) : split(walk, bay.split, inner)
   if (bay.front === undefined) return filled
   return {
-    parts: merge([filled.parts, fronts(walk, bay.front, opening, filled.leaves, frontName)]),
+    parts: merge([filled.parts, placeFront(walk, bay.front, opening, filled.leaves, frontName)]),
     leaves: filled.leaves,
   }
 }
@@ -56,21 +41,6 @@ function fill(walk: Walk, bay: Bay, opening: Opening): Filled {
 function nameFront(walk: Walk): string {
   const number = walk.next.front++
   return walk.fronts === 1 ? 'door' : `door ${number}`
-}
-
-function leaf(walk: Walk, bay: Bay, opening: Opening): Filled {
-  const leaves = [{ bay, opening }]
-  if (bay.looseShelves === undefined) return { parts: merge([]), leaves }
-  const parts = looseShelves({
-    module: walk.spec.key,
-    spec: bay.looseShelves,
-    opening,
-    sidesFoot: walk.sidesFoot,
-    firstNumber: walk.next.shelf,
-    rowNumber: walk.next.pins++,
-  })
-  walk.next.shelf += bay.looseShelves.count
-  return { parts, leaves }
 }
 
 function split(walk: Walk, wanted: Split, opening: Opening): Filled {
@@ -134,29 +104,8 @@ function divider(
   walk.panels.set(panel.id, panel)
   const bound: Bound = { panel: panel.id, thickness: t, shared: true }
   return {
-    parts: merge([
-      { panels: [panel], cuts: [], hardware: [], troubles: [] },
-      ...joints.map((joint) => ({ panels: [], cuts: [], ...joint })),
-    ]),
+    parts: merge([{ panels: [panel] }, ...joints]),
     before: beside ? { ...opening, x1: low, right: bound } : { ...opening, z0: low + t, bottom: bound },
     after: beside ? { ...opening, x0: low + t, left: bound } : { ...opening, z1: low, top: bound },
   }
-}
-
-/** Doors, their hinges and their pulls on one opening. */
-function fronts(walk: Walk, front: FrontSpec, opening: Opening, leaves: readonly Leaf[], name: string): Parts {
-  const { spec } = walk
-  return merge(
-    doorsOf(front, opening, spec.key, name, spec.frontGap).map((door) => {
-      const hinges = placeHinges({
-        module: spec.key,
-        front,
-        door,
-        opening,
-        wall: plateWall(door, opening, leaves, walk.sidesFoot),
-      })
-      const pull = front.pull === undefined ? [] : [placePull(front.pull, door, spec.key)]
-      return { panels: [door.panel], cuts: [], hardware: [...hinges.hardware, ...pull], troubles: hinges.troubles }
-    }),
-  )
 }

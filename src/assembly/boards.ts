@@ -1,4 +1,4 @@
-import { type Box, MINUS_X, MINUS_Z, placedBox, poseOf, type Vec3, X, Y, Z } from '../geometry/index.ts'
+import { type Box, MINUS_X, MINUS_Y, MINUS_Z, placedBox, poseOf, type Vec3, X, Y, Z } from '../geometry/index.ts'
 import type { DefinitionPath, Stock } from '../project/index.ts'
 import type { PanelRole, PlacedPanel } from './types.ts'
 
@@ -7,14 +7,20 @@ import type { PanelRole, PlacedPanel } from './types.ts'
  * measures from. Panels with a front edge lie with it toward you (y = 0), x along the grain, so the two sides of a
  * module lie as they are marked at the bench: inside up, front edges toward you, and each the mirror of the other.
  */
-const LYING: Record<'rightward' | 'leftward' | 'upward' | 'downward' | 'forward' | 'backward', Lying> = {
+const LYING = {
   rightward: { x: MINUS_Z, y: Y, faces: { A: 'right face', B: 'left face' }, datum: { x: 'x1', y: 'y0' } },
   leftward: { x: Z, y: Y, faces: { A: 'left face', B: 'right face' }, datum: { x: 'x0', y: 'y0' } },
   upward: { x: X, y: Y, faces: { A: 'upper face', B: 'underside' }, datum: { x: 'x0', y: 'y0' } },
   downward: { x: MINUS_X, y: Y, faces: { A: 'underside', B: 'upper face' }, datum: { x: 'x1', y: 'y0' } },
   forward: { x: Z, y: MINUS_X, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x0', y: 'y1' } },
   backward: { x: Z, y: X, faces: { A: 'hidden face', B: 'show face' }, datum: { x: 'x0', y: 'y0' } },
-}
+  // The grain runs across the module: strips, drawer fronts, box ends.
+  'across, backward': { x: MINUS_X, y: Z, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x1', y: 'y0' } },
+  'across, forward': { x: X, y: Z, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x0', y: 'y0' } },
+  // The grain runs from front to back: drawer sides, packings, plinth sides. Each hand is the mirror of the other.
+  'deep, rightward': { x: Y, y: Z, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x0', y: 'y0' } },
+  'deep, leftward': { x: MINUS_Y, y: Z, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x1', y: 'y0' } },
+} as const satisfies Record<string, Lying>
 
 interface Lying {
   readonly x: Vec3
@@ -33,6 +39,29 @@ const LOOKS: Record<PanelRole, keyof typeof LYING> = {
   top: 'downward',
   back: 'forward',
   door: 'backward',
+  flap: 'across, backward',
+  'fixed front': 'backward',
+  'drawer front': 'across, backward',
+  'drawer left side': 'deep, rightward',
+  'drawer right side': 'deep, leftward',
+  'drawer box front': 'across, backward',
+  'drawer box back': 'across, forward',
+  'drawer bottom': 'upward',
+  'left packing': 'deep, rightward',
+  'right packing': 'deep, leftward',
+  'top rail': 'downward',
+  'front stretcher': 'across, backward',
+  'rear stretcher': 'across, forward',
+  worktop: 'upward',
+  'machine top': 'upward',
+  'chamber floor': 'upward',
+  'platform upper skin': 'upward',
+  'platform lower skin': 'downward',
+  'platform core': 'upward',
+  'plinth front': 'across, backward',
+  'plinth back': 'across, forward',
+  'plinth left side': 'deep, rightward',
+  'plinth right side': 'deep, leftward',
 }
 
 const CARCASE_FACES = { A: 'inside', B: 'outside' } as const
@@ -53,7 +82,7 @@ export interface BoardRequest {
 
 /** The board that fills a box, lying as its role says. */
 export function board(request: BoardRequest): PlacedPanel {
-  const lying = LYING[LOOKS[request.role]]
+  const lying: Lying = LYING[LOOKS[request.role]]
   const { box } = request
   const pose = poseOf(lying.x, lying.y, [0, 0, 0])
   const corner = (axis: 0 | 1 | 2): number => {

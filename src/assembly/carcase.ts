@@ -3,7 +3,7 @@ import type { Lap, ModuleSpec } from '../project/index.ts'
 import { type BackRoom, backBoard, backCuts, backJoints, backPlanes } from './backs.ts'
 import { board } from './boards.ts'
 import { placeJoint } from './joints.ts'
-import { merge, type Parts } from './parts.ts'
+import { merge, type Parts, partsOf } from './parts.ts'
 import type { PanelId, PanelRole, PlacedPanel } from './types.ts'
 
 /** The panel that bounds an opening on one side. */
@@ -98,7 +98,7 @@ function shellJoints(spec: ModuleSpec, { left, right, top, bottom }: ShellPanels
       : [left, right].map((side) => {
           const [head, tip] = lap === 'over' ? [panel, side] : [side, panel]
           const at = [...spec.at, 'carcase']
-          return { panels: [], cuts: [], ...placeJoint({ module: key, head, tip, joint: carcase.joint, at }) }
+          return partsOf(placeJoint({ module: key, head, tip, joint: carcase.joint, at }))
         })
   return [...joined(top, carcase.top), ...joined(bottom, carcase.bottom)]
 }
@@ -117,7 +117,7 @@ export function shell(spec: ModuleSpec, height: number, frontThickness: number):
   const cuts = carcase.back.sits === 'none' ? [] : backCuts(carcase.back, backRoom, panels)
   const bound = (panel: PlacedPanel): Bound => ({ panel: panel.id, thickness: panel.thickness, shared: false })
   return {
-    parts: merge([{ panels, cuts, hardware: [], troubles: [] }, ...shellJoints(spec, made)]),
+    parts: merge([{ panels, cuts }, ...shellJoints(spec, made)]),
     opening: {
       ...inner,
       front: planes.front,
@@ -138,5 +138,5 @@ export function backOf(spec: ModuleSpec, room: BackRoom, others: readonly Placed
   const back = spec.carcase.back
   if (back.sits === 'none') return merge([])
   const panel = backBoard(back, room)
-  return { panels: [panel], cuts: [], ...backJoints(back, room, panel, others) }
+  return partsOf({ panels: [panel], ...backJoints(back, room, panel, others) })
 }

@@ -13,7 +13,7 @@ import {
   type PlateGrid,
   solveOverlay,
 } from './hinge-rules.ts'
-import { merge, type Parts } from './parts.ts'
+import { type Parts, partsOf } from './parts.ts'
 import type { PlateWall } from './plate-wall.ts'
 import type { PlacedHardware, PlacingTrouble } from './types.ts'
 
@@ -41,7 +41,7 @@ export function placeHinges(request: HingeRequest): Parts {
       fix: `change the reveal or gap by ${mm(Math.abs(door.overlay - chosen.nearest))} mm, or choose another hinge`,
       at: front.at,
     }
-    return { ...merge([]), troubles: [trouble] }
+    return partsOf({ troubles: [trouble] })
   }
   const { hinge, setting } = chosen
   const plateLine = plateLineOf(front, hinge, request.opening)
@@ -52,7 +52,7 @@ export function placeHinges(request: HingeRequest): Parts {
       ? front.hinges.map((height) => door.z0 + height).sort((a, b) => a - b)
       : heightsByRule(request, counted.count, room, request.wall.gridAt(plateLine, plateHolesApart(hinge)))
   const hardware = heights.map((z, k) => placeHinge(request, hinge, setting, plateLine, z, k + 1))
-  return { panels: [], cuts: [], hardware, troubles: [...counted.troubles, ...heightTroubles(request, heights, room)] }
+  return partsOf({ hardware, troubles: [...counted.troubles, ...heightTroubles(request, heights, room)] })
 }
 
 /** The asked hinge, or the first in the catalogue that reaches the overlay with the usual cup distance most nearly. */

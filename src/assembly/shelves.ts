@@ -2,7 +2,7 @@ import { NOISE_MM, poseOf, Y, Z } from '../geometry/index.ts'
 import type { LooseShelvesSpec, PinRowSpec } from '../project/index.ts'
 import { board } from './boards.ts'
 import type { Opening } from './carcase.ts'
-import { merge, type Parts } from './parts.ts'
+import { type Parts, partsOf } from './parts.ts'
 import type { PlacedHardware, PlacingTrouble } from './types.ts'
 
 /**
@@ -40,8 +40,7 @@ export function looseShelves(request: ShelvesRequest): Parts {
   const columns = { front: opening.front + pins.frontSetback, rear: opening.rear - pins.rearSetback }
   const places = spreadOver(request, heights)
   const troubles = pinTroubles(request, places.length, columns)
-  if (troubles.some((trouble) => trouble.severity === 'stop'))
-    return merge([{ panels: [], cuts: [], hardware: [], troubles }])
+  if (troubles.some((trouble) => trouble.severity === 'stop')) return partsOf({ troubles })
   const hardware = (['front', 'rear'] as const).flatMap((column) =>
     heights.map((z, k): PlacedHardware => {
       const series = `${module}/pins-${request.rowNumber}-${column}`
@@ -70,7 +69,7 @@ export function looseShelves(request: ShelvesRequest): Parts {
       }
     }),
   )
-  return { panels: shelfBoards(request, places), cuts: [], hardware, troubles }
+  return partsOf({ panels: shelfBoards(request, places), hardware, troubles })
 }
 
 function pinTroubles(

@@ -1,4 +1,4 @@
-import type { Box, Pose } from '../geometry/index.ts'
+import type { Box, PathVertex, Pose } from '../geometry/index.ts'
 import type { Item } from '../hardware/index.ts'
 import type { DefinitionPath, Stock } from '../project/index.ts'
 
@@ -12,6 +12,35 @@ export type PanelRole =
   | 'fixed shelf'
   | 'loose shelf'
   | 'door'
+  // Fronts besides doors.
+  | 'flap'
+  | 'fixed front'
+  | 'drawer front'
+  // Drawer boxes, named as one sees them from in front of the module.
+  | 'drawer left side'
+  | 'drawer right side'
+  | 'drawer box front'
+  | 'drawer box back'
+  | 'drawer bottom'
+  // Strips that bring a drawer slide clear of hinges.
+  | 'left packing'
+  | 'right packing'
+  // Carcase parts.
+  | 'top rail'
+  | 'front stretcher'
+  | 'rear stretcher'
+  // Tops.
+  | 'worktop'
+  | 'machine top'
+  | 'chamber floor'
+  | 'platform upper skin'
+  | 'platform lower skin'
+  | 'platform core'
+  // Bases.
+  | 'plinth front'
+  | 'plinth back'
+  | 'plinth left side'
+  | 'plinth right side'
 
 /** The four edges of a panel in its own frame: x = 0, x = length, y = 0, y = width. */
 export type EdgeSide = 'x0' | 'x1' | 'y0' | 'y1'
@@ -40,6 +69,8 @@ export interface PlacedPanel {
   readonly moduleFromPanel: Pose
   /** What each face looks at: `inside`, `outside`, `top face` … */
   readonly faces: { readonly A: string; readonly B: string }
+  /** Edge lipping that is thick enough to be taken off the cut size, mm by edge; length and width are finished sizes. */
+  readonly lipping?: Readonly<Partial<Record<EdgeSide, number>>>
   /** The two edges that a person measures from. */
   readonly datum: { readonly x: 'x0' | 'x1'; readonly y: 'y0' | 'y1' }
   /** Where the definition asks for it. */
@@ -89,6 +120,19 @@ export interface PlacedCut {
   readonly at: DefinitionPath
 }
 
+/** An opening or a recess along a closed path, cut into one panel from one of its faces. */
+export interface PlacedCutout {
+  readonly panel: PanelId
+  /** Unique within the panel. */
+  readonly key: string
+  /** The panel's own frame, as seen on face A whichever face it is cut from; mm, counter-clockwise. */
+  readonly path: readonly PathVertex[]
+  readonly face: 'A' | 'B'
+  readonly depth: number | 'through'
+  readonly purpose: string
+  readonly at: DefinitionPath
+}
+
 /** One module, built in its own frame (origin: front left bottom corner of the carcase's outside box). */
 export interface PlacedModule {
   readonly key: string
@@ -100,6 +144,7 @@ export interface PlacedModule {
   readonly floorFromModule: Pose
   readonly panels: readonly PlacedPanel[]
   readonly cuts: readonly PlacedCut[]
+  readonly cutouts: readonly PlacedCutout[]
   readonly at: DefinitionPath
 }
 

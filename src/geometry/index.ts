@@ -1,5 +1,6 @@
 export * from './box.ts'
 export * from './path.ts'
 export * from './pose.ts'
+export * from './shapes.ts'
 export * from './tolerance.ts'
 export * from './vec.ts'

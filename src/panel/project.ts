@@ -13,6 +13,7 @@ import {
   type Vec3,
 } from '../geometry/index.ts'
 import type { Depth, Drilling } from '../hardware/index.ts'
+import { cutoutOf } from './cutouts.ts'
 import { grooveOf } from './grooves.ts'
 import { mergeBores } from './merge.ts'
 import { edgeNames, extentAlong, surfaceEntered } from './surface.ts'
@@ -51,6 +52,7 @@ export function panelsOf(assembly: Assembly): Panel[] {
         edges: edgeNames(panel),
         bores: mergeBores(bores.get(panel.id) ?? [], panel.thickness),
         grooves: module.cuts.filter((cut) => cut.panel === panel.id).map((cut, k) => grooveOf(cut, panel, k + 1)),
+        cutouts: module.cutouts.filter((cutout) => cutout.panel === panel.id).map((cutout) => cutoutOf(cutout, panel)),
       }),
     ),
   )

@@ -1,5 +1,5 @@
 import type { EdgeSide, PlacedPanel } from '../assembly/index.ts'
-import type { Vec3 } from '../geometry/index.ts'
+import type { PathVertex, Vec3 } from '../geometry/index.ts'
 import type { Sink } from '../hardware/index.ts'
 
 /** Names of edges as they look in the module. */
@@ -61,6 +61,19 @@ export interface Groove {
   readonly purpose: string
 }
 
+/** An opening or a recess along a closed path. Panel frame, mm, seen on face A whichever face it is cut from. */
+export interface Cutout {
+  /** Unique within the panel: the key that it was placed with. */
+  readonly id: string
+  readonly face: 'A' | 'B'
+  /** Counter-clockwise. */
+  readonly path: readonly PathVertex[]
+  /** The panel's thickness where it goes through. */
+  readonly depth: number
+  readonly through: boolean
+  readonly purpose: string
+}
+
 /** A panel with all its work. */
 export interface Panel extends PlacedPanel {
   /** The module's name in the definition, for people. */
@@ -69,4 +82,5 @@ export interface Panel extends PlacedPanel {
   /** Sorted by surface, then x, then y, then diameter. */
   readonly bores: readonly Bore[]
   readonly grooves: readonly Groove[]
+  readonly cutouts: readonly Cutout[]
 }

@@ -61,7 +61,7 @@ const use = (purpose: string): BoreUse => ({
   keepsApart: false,
 })
 
-export interface PanelFigures extends Partial<Omit<Panel, 'bores' | 'grooves'>> {
+export interface PanelFigures extends Partial<Omit<Panel, 'bores' | 'grooves' | 'lipping'>> {
   readonly bores?: readonly BoreFigures[]
   readonly grooves?: readonly Omit<Groove, 'id'>[]
 }
@@ -86,6 +86,7 @@ export function panelOf(figures: PanelFigures): Panel {
     datum: { x: 'x0', y: 'y0' },
     edges: { x0: 'bottom', x1: 'top', y0: 'front', y1: 'back' },
     at: ['modules', 'store'],
+    cutouts: [],
     ...rest,
     bores: bores.map((one, k) => boreOf(one, k, thickness)),
     grooves: grooves.map((groove, k) => ({ ...groove, id: `groove-${k + 1}` })),

@@ -110,6 +110,7 @@ export function panelOf(words: PanelWords): Panel {
     edges: words.edges ?? SIDE_EDGES,
     bores: words.bores.map((bore, index) => boreOf(bore, index, thickness)),
     grooves: words.grooves ?? [],
+    cutouts: [],
   }
 }
 

@@ -1,6 +1,6 @@
 import { boardBox } from '../../assembly/index.ts'
-import { type Box, placeBack } from '../../geometry/index.ts'
-import { findItem } from '../../hardware/index.ts'
+import { type Box, placeBack, placedBox, type Vec3 } from '../../geometry/index.ts'
+import type { Item } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
@@ -35,12 +35,15 @@ function byModule(panels: readonly Panel[]): Map<string, Panel[]> {
   return groups
 }
 
-type Grips = ReadonlyMap<string, ReadonlySet<string>>
+type Grips = ReadonlyMap<string, { readonly item: Item; readonly panels: ReadonlySet<string> }>
 
-/** Panels that each piece of hardware grips. */
+/** What each piece of hardware is, and the panels that it grips. */
 function gripsOf(subject: Subject): Grips {
   return new Map(
-    subject.assembly.hardware.map((piece) => [piece.id, new Set(piece.stations.map((station) => station.panel))]),
+    subject.assembly.hardware.map(({ id, item, stations }) => [
+      id,
+      { item, panels: new Set(stations.map((station) => station.panel)) },
+    ]),
   )
 }
 
@@ -53,15 +56,16 @@ function checkModule(panels: readonly Panel[], grips: Grips): Finding[] {
   return [...overlaps, ...covered]
 }
 
+const eachAxis = (value: (axis: 0 | 1 | 2) => number): Vec3 => [value(0), value(1), value(2)]
+
 function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
-  // A back stands in the grooves and rebates of the panels around it.
-  if ((a.role === 'back' && b.grooves.length > 0) || (b.role === 'back' && a.grooves.length > 0)) return []
-  const shared = Math.min(
-    ...([0, 1, 2] as const).map(
-      (axis) => Math.min(boxA.max[axis], boxB.max[axis]) - Math.max(boxA.min[axis], boxB.min[axis]),
-    ),
-  )
-  if (shared <= SHAVING_MM) return []
+  const both: Box = {
+    min: eachAxis((axis) => Math.max(boxA.min[axis], boxB.min[axis])),
+    max: eachAxis((axis) => Math.min(boxA.max[axis], boxB.max[axis])),
+  }
+  const shared = Math.min(both.max[0] - both.min[0], both.max[1] - both.min[1], both.max[2] - both.min[2])
+  // A panel stands in another's groove or rebate: backs, bottoms of drawers, housed shelves.
+  if (shared <= SHAVING_MM || letInto(a, both) || letInto(b, both)) return []
   const doors = a.role === 'door' && b.role === 'door'
   return [
     {
@@ -78,6 +82,20 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
   ]
 }
 
+/** Whether a groove or rebate of the panel has taken away all of the box (module frame). */
+function letInto(panel: Panel, box: Box): boolean {
+  return panel.grooves.some(({ face, min, max, depth }) => {
+    const own: Box = {
+      min: [min[0], min[1], face === 'A' ? -depth : -panel.thickness],
+      max: [max[0], max[1], face === 'A' ? 0 : depth - panel.thickness],
+    }
+    const cut = placedBox(panel.moduleFromPanel, own)
+    return ([0, 1, 2] as const).every(
+      (axis) => box.min[axis] >= cut.min[axis] - SHAVING_MM && box.max[axis] <= cut.max[axis] + SHAVING_MM,
+    )
+  })
+}
+
 /** Holes of a panel whose mouth on a face lies under another panel that its hardware does not grip. */
 function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): Finding[] {
   const a = placeBack(panel.moduleFromPanel, otherBox.min)
@@ -91,8 +109,8 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
   if (!onA && !onB) return []
   return panel.bores
     .filter((bore) => (onA ? opensOn(bore, 'A') : opensOn(bore, 'B')))
-    .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.has(other.id) !== true))
-    .filter((bore) => distanceTo(box, bore) < reachOf(bore) - SHAVING_MM)
+    .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
+    .filter((bore) => distanceTo(box, bore) < reachOf(bore, grips) - SHAVING_MM)
     .map(
       (bore): Finding => ({
         rule: 'hole-covered',
@@ -100,7 +118,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
         panels: [panel.id, other.id],
         places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
         message: `${panelWords(panel)}: the ${boreWords(panel, bore)} lies under ${other.name}, or too near it for what is fixed there`,
-        fix: `move the hardware or ${other.name} ${mm(reachOf(bore) - distanceTo(box, bore))} mm or more`,
+        fix: `move the hardware or ${other.name} ${mm(reachOf(bore, grips) - distanceTo(box, bore))} mm or more`,
         at: panel.at,
       }),
     )
@@ -115,9 +133,9 @@ function distanceTo({ min, max }: Box, { at }: Bore): number {
 }
 
 /** How far around the middle of a hole its hardware lies on the face, mm. */
-function reachOf(bore: Bore): number {
+function reachOf(bore: Bore, grips: Grips): number {
   const reaches = bore.uses.map((use) => {
-    const item = findItem(use.item)
+    const item = grips.get(use.hardware)?.item
     if (item?.kind === 'joining bolt') return (use.part === 'nut' ? item.nutDiameter : item.headDiameter) / 2
     if (item?.kind === 'cup hinge' && use.part === 'plate') return PLATE_BEYOND_MM
     return bore.diameter / 2
