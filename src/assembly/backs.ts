@@ -1,7 +1,8 @@
 import { type Box, NOISE_MM } from '../geometry/index.ts'
 import { type BackSpec, backTakes, type DefinitionPath, grooveWidth } from '../project/index.ts'
 import { board, boardBox, thicknessAxis } from './boards.ts'
-import { type Contact, contactOf, placeJoint } from './joints.ts'
+import { type Contact, contactOf } from './contact.ts'
+import { placeJoint } from './joints.ts'
 import type { PlacedCut, PlacedHardware, PlacedPanel, PlacingTrouble } from './types.ts'
 
 /** What of the module the back has to fit, module frame, mm. */

@@ -2,7 +2,7 @@ import { type Bay, baySizes, type ModuleSpec, type Split } from '../project/inde
 import { board } from './boards.ts'
 import type { Bound, Opening } from './carcase.ts'
 import { INSET_CLEARANCE_MM } from './hinge-rules.ts'
-import { placeJoint } from './joints.ts'
+import { joinPanels, letIn } from './housings.ts'
 import { type Filled, leaf } from './leaf.ts'
 import { merge, type Parts } from './parts.ts'
 import { placeFront } from './place-front.ts'
@@ -82,6 +82,9 @@ function divider(
   const { spec } = walk
   const t = wanted.stock.thickness
   const beside = wanted.direction === 'side by side'
+  // A board let in is longer at that end; one that meets no panel there is not.
+  const before = letIn(wanted.joint, thicknessOf(beside ? opening.bottom : opening.left))
+  const beyond = letIn(wanted.joint, thicknessOf(beside ? opening.top : opening.right))
   const low = beside ? opening.x0 + size : opening.z1 - size - t
   const panel = board({
     module: spec.key,
@@ -89,8 +92,8 @@ function divider(
     name: beside ? `partition ${walk.next.partition++}` : `fixed shelf ${walk.next.fixedShelf++}`,
     stock: wanted.stock,
     box: {
-      min: [beside ? low : opening.x0, opening.front, beside ? opening.z0 : low],
-      max: [beside ? low + t : opening.x1, opening.rear, beside ? opening.z1 : low + t],
+      min: [beside ? low : opening.x0 - before, opening.front, beside ? opening.z0 - before : low],
+      max: [beside ? low + t : opening.x1 + beyond, opening.rear, beside ? opening.z1 + beyond : low + t],
     },
     at: spec.at,
   })
@@ -99,7 +102,7 @@ function divider(
     const head = bound && walk.panels.get(bound.panel)
     return head === undefined
       ? []
-      : [placeJoint({ module: spec.key, head, tip: panel, joint: wanted.joint, at: spec.at })]
+      : [joinPanels({ module: spec.key, head, tip: panel, joint: wanted.joint, at: spec.at })]
   })
   walk.panels.set(panel.id, panel)
   const bound: Bound = { panel: panel.id, thickness: t, shared: true }
@@ -109,3 +112,5 @@ function divider(
     after: beside ? { ...opening, x0: low + t, left: bound } : { ...opening, z1: low, top: bound },
   }
 }
+
+const thicknessOf = (bound: Bound | undefined): number => bound?.thickness ?? 0

@@ -2,7 +2,7 @@ import type { Box } from '../geometry/index.ts'
 import type { Lap, ModuleSpec } from '../project/index.ts'
 import { type BackRoom, backBoard, backCuts, backJoints, backPlanes } from './backs.ts'
 import { board } from './boards.ts'
-import { placeJoint } from './joints.ts'
+import { joinPanels, letIn } from './housings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import type { PanelId, PanelRole, PlacedPanel } from './types.ts'
 
@@ -58,8 +58,8 @@ function planesOf(spec: ModuleSpec, height: number, frontThickness: number): Pla
     front: frontThickness === 0 ? 0 : frontThickness + spec.frontGap,
     rear: carcaseRear,
     insideRear,
-    foot: carcase.bottom === 'over' ? stock.thickness : 0,
-    head: carcase.top === 'over' ? height - stock.thickness : height,
+    foot: carcase.bottom === 'over' ? stock.thickness - letIn(carcase.joint, stock.thickness) : 0,
+    head: carcase.top === 'over' ? height - stock.thickness + letIn(carcase.joint, stock.thickness) : height,
     height,
   }
 }
@@ -77,7 +77,7 @@ function shellPanels(spec: ModuleSpec, { front, rear, foot, head, height }: Plan
   const make = (role: PanelRole, box: Box): PlacedPanel => board({ module: key, role, name: role, stock, box, at })
   const lying = (role: 'top' | 'bottom', lap: Lap): PlacedPanel | undefined => {
     if (lap === 'none') return undefined
-    const x0 = lap === 'over' ? 0 : t
+    const x0 = lap === 'over' ? 0 : t - letIn(carcase.joint, t)
     const z0 = role === 'top' ? height - t : 0
     return make(role, { min: [x0, front, z0], max: [spec.width - x0, rear, z0 + t] })
   }
@@ -98,7 +98,7 @@ function shellJoints(spec: ModuleSpec, { left, right, top, bottom }: ShellPanels
       : [left, right].map((side) => {
           const [head, tip] = lap === 'over' ? [panel, side] : [side, panel]
           const at = [...spec.at, 'carcase']
-          return partsOf(placeJoint({ module: key, head, tip, joint: carcase.joint, at }))
+          return joinPanels({ module: key, head, tip, joint: carcase.joint, at })
         })
   return [...joined(top, carcase.top), ...joined(bottom, carcase.bottom)]
 }

@@ -1,60 +1,10 @@
-import { type Box, cross, NOISE_MM, type Pose, poseOf, scale, type Vec3 } from '../geometry/index.ts'
-import type { PocketScrew } from '../hardware/index.ts'
+import { add, cross, NOISE_MM, type Pose, poseOf, scale, type Vec3 } from '../geometry/index.ts'
+import type { Item, PocketScrew } from '../hardware/index.ts'
 import type { DefinitionPath, JointSpec } from '../project/index.ts'
-import { boardBox, thicknessAxis } from './boards.ts'
+import { camStations, dowelOffsets } from './cams.ts'
+import { type Contact, contactOf } from './contact.ts'
+import { belowFace, pocketFace } from './pocket-face.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble, Station } from './types.ts'
-
-type Axis = 0 | 1 | 2
-
-/** Where the edge of one board (the tip) meets a face of another (the head), module frame, mm. */
-export interface Contact {
-  /** Square to the plane of contact, from the head into the tip. */
-  readonly into: Vec3
-  /** Middle of the rectangle of contact. */
-  readonly middle: Vec3
-  /** Along the joint. */
-  readonly along: Vec3
-  readonly length: number
-}
-
-const AXES: readonly Axis[] = [0, 1, 2]
-
-const unit = (axis: Axis, sign: 1 | -1 = 1): Vec3 => [
-  axis === 0 ? sign : 0,
-  axis === 1 ? sign : 0,
-  axis === 2 ? sign : 0,
-]
-
-/**
- * The contact of two boards that touch, the tip's edge on the head's face; `undefined` when they do not share an area.
- * `within` narrows the head's or the tip's extent where the boxes say too much (the shoulder of a rebate).
- */
-export function contactOf(
-  head: PlacedPanel,
-  tip: PlacedPanel,
-  headBox: Box = boardBox(head),
-  tipBox: Box = boardBox(tip),
-): Contact | undefined {
-  const normal = thicknessAxis(head)
-  const sign =
-    Math.abs(headBox.max[normal] - tipBox.min[normal]) <= NOISE_MM
-      ? 1
-      : Math.abs(headBox.min[normal] - tipBox.max[normal]) <= NOISE_MM
-        ? -1
-        : undefined
-  if (sign === undefined) return undefined
-  const across = thicknessAxis(tip)
-  const along = AXES.find((axis) => axis !== normal && axis !== across)
-  if (along === undefined || across === normal) return undefined
-  const low = (axis: Axis): number => Math.max(headBox.min[axis], tipBox.min[axis])
-  const high = (axis: Axis): number => Math.min(headBox.max[axis], tipBox.max[axis])
-  if (high(along) - low(along) <= NOISE_MM || high(across) - low(across) <= NOISE_MM) return undefined
-  const middle: [number, number, number] = [0, 0, 0]
-  middle[normal] = sign === 1 ? headBox.max[normal] : headBox.min[normal]
-  middle[along] = (low(along) + high(along)) / 2
-  middle[across] = (low(across) + high(across)) / 2
-  return { into: unit(normal, sign), middle, along: unit(along), length: high(along) - low(along) }
-}
 
 /**
  * Distances of the fasteners of a joint from its middle, mm, ascending: n = max(2, ceil((L − 2e) / s) + 1), evenly
@@ -90,26 +40,41 @@ export function placeJoint(request: JointRequest): { hardware: PlacedHardware[];
   const troubles = lengthTroubles(request, pocket)
   // A screw of the wrong length has no holes worth drawing.
   if (troubles.some((trouble) => trouble.severity === 'stop')) return { hardware: [], troubles }
-  const hardware = fastenerOffsets(contact.length, joint).map((offset, k): PlacedHardware => {
-    const origin: Vec3 = [
-      contact.middle[0] + contact.along[0] * offset,
-      contact.middle[1] + contact.along[1] * offset,
-      contact.middle[2] + contact.along[2] * offset,
-    ]
+  const offsets = fastenerOffsets(contact.length, joint)
+  const placeAt = (item: Item, run: string, offset: number, k: number): PlacedHardware => {
+    const origin = add(contact.middle, scale(contact.along, offset))
     return {
-      id: `${series}/${k + 1}`,
-      item: joint.item,
+      id: `${run}/${k + 1}`,
+      item,
       frame: request.module,
-      stations:
-        pocket === undefined
-          ? straightStations(request, contact, origin)
-          : pocketStations(request, contact, origin, pocket.entry),
+      stations: stationsOf(item, request, contact, origin, pocket),
       settings: pocket === undefined ? {} : { collar: pocket.collar },
-      series,
+      series: run,
       at: request.at,
     }
-  })
-  return { hardware, troubles }
+  }
+  const { dowel } = joint
+  const dowels = dowel === undefined ? [] : dowelOffsets(offsets)
+  return {
+    hardware: [
+      ...offsets.map((offset, k) => placeAt(joint.item, series, offset, k)),
+      ...dowels.map((offset, k) => placeAt(dowel ?? joint.item, `${series}/dowels`, offset, k)),
+    ],
+    troubles,
+  }
+}
+
+function stationsOf(
+  item: Item,
+  request: JointRequest,
+  contact: Contact,
+  origin: Vec3,
+  pocket: PocketFigures | undefined,
+): Station[] {
+  if (item.kind === 'cam fitting') return camStations(item, request, contact, origin)
+  return pocket === undefined
+    ? straightStations(item, request, contact, origin)
+    : pocketStations(request, contact, origin, pocket.entry)
 }
 
 const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
@@ -150,10 +115,10 @@ function lengthTroubles({ head, tip, joint, at }: JointRequest, pocket: PocketFi
   ]
 }
 
-function straightStations(request: JointRequest, contact: Contact, origin: Vec3): Station[] {
+function straightStations(item: Item, request: JointRequest, contact: Contact, origin: Vec3): Station[] {
   const y = contact.along
   const pose = poseOf(cross(y, contact.into), y, origin)
-  const [first, second] = request.joint.item.kind === 'dowel' ? (['face', 'edge'] as const) : (['head', 'tip'] as const)
+  const [first, second] = item.kind === 'dowel' ? (['face', 'edge'] as const) : (['head', 'tip'] as const)
   return [
     { part: first, panel: request.head.id, pose, wood: 'behind' },
     { part: second, panel: request.tip.id, pose, wood: 'ahead' },
@@ -190,20 +155,6 @@ export function pocketFigures(item: PocketScrew, headThickness: number, below: n
     collar: below / Math.sin(angle) - (item.length - bite),
     bite,
   }
-}
-
-/** The face that takes the pockets, by its outward direction: where they show least, inside for sides, else face B. */
-function pocketFace(tip: PlacedPanel): Vec3 {
-  const inside = tip.role === 'left side' || tip.role === 'right side'
-  return inside ? tip.moduleFromPanel.z : scale(tip.moduleFromPanel.z, -1)
-}
-
-/** How far a point lies below the face that takes the pockets, mm. */
-function belowFace(tip: PlacedPanel, point: Vec3): number {
-  const face = pocketFace(tip)
-  const box = boardBox(tip)
-  const axis = thicknessAxis(tip)
-  return face[axis] > 0 ? box.max[axis] - point[axis] : point[axis] - box.min[axis]
 }
 
 function pocketStations(request: JointRequest, contact: Contact, origin: Vec3, entry: number): Station[] {

@@ -129,6 +129,8 @@ export interface PlacedCutout {
   readonly path: readonly PathVertex[]
   readonly face: 'A' | 'B'
   readonly depth: number | 'through'
+  /** A corner taken off, up to the panel's edges: where a board passes the stopped end of a housing. */
+  readonly notch?: boolean
   readonly purpose: string
   readonly at: DefinitionPath
 }

@@ -45,11 +45,12 @@ export type Sink =
 /**
  * What must agree between two parts of one piece of hardware.
  * `coaxial`: the two bores share an axis. `level`: the middles of all bores of the two parts have the same
- * coordinate along the y axis of the first part's station (a cup and its plate).
+ * coordinate along the y axis of the first part's station (a cup and its plate). `crossing`: the two axes meet at a
+ * right angle (the bolt and the housing of a cam fitting).
  */
 export type Mate =
   | {
-      readonly relation: 'coaxial'
+      readonly relation: 'coaxial' | 'crossing'
       readonly a: readonly [part: string, drilling: string]
       readonly b: readonly [part: string, drilling: string]
     }
@@ -102,6 +103,20 @@ export interface Dowel extends ItemBase {
   readonly length: number
 }
 
+/**
+ * Parts `face` (the board whose face takes the bolt), `edge` (the bolt's bore in the other board's edge) and `cam` (the
+ * housing's bore in that board's face). The edge bore lies at a fixed depth under the face that takes the cam.
+ */
+export interface CamFitting extends ItemBase {
+  readonly kind: 'cam fitting'
+  /** Boards it suits, mm. */
+  readonly board: { readonly min: number; readonly max: number }
+  /** From the joint to the middle of the cam, mm. */
+  readonly camDistance: number
+  /** From the face that takes the cam to the axis of the bolt, mm. */
+  readonly boltAxis: number
+}
+
 /** Parts `pocket` (the board whose face takes the slanted bore) and `tip` (no hole: the screw cuts its own). */
 export interface PocketScrew extends ItemBase {
   readonly kind: 'pocket screw'
@@ -134,5 +149,5 @@ export interface Pull extends ItemBase {
   readonly centres: number
 }
 
-export type Item = ShelfPin | CupHinge | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | Pull
+export type Item = ShelfPin | CupHinge | JointScrew | Dowel | CamFitting | PocketScrew | JoiningBolt | Caster | Pull
 export type ItemKind = Item['kind']

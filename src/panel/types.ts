@@ -71,6 +71,8 @@ export interface Cutout {
   /** The panel's thickness where it goes through. */
   readonly depth: number
   readonly through: boolean
+  /** A corner taken off, up to the panel's edges. */
+  readonly notch: boolean
   readonly purpose: string
 }
 

@@ -22,6 +22,7 @@ export const DEFAULTS = {
   /** Backs thicker than this take the longer screw. */
   thinBack: 10,
   edgePlay: 0.5,
+  housingPlay: 0.1,
   /** woodweb.com, "Bearing capacity of shelf pins": 3/32 in in all. */
   shelfClearance: 1.2,
   shelfFront: each(5, 1 / 4),

@@ -45,6 +45,16 @@ function outOfLine(a: InFloor, b: InFloor): number {
   return Math.max(...across.map((axis) => Math.abs((a.at[axis] ?? 0) - (b.at[axis] ?? 0))))
 }
 
+/** How far two axes that must cross at a right angle pass each other, mm. Axes that do not follow the frame are infinitely far out. */
+function missBy(a: InFloor, b: InFloor): number {
+  const along = (one: InFloor): number =>
+    [0, 1, 2].findIndex((axis) => Math.abs(Math.abs(one.axis[axis] ?? 0) - 1) < TIGHT)
+  const [first, second] = [along(a), along(b)]
+  const third = [0, 1, 2].find((axis) => axis !== first && axis !== second)
+  if (first < 0 || second < 0 || first === second || third === undefined) return Number.POSITIVE_INFINITY
+  return Math.abs((a.at[third] ?? 0) - (b.at[third] ?? 0))
+}
+
 /** True when a bore enters by the shoulder of a rebate: on its wall, within its length and depth. */
 function onShoulder(panel: Panel, bore: Bore): boolean {
   const [x, y, z] = bore.at
@@ -106,12 +116,14 @@ describe('over random modules', () => {
                 (bores.get(`${piece.id} | ${purpose}`) ?? []).filter((one) => one.panel.id === panel),
               )
             }
-            const a = of2(mate.relation === 'coaxial' ? mate.a[0] : mate.a)
-            const b = of2(mate.relation === 'coaxial' ? mate.b[0] : mate.b)
+            const a = of2(mate.relation === 'level' ? mate.a : mate.a[0])
+            const b = of2(mate.relation === 'level' ? mate.b : mate.b[0])
             expect(a.length, piece.id).toBeGreaterThan(0)
             expect(b.length, piece.id).toBeGreaterThan(0)
             if (mate.relation === 'coaxial') {
               for (const one of a) for (const other of b) expect(outOfLine(one, other), piece.id).toBeLessThan(TIGHT)
+            } else if (mate.relation === 'crossing') {
+              for (const one of a) for (const other of b) expect(missBy(one, other), piece.id).toBeLessThan(TIGHT)
             } else {
               const height = (list: readonly InFloor[]): number =>
                 list.reduce((sum, one) => sum + one.at[2], 0) / list.length

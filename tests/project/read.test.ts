@@ -246,7 +246,10 @@ describe('what is said', () => {
   })
 
   test('a through screw suits the units', () => {
-    const id = (text: string) => project(text).modules[0]?.carcase.joint.item.id
+    const id = (text: string) => {
+      const joint = project(text).modules[0]?.carcase.joint
+      return joint && 'item' in joint && joint.item.id
+    }
     expect(id(withCarcase('{joint: through screw}'))).toBe('screw 4.5x45')
     const inches = withCarcase('{joint: through screw}').replace('stock:', 'units: in\nstock:').replace('18}', '3/4}')
     expect(id(inches.replace('600', '24').replace('400', '16').replace('700', '28'))).toBe('screw #8x1-3/4')

@@ -5,11 +5,17 @@ const tenths = (min: number, max: number): fc.Arbitrary<string> =>
   fc.integer({ min: min * 10, max: max * 10 }).map((value) => `${value / 10} mm`)
 
 const joint = fc.oneof(
-  fc.constantFrom('one-piece screw', 'through screw', 'dowel', 'pocket screw', 'screw 5x50'),
+  fc.constantFrom('one-piece screw', 'through screw', 'dowel', 'pocket screw', 'screw 5x50', 'housing'),
   fc.record({
     fasten: fc.constantFrom('one-piece screw', 'dowel', 'pocket screw'),
     'end distance': tenths(30, 90),
     spacing: tenths(60, 250),
+  }),
+  fc.record({
+    fasten: fc.constant('housing'),
+    depth: tenths(4, 8),
+    'stop front': tenths(0, 30),
+    'stop rear': tenths(0, 20),
   }),
 )
 

@@ -53,9 +53,9 @@ function solidOf(bore: Bore): Solid {
   return { bore, cylinders, min: Math.min(...ends), max: Math.max(...ends) }
 }
 
-/** Holes of one part of one piece of hardware stand as its maker set them. */
+/** Holes of one piece of hardware stand as its maker set them; the bolt of a cam runs into its housing. */
 function ofOnePattern(a: Bore, b: Bore): boolean {
-  return a.uses.some((use) => b.uses.some((other) => use.hardware === other.hardware && use.part === other.part))
+  return a.uses.some((use) => b.uses.some((other) => use.hardware === other.hardware))
 }
 
 function findingOf(panel: Panel, a: Bore, b: Bore, wall: number): Finding {

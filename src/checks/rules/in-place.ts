@@ -1,5 +1,5 @@
 import { boardBox } from '../../assembly/index.ts'
-import { type Box, placeBack, placedBox, type Vec3 } from '../../geometry/index.ts'
+import { type Box, boxWithout, commonBox, extent, placeBack, placedBox } from '../../geometry/index.ts'
 import type { Item } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
@@ -56,16 +56,16 @@ function checkModule(panels: readonly Panel[], grips: Grips): Finding[] {
   return [...overlaps, ...covered]
 }
 
-const eachAxis = (value: (axis: 0 | 1 | 2) => number): Vec3 => [value(0), value(1), value(2)]
-
 function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
-  const both: Box = {
-    min: eachAxis((axis) => Math.max(boxA.min[axis], boxB.min[axis])),
-    max: eachAxis((axis) => Math.min(boxA.max[axis], boxB.max[axis])),
-  }
-  const shared = Math.min(both.max[0] - both.min[0], both.max[1] - both.min[1], both.max[2] - both.min[2])
-  // A panel stands in another's groove or rebate: backs, bottoms of drawers, housed shelves.
-  if (shared <= SHAVING_MM || letInto(a, both) || letInto(b, both)) return []
+  const both = commonBox(boxA, boxB, SHAVING_MM)
+  if (both === undefined) return []
+  // A panel stands in another's groove or rebate: backs, bottoms of drawers, housed shelves with their notches.
+  const left = [...cutBoxes(a), ...cutBoxes(b)].reduce<Box[]>(
+    (boxes, cut) => boxes.flatMap((box) => boxWithout(box, cut, SHAVING_MM)),
+    [both],
+  )
+  const shared = Math.max(0, ...left.map((box) => Math.min(...([0, 1, 2] as const).map((axis) => extent(box, axis)))))
+  if (shared <= SHAVING_MM) return []
   const doors = a.role === 'door' && b.role === 'door'
   return [
     {
@@ -82,18 +82,25 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
   ]
 }
 
-/** Whether a groove or rebate of the panel has taken away all of the box (module frame). */
-function letInto(panel: Panel, box: Box): boolean {
-  return panel.grooves.some(({ face, min, max, depth }) => {
-    const own: Box = {
+/** What grooves, rebates and notches have taken away of a panel, module frame. */
+function cutBoxes(panel: Panel): Box[] {
+  const cuts = panel.grooves.map(
+    ({ face, min, max, depth }): Box => ({
       min: [min[0], min[1], face === 'A' ? -depth : -panel.thickness],
       max: [max[0], max[1], face === 'A' ? 0 : depth - panel.thickness],
-    }
-    const cut = placedBox(panel.moduleFromPanel, own)
-    return ([0, 1, 2] as const).every(
-      (axis) => box.min[axis] >= cut.min[axis] - SHAVING_MM && box.max[axis] <= cut.max[axis] + SHAVING_MM,
-    )
-  })
+    }),
+  )
+  const notches = panel.cutouts
+    .filter((cutout) => cutout.notch)
+    .map(({ path }): Box => {
+      const xs = path.map((vertex) => vertex.at[0])
+      const ys = path.map((vertex) => vertex.at[1])
+      return {
+        min: [Math.min(...xs), Math.min(...ys), -panel.thickness],
+        max: [Math.max(...xs), Math.max(...ys), 0],
+      }
+    })
+  return [...cuts, ...notches].map((box) => placedBox(panel.moduleFromPanel, box))
 }
 
 /** Holes of a panel whose mouth on a face lies under another panel that its hardware does not grip. */

@@ -79,7 +79,7 @@ function checkPiece(subject: Subject, piece: PlacedHardware, found: ByDrilling):
 }
 
 function checkMate(piece: PlacedHardware, mate: Mate, found: ByDrilling): Finding[] {
-  const off = mate.relation === 'coaxial' ? offAxis(mate, found) : offLevel(piece, mate, found)
+  const off = mate.relation === 'level' ? offLevel(piece, mate, found) : offAxis(mate, found)
   if (off === undefined || off.mm <= NOISE_MM) return []
   const [a, b] = off.pair
   return [
@@ -96,10 +96,15 @@ function checkMate(piece: PlacedHardware, mate: Mate, found: ByDrilling): Findin
 
 type Off = { readonly mm: number; readonly pair: readonly [Found, Found] } | undefined
 
-function offAxis(mate: Extract<Mate, { relation: 'coaxial' }>, found: ByDrilling): Off {
+function offAxis(mate: Exclude<Mate, { relation: 'level' }>, found: ByDrilling): Off {
   const a = found.get(drillingKey(...mate.a))
   const b = found.get(drillingKey(...mate.b))
   if (a === undefined || b === undefined) return undefined
+  if (mate.relation === 'crossing') {
+    // The two lines pass each other along the direction square to both; axes out of square miss by as much as they lean.
+    const apart = Math.abs(dot(sub(b.at, a.at), cross(a.axis, b.axis)))
+    return { mm: Math.max(apart, Math.abs(dot(a.axis, b.axis)) * a.bore.depth), pair: [a, b] }
+  }
   const between = norm(cross(sub(b.at, a.at), a.axis))
   // Axes that are not parallel are out of line by however far they part over the deeper hole.
   const parting = norm(cross(a.axis, b.axis)) * Math.max(a.bore.depth, b.bore.depth)

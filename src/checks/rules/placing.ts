@@ -7,6 +7,7 @@ export const placing: Rule = {
       meaning: 'a screw reaches too little into its second board',
       source: 'common practice: 15 mm warn, 8 mm stop',
     },
+    'housing-short': { meaning: 'a housing is too short between its stopped ends', source: 'common practice: 30 mm' },
     'pocket-depth': { meaning: 'a pocket screw is too long for its board', source: 'own arithmetic' },
     'pin-rows-short': { meaning: 'an opening has too few pin heights for its loose shelves', source: 'own arithmetic' },
     'pin-columns-crossed': {

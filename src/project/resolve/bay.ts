@@ -1,10 +1,10 @@
 import type { Context, Said } from '../context.ts'
 import { type Layer, said } from '../layers.ts'
 import type { RawBay } from '../schema/definition.ts'
-import type { Bay, DefinitionPath, JointSpec, Split, Stock } from '../types.ts'
+import type { Bay, DefinitionPath, PanelJoint, Split, Stock } from '../types.ts'
 import { layersOf } from './carcase.ts'
 import { resolveFront } from './front.ts'
-import { resolveJoint } from './joints.ts'
+import { resolvePanelJoint } from './joints.ts'
 import { resolveLooseShelves } from './shelves.ts'
 import { stockNamed } from './stock.ts'
 
@@ -102,10 +102,10 @@ function resolveDividers(
   context: Context,
   dividers: Said<unknown> | undefined,
   around: BayAround,
-): { readonly stock: Stock | undefined; readonly joint: JointSpec } {
+): { readonly stock: Stock | undefined; readonly joint: PanelJoint } {
   const layers = layersOf<NonNullable<RawBay['dividers']>>([dividers])
   const name = said(layers, 'stock')
   const stock = name === undefined ? around.stock : stockNamed(context, name)
   const joint = said(layers, 'joint') ?? around.joint
-  return { stock, joint: resolveJoint(context, joint, stock?.thickness) }
+  return { stock, joint: resolvePanelJoint(context, joint, stock?.thickness) }
 }

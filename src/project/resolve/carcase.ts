@@ -4,7 +4,7 @@ import { asLayers, isGroup, type Layers, said } from '../layers.ts'
 import type { RawBack, RawCarcase } from '../schema/definition.ts'
 import { orList } from '../schema/kinds.ts'
 import type { BackSpec, CarcaseSpec, JointSpec, Stock } from '../types.ts'
-import { backJoint, resolveJoint } from './joints.ts'
+import { backJoint, resolveJoint, resolvePanelJoint } from './joints.ts'
 import { stockNamed } from './stock.ts'
 
 export interface ResolvedCarcase {
@@ -22,7 +22,7 @@ export function resolveCarcase(
   stock: Stock | undefined,
 ): ResolvedCarcase | undefined {
   const joint = said(layers, 'joint')
-  const jointSpec = resolveJoint(context, joint, stock?.thickness)
+  const jointSpec = resolvePanelJoint(context, joint, stock?.thickness)
   const backs = layers.map((layer) => said([layer], 'back'))
   const back = resolveBack(context, asLayers<RawBack>(backs, 'sits'), { stock, carcaseJoint: joint })
   const frontGap = context.lengthOr(said(layers, 'front gap'), DEFAULTS.frontGap)

@@ -1,13 +1,19 @@
-import { findItem, type Item, itemsOfKind, type PocketScrew } from '../../hardware/index.ts'
-
+import {
+  type CamFitting,
+  type Dowel,
+  findItem,
+  type Item,
+  itemsOfKind,
+  type PocketScrew,
+} from '../../hardware/index.ts'
 import { formatMm } from '../../length/index.ts'
 import { type Context, type Default, quoted, type Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
-import { asLayers, said } from '../layers.ts'
+import { asLayers, type Layers, said } from '../layers.ts'
 import type { RawJoint } from '../schema/definition.ts'
-import { JOINT_WORDS } from '../schema/kinds.ts'
-import type { DefinitionPath, JointSpec } from '../types.ts'
-import { itemNamed, largestBore } from './hardware.ts'
+import { JOINT_WORDS, orList } from '../schema/kinds.ts'
+import type { DefinitionPath, JointSpec, PanelJoint } from '../types.ts'
+import { itemNamed, itemsOf, largestBore } from './hardware.ts'
 
 type JointGroup = Exclude<RawJoint, string>
 
@@ -36,9 +42,30 @@ export function backJoint(context: Context, thickness: number | undefined): Join
   }
 }
 
+/** A joint between panels of a carcase, or of a partition or fixed shelf with them: fastened, or a housing. */
+export function resolvePanelJoint(
+  context: Context,
+  joint: Said<unknown> | undefined,
+  board: number | undefined,
+): PanelJoint {
+  const layers = asLayers<JointGroup>([joint], 'fasten')
+  if (said(layers, 'fasten')?.value !== 'housing') return resolveJoint(context, joint, board)
+  refuseIdleKeys(context, layers, FASTENED_KEYS, 'a housing is glued')
+  refuseIdleKeys(context, layers, ['dowel'], 'a housing has no cam fittings')
+  const depth = said(layers, 'depth')
+  return {
+    kind: 'housing',
+    depth: context.length(depth, { aboveZero: true }) ?? 'auto',
+    play: context.lengthOr(said(layers, 'play'), DEFAULTS.housingPlay),
+    stopFront: context.lengthOr(said(layers, 'stop front'), 0),
+    stopRear: context.lengthOr(said(layers, 'stop rear'), 0),
+  }
+}
+
 /**
- * A joint with everything filled in. `board` is the thickness of the panel whose edge is joined, mm: pocket screws are
- * chosen by it. What cannot be is reported, and the default stands in for it, so that the reading can go on.
+ * A joint with everything filled in. `board` is the thickness of the panel whose edge is joined, mm: pocket screws and
+ * cam fittings are chosen by it. What cannot be is reported, and the default stands in for it, so that the reading can
+ * go on. Where a part falls back on the carcase's joint and that is a housing, the part takes the default.
  */
 export function resolveJoint(
   context: Context,
@@ -48,6 +75,15 @@ export function resolveJoint(
 ): JointSpec {
   const layers = asLayers<JointGroup>([joint], 'fasten')
   const fasten = said(layers, 'fasten')
+  if (joint !== undefined && fasten?.value === 'housing') {
+    if (joint.path.at(-2) !== 'carcase') {
+      context.report(fasten.path, 'a housing joins the panels of a carcase, partitions and fixed shelves only', {
+        expected: `${orList(JOINT_WORDS.filter((word) => word !== 'housing'))}, or the name of a piece of hardware`,
+      })
+    }
+    return resolveJoint(context, undefined, board, defaults)
+  }
+  refuseIdleKeys(context, layers, HOUSING_KEYS, 'the joint is no housing')
   const item = (fasten && fastener(context, fasten, board)) ?? defaultItem(context, defaults.fasten)
   const spacing = said(layers, 'spacing')
   const spacingMm = context.lengthOr(spacing, defaults.spacing, { aboveZero: true })
@@ -60,7 +96,38 @@ export function resolveJoint(
     item,
     endDistance: context.lengthOr(said(layers, 'end distance'), defaults.endDistance),
     spacing: spacingMm,
+    ...besideCams(context, layers, item),
   }
+}
+
+const FASTENED_KEYS = ['end distance', 'spacing'] as const
+const HOUSING_KEYS = ['depth', 'play', 'stop front', 'stop rear'] as const
+
+/** Reports keys that can have no effect, and why. */
+function refuseIdleKeys(
+  context: Context,
+  layers: Layers<JointGroup>,
+  keys: readonly (keyof JointGroup & string)[],
+  reason: string,
+): void {
+  for (const key of keys) {
+    const found = said(layers, key)
+    if (found === undefined) continue
+    context.report(found.path, `has no meaning, since ${reason}`, { expected: 'this key taken out', on: 'key' })
+  }
+}
+
+/** The dowel beside each cam fitting, unless none is wanted. */
+function besideCams(context: Context, layers: Layers<JointGroup>, item: Item): { dowel?: Dowel } {
+  const dowel = said(layers, 'dowel')
+  if (item.kind !== 'cam fitting') {
+    refuseIdleKeys(context, layers, ['dowel'], 'the joint has no cam fittings')
+    return {}
+  }
+  if (dowel?.value === 'none') return {}
+  const usual = itemsOfKind('dowel')[0]
+  if (usual === undefined) throw new Error('the catalogue has no dowel')
+  return { dowel: (dowel && itemNamed(context, dowel, ['dowel'], ['none'])) ?? usual }
 }
 
 /** True for the words that stand for the first suitable item of a kind. */
@@ -69,34 +136,43 @@ const isJointWord = (word: string): word is (typeof JOINT_WORDS)[number] =>
 
 function fastener(context: Context, fasten: Said<string>, board: number | undefined): Item | undefined {
   const { value, path } = fasten
-  if (value === 'pocket screw') return board === undefined ? undefined : pocketScrewFor(context, path, board)
+  if (value === 'pocket screw' || value === 'cam and dowel') {
+    return board === undefined ? undefined : fittingFor(context, path, KIND_OF[value], board)
+  }
   if (isJointWord(value)) return defaultItem(context, value)
-  const item = itemNamed(context, fasten, JOINT_WORDS, JOINT_WORDS, 'fastener for joints')
-  if (item?.kind !== 'pocket screw' || board === undefined || suits(item, board)) return item
+  const item = itemNamed(context, fasten, FASTENERS, JOINT_WORDS, 'fastener for joints')
+  if (item === undefined || !('board' in item) || board === undefined || suits(item, board)) return item
   const what = `${quoted(value)} is for boards of ${range(item)}, and this one is ${context.show(board)} thick`
-  context.report(path, what, { expected: `pocket screw for the one that suits, or ${ranges()}` })
+  const word = item.kind === 'cam fitting' ? 'cam and dowel' : item.kind
+  context.report(path, what, { expected: `${word} for the one that suits, or ${ranges(item.kind)}` })
   return undefined
 }
 
-const suits = (screw: PocketScrew, board: number): boolean => screw.board.min <= board && board <= screw.board.max
-const range = (screw: PocketScrew): string => `${formatMm(screw.board.min)} to ${formatMm(screw.board.max)} mm`
-const ranges = (): string =>
-  itemsOfKind('pocket screw')
-    .map((screw) => `${screw.id} (${range(screw)})`)
+const FASTENERS = ['through screw', 'one-piece screw', 'dowel', 'pocket screw', 'cam fitting'] as const
+const KIND_OF = { 'pocket screw': 'pocket screw', 'cam and dowel': 'cam fitting' } as const
+
+/** Fasteners that are made for boards of some thickness. */
+type Fitting = PocketScrew | CamFitting
+
+const suits = (fitting: Fitting, board: number): boolean => fitting.board.min <= board && board <= fitting.board.max
+const range = ({ board }: Fitting): string => `${formatMm(board.min)} to ${formatMm(board.max)} mm`
+const ranges = (kind: Fitting['kind']): string =>
+  itemsOfKind(kind)
+    .map((fitting) => `${fitting.id} (${range(fitting)})`)
     .join(', ')
 
-function pocketScrewFor(context: Context, path: DefinitionPath, board: number): PocketScrew | undefined {
-  const found = itemsOfKind('pocket screw').find((screw) => suits(screw, board))
+function fittingFor(context: Context, path: DefinitionPath, kind: Fitting['kind'], board: number): Fitting | undefined {
+  const found = itemsOfKind(kind).find((fitting) => suits(fitting, board))
   if (found !== undefined) return found
-  const what = `no pocket screw suits a board of ${context.show(board)}`
-  context.report(path, what, { expected: `another joint, or a board that one of these suits: ${ranges()}` })
+  const what = `no ${kind} suits a board of ${context.show(board)}`
+  context.report(path, what, { expected: `another joint, or a board that one of these suits: ${ranges(kind)}` })
   return undefined
 }
 
 /** The item that a kind word stands for in the project's units, or the item of that name. */
 function defaultItem(context: Context, word: string): Item {
   const id = word === 'through screw' ? (context.units === 'in' ? 'screw #8x1-3/4' : 'screw 4.5x45') : word
-  const item = findItem(id) ?? (isJointWord(id) ? itemsOfKind(id)[0] : undefined)
+  const item = findItem(id) ?? itemsOf(FASTENERS).find((one) => one.kind === id)
   if (item === undefined) throw new Error(`the catalogue has no item for "${word}"`)
   return item
 }

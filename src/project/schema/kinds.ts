@@ -16,7 +16,14 @@ export function orList(list: readonly string[]): string {
 
 const LENGTH = 'a length such as 600, 600 mm, 23 7/16 in'
 const BACKS = ['applied', 'inset', 'grooved', 'rebated', 'none'] as const
-export const JOINT_WORDS = ['through screw', 'one-piece screw', 'dowel', 'pocket screw'] as const
+export const JOINT_WORDS = [
+  'through screw',
+  'one-piece screw',
+  'dowel',
+  'pocket screw',
+  'cam and dowel',
+  'housing',
+] as const
 
 /**
  * Every kind of value in a definition. A schema node carries the key of its kind as its error text; that is how an

@@ -1,4 +1,4 @@
-import type { JointSpec } from './carcase.ts'
+import type { PanelJoint } from './carcase.ts'
 import type { FrontSpec } from './front.ts'
 import type { LooseShelvesSpec } from './shelves.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
@@ -19,5 +19,5 @@ export interface Split {
   readonly direction: 'side by side' | 'stacked'
   readonly bays: readonly Bay[]
   readonly stock: Stock
-  readonly joint: JointSpec
+  readonly joint: PanelJoint
 }

@@ -1,4 +1,4 @@
-import type { Item } from '../../hardware/index.ts'
+import type { Dowel, Item } from '../../hardware/index.ts'
 import type { Stock } from './stock.ts'
 
 /** How two boards are fastened where the edge of one meets the face of the other. Lengths in mm. */
@@ -8,7 +8,24 @@ export interface JointSpec {
   readonly endDistance: number
   /** Longest distance between fasteners. */
   readonly spacing: number
+  /** Cam fittings: beside each, 32 mm nearer the middle of the joint, stands a dowel. */
+  readonly dowel?: Dowel
 }
+
+/** The edge of one board let into a groove across the face of another, and glued. Lengths in mm. */
+export interface HousingSpec {
+  readonly kind: 'housing'
+  /** Of the groove; the other board is as much longer there. `auto`: a third of the board that it is cut into. */
+  readonly depth: number | 'auto'
+  /** Width of the groove beyond the thickest reading of the board that stands in it. */
+  readonly play: number
+  /** Kept between the groove and the front and rear edges; 0: it runs out there. */
+  readonly stopFront: number
+  readonly stopRear: number
+}
+
+/** How the panels of a carcase, its partitions and its fixed shelves meet. */
+export type PanelJoint = JointSpec | HousingSpec
 
 export type Lap = 'over' | 'between' | 'none'
 
@@ -38,5 +55,5 @@ export interface CarcaseSpec {
   readonly top: Lap
   readonly bottom: Lap
   readonly back: BackSpec
-  readonly joint: JointSpec
+  readonly joint: PanelJoint
 }
