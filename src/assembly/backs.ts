@@ -15,6 +15,8 @@ export interface BackRoom {
   readonly inner: { readonly x0: number; readonly x1: number; readonly z0: number; readonly z1: number }
   /** Whether a bottom and a top are there to be let into. */
   readonly has: { readonly bottom: boolean; readonly top: boolean }
+  /** Whether the back lies over the rear edges of bottom and top. */
+  readonly over: { readonly bottom: boolean; readonly top: boolean }
   readonly at: DefinitionPath
 }
 
@@ -48,11 +50,23 @@ export function backBoard(back: Sitting, room: BackRoom): PlacedPanel {
 function backBox(back: Sitting, room: BackRoom): Box {
   const t = back.stock.thickness
   const { insideRear } = backPlanes(back, room.depth)
-  if (back.sits === 'applied') return { min: [0, insideRear, 0], max: [room.width, room.depth, room.height] }
+  const { margin } = back
+  if (back.sits === 'applied') {
+    return {
+      min: [margin, insideRear, margin],
+      max: [room.width - margin, room.depth, room.height - margin],
+    }
+  }
   // In a groove the back stands in the middle of the play; elsewhere against the front plane.
   const front = back.sits === 'grooved' ? insideRear + (grooveWidth(back) - t) / 2 : insideRear
   const reach = reachOf(back)
   const { x0, x1, z0, z1 } = room.inner
+  if (back.sits === 'between sides') {
+    return {
+      min: [x0, insideRear, room.over.bottom ? 0 : z0],
+      max: [x1, room.depth, room.over.top ? room.height : z1],
+    }
+  }
   return {
     min: [x0 - reach, front, z0 - (room.has.bottom ? reach : 0)],
     max: [x1 + reach, front + t, z1 + (room.has.top ? reach : 0)],
@@ -112,8 +126,11 @@ export function backJoints(
   const joint = back.joint
   if (joint === undefined) return { hardware: [], troubles: [] }
   const all = others.map((other) => {
-    // An inset back stands between the shell's panels, but its face lies against dividers, as an applied one's does.
-    if (back.sits === 'inset' && !isDivider(other)) {
+    // An inset back stands between the shell's panels, but its face lies against dividers, as an applied one's does; one
+    // between the sides lies against a top and bottom that stand there, too.
+    const lies = isDivider(other) || (back.sits === 'between sides' && contactOf(panel, other) !== undefined)
+    if ((back.sits === 'inset' || back.sits === 'between sides') && !lies) {
+      if (back.sits === 'between sides' && panel.thickness < LEAST_EDGE_MM) return { hardware: [], troubles: [] }
       return placeJoint({ module: room.module, head: other, tip: panel, joint, at: room.at })
     }
     const contact = back.sits === 'rebated' ? shoulderContact(panel, other, back, room) : contactOf(panel, other)
@@ -123,6 +140,9 @@ export function backJoints(
   })
   return { hardware: all.flatMap((one) => one.hardware), troubles: all.flatMap((one) => one.troubles) }
 }
+
+/** No screw holds in the edge of a thinner back, mm; common practice. */
+const LEAST_EDGE_MM = 12
 
 const isDivider = (panel: PlacedPanel): boolean => panel.role === 'partition' || panel.role === 'fixed shelf'
 

@@ -71,7 +71,7 @@ interface ShellPanels {
   readonly bottom: PlacedPanel | undefined
 }
 
-function shellPanels(spec: ModuleSpec, { front, rear, foot, head, height }: Planes): ShellPanels {
+function shellPanels(spec: ModuleSpec, { front, rear, insideRear, foot, head, height }: Planes): ShellPanels {
   const { carcase, stock, key, at } = spec
   const t = stock.thickness
   const make = (role: PanelRole, box: Box): PlacedPanel => board({ module: key, role, name: role, stock, box, at })
@@ -79,7 +79,8 @@ function shellPanels(spec: ModuleSpec, { front, rear, foot, head, height }: Plan
     if (lap === 'none') return undefined
     const x0 = lap === 'over' ? 0 : t - letIn(carcase.joint, t)
     const z0 = role === 'top' ? height - t : 0
-    return make(role, { min: [x0, front, z0], max: [spec.width - x0, rear, z0 + t] })
+    const back = carcase.back.sits === 'between sides' && lap === 'between' ? insideRear : rear
+    return make(role, { min: [x0, front, z0], max: [spec.width - x0, back, z0 + t] })
   }
   return {
     left: make('left side', { min: [0, front, foot], max: [t, rear, head] }),
@@ -113,7 +114,8 @@ export function shell(spec: ModuleSpec, height: number, frontThickness: number):
   const has = { bottom: bottom !== undefined, top: top !== undefined }
   const inner = { x0: t, x1: spec.width - t, z0: has.bottom ? t : 0, z1: has.top ? height - t : height }
   const { width, depth, carcase } = spec
-  const backRoom: BackRoom = { module: spec.key, width, depth, height, inner, has, at: [...spec.at, 'carcase'] }
+  const over = { bottom: carcase.bottom === 'between', top: carcase.top === 'between' }
+  const backRoom: BackRoom = { module: spec.key, width, depth, height, inner, has, over, at: [...spec.at, 'carcase'] }
   const cuts = carcase.back.sits === 'none' ? [] : backCuts(carcase.back, backRoom, panels)
   const bound = (panel: PlacedPanel): Bound => ({ panel: panel.id, thickness: panel.thickness, shared: false })
   return {

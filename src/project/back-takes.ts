@@ -11,6 +11,7 @@ export function backTakes(back: BackSpec): number {
     case 'none':
       return 0
     case 'applied':
+    case 'between sides':
       return back.stock.thickness
     case 'inset':
       return back.recess + back.stock.thickness

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { dowelOffsets } from '../../src/assembly/cams.ts'
 import { built, panelOf, places, ROUND_STOCK } from '../support/define.ts'
@@ -83,6 +84,37 @@ describe('cam and dowel', () => {
     expect([15.8, 17.6, 18.9].map(items)).toEqual([['cam 15 for 16'], ['cam 15 for 18'], ['cam 15 for 19']])
   })
 
+  test('in boards of any thickness that they suit, bolt and cam cross, and no hole leaves its board', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 150, max: 205 }).map((tenths) => tenths / 10),
+        fc.constantFrom('between', 'over'),
+        fc.constantFrom('between', 'over'),
+        (thickness, top, bottom) => {
+          const any = built(
+            box(
+              `joint: cam and dowel, top: ${top}, bottom: ${bottom}`,
+              '',
+              ROUND_STOCK.replace('thickness: 18', `thickness: ${thickness}`),
+            ),
+          )
+          expect(any.findings.filter((finding) => finding.rule.startsWith('mate-'))).toEqual([])
+          expect(any.assembly.hardware.filter((piece) => piece.item.kind === 'cam fitting')).toHaveLength(12)
+          for (const panel of any.panels) {
+            for (const bore of panel.bores) {
+              const [x, y, z] = bore.at
+              expect([x >= 0, x <= panel.length, y >= 0, y <= panel.width, z <= 0, z >= -panel.thickness]).toEqual(
+                Array(6).fill(true),
+              )
+              expect(bore.depth).toBeLessThan(bore.surface === 'A' || bore.surface === 'B' ? panel.thickness : 100)
+            }
+          }
+        },
+      ),
+      { numRuns: 60 },
+    )
+  })
+
   test('dowel: none leaves the cams alone', () => {
     const bare = built(box('joint: { fasten: cam and dowel, dowel: none }'))
     expect(panelOf(bare, 'box/bottom').bores.some((bore) => bore.purpose === 'dowel')).toBe(false)
@@ -162,6 +194,24 @@ describe('housings', () => {
       ['rebate', 0, 0, 18.05, 400, 6],
     ])
     expect(of.findings).toEqual([])
+  })
+
+  test('fixed shelves housed in both faces of a partition leave wood between them, or it is said', () => {
+    const both = (depth: string): string =>
+      box(
+        'joint: dowel',
+        `side by side: [${[1, 2].map(() => `{ dividers: { joint: { fasten: housing, depth: ${depth} } }, stacked: [{ size: 200 }, {}] }`).join(', ')}]`,
+      )
+    // 18 − 2 × 6 = 6 left: enough. 18 − 2 × 8 = 2 left: less than 3 is worth a look; (18 − 3) / 2 = 7.5 each would do.
+    expect(built(both('6')).findings).toEqual([])
+    expect(built(both('8')).findings.filter((finding) => finding.rule === 'groove-wood')).toMatchObject([
+      {
+        severity: 'warn',
+        message:
+          'box, partition 1: the housing for the fixed shelf 2 and the housing for the fixed shelf 1 on the other face leave only 2 mm of wood between them',
+        fix: 'cut each of them no deeper than 7.5 mm',
+      },
+    ])
   })
 
   test('one that is too short between its stops says what would do', () => {

@@ -130,3 +130,41 @@ test('the sides of one module are mirror images', () => {
   )
   expect(flip.sort()).toEqual(right.sort())
 })
+
+describe('further ways for a back to sit', () => {
+  const withBack = (back: string, carcase = ''): string => `${ROUND_STOCK}
+modules:
+  box: { width: 600, depth: 418, carcase height: 500, stock: board, carcase: { ${carcase} back: ${back} } }
+`
+
+  test('between the sides, over the rear edges of top and bottom', () => {
+    const of = built(withBack('{ sits: between sides, stock: board }'))
+    // Sides the whole depth, 418; top and bottom 418 − 18 = 400; back 600 − 2 × 18 = 564 by the whole height, 500.
+    expect(panelOf(of, 'box/left-side').width).toBe(418)
+    expect(panelOf(of, 'box/bottom').width).toBe(400)
+    expect([panelOf(of, 'box/back').length, panelOf(of, 'box/back').width]).toEqual([500, 564])
+    // Screwed through the back into top and bottom, and through the sides into its edges.
+    const back = panelOf(of, 'box/back')
+    expect(back.bores.filter((bore) => bore.surface === 'B').length).toBe(2 * 5)
+    expect(back.bores.filter((bore) => bore.surface === 'y0').length).toBe(4)
+    expect(of.findings.filter((finding) => finding.severity === 'stop')).toEqual([])
+  })
+
+  test('between the sides under a top that lies over them', () => {
+    const of = built(withBack('{ sits: between sides, stock: thin }', 'top: over, '))
+    // The top keeps the whole depth, the bottom 418 − 6 = 412; the back goes from 0 to 500 − 18 = 482.
+    expect([panelOf(of, 'box/top').width, panelOf(of, 'box/bottom').width]).toEqual([418, 412])
+    expect(panelOf(of, 'box/back').length).toBe(482)
+    // 6 mm takes no screw in its edge: only the bottom's five.
+    expect(panelOf(of, 'box/back').bores.length).toBe(5)
+  })
+
+  test('applied with a margin', () => {
+    const of = built(withBack('{ sits: applied, stock: thin, margin: 1.5 }'))
+    // 500 − 3 and 600 − 3.
+    expect([panelOf(of, 'box/back').length, panelOf(of, 'box/back').width]).toEqual([497, 597])
+    // The screws stand in the middle of what back and side share, 1.5 to 18: at 9.75, so 8.25 from the back's edge.
+    const ys = panelOf(of, 'box/back').bores.map((bore) => Math.round(bore.at[1] * 1000) / 1000)
+    expect(Math.min(...ys)).toBe(8.25)
+  })
+})

@@ -95,7 +95,8 @@ function piecesOf(
     else points.push(at)
   })
   const [first, last] = [points[0], points.at(-1)]
-  // A path that ends in an arc comes back to the point where it began.
-  if (pieces.at(-1)?.letter === 'A' && first !== undefined && last !== undefined) points.pop()
+  // A path that ends in an arc mostly comes back to the point where it began; else a line closes it.
+  const back = first !== undefined && last !== undefined && Math.hypot(first[0] - last[0], first[1] - last[1]) < 0.001
+  if (pieces.at(-1)?.letter === 'A' && back) points.pop()
   return { points, arcs }
 }

@@ -82,7 +82,8 @@ const inside = fc.oneof(
 
 const back = fc.oneof(
   fc.constant('none'),
-  fc.record({ sits: fc.constantFrom('applied', 'grooved', 'rebated'), stock: fc.constant('thin') }),
+  fc.record({ sits: fc.constantFrom('applied', 'between sides', 'grooved', 'rebated'), stock: fc.constant('thin') }),
+  fc.record({ sits: fc.constant('between sides'), stock: fc.constant('board') }),
   fc.record({ sits: fc.constant('inset'), stock: fc.constant('board'), recess: tenths(0, 20) }),
 )
 

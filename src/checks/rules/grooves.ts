@@ -27,6 +27,7 @@ export const grooves: Rule = {
     panels.flatMap((panel) =>
       panel.grooves.flatMap((groove) => [
         ...woodOf(panel, groove),
+        ...woodBetween(panel, groove),
         ...panel.bores.flatMap((bore) => boreBeside(panel, groove, bore)),
       ]),
     ),
@@ -66,6 +67,33 @@ function woodOf(panel: Panel, groove: Groove): Finding[] {
     )
   }
   return found
+}
+
+/** Two grooves that lie over each other on the two faces of a panel: fixed shelves housed in both sides of a partition. */
+function woodBetween(panel: Panel, groove: Groove): Finding[] {
+  if (groove.face !== 'A') return []
+  const over = panel.grooves.filter(
+    (other) =>
+      other.face === 'B' &&
+      ([0, 1] as const).every(
+        (axis) => Math.min(groove.max[axis], other.max[axis]) - Math.max(groove.min[axis], other.min[axis]) > NOISE_MM,
+      ),
+  )
+  return over.flatMap((other): Finding[] => {
+    const skin = panel.thickness - groove.depth - other.depth
+    if (skin >= SKIN_WARN_MM - NOISE_MM) return []
+    return [
+      {
+        rule: 'groove-wood',
+        severity: skin < SKIN_STOP_MM - NOISE_MM ? 'stop' : 'warn',
+        panels: [panel.id],
+        places: [{ panel: panel.id, surface: 'A', at: [groove.min[0], groove.min[1], 0] }],
+        message: `${panelWords(panel)}: the ${groove.purpose} and the ${other.purpose} on the other face leave only ${mm(Math.max(0, skin))} mm of wood between them`,
+        fix: `cut each of them no deeper than ${mm((panel.thickness - SKIN_WARN_MM) / 2)} mm`,
+        at: panel.at,
+      },
+    ]
+  })
 }
 
 function boreBeside(panel: Panel, groove: Groove, bore: Bore): Finding[] {

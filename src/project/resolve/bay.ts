@@ -107,5 +107,6 @@ function resolveDividers(
   const name = said(layers, 'stock')
   const stock = name === undefined ? around.stock : stockNamed(context, name)
   const joint = said(layers, 'joint') ?? around.joint
-  return { stock, joint: resolvePanelJoint(context, joint, stock?.thickness) }
+  const thinnest = Math.min(stock?.thickness ?? Infinity, around.stock?.thickness ?? Infinity)
+  return { stock, joint: resolvePanelJoint(context, joint, stock?.thickness, thinnest) }
 }

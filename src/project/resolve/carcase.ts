@@ -22,7 +22,7 @@ export function resolveCarcase(
   stock: Stock | undefined,
 ): ResolvedCarcase | undefined {
   const joint = said(layers, 'joint')
-  const jointSpec = resolvePanelJoint(context, joint, stock?.thickness)
+  const jointSpec = resolvePanelJoint(context, joint, stock?.thickness, stock?.thickness)
   const backs = layers.map((layer) => said([layer], 'back'))
   const back = resolveBack(context, asLayers<RawBack>(backs, 'sits'), { stock, carcaseJoint: joint })
   const frontGap = context.lengthOr(said(layers, 'front gap'), DEFAULTS.frontGap)
@@ -52,6 +52,7 @@ function resolveBack(context: Context, layers: Layers<RawBack>, around: Surround
   const side = around.stock?.thickness
   const joint = resolveBackJoint(context, layers, sits, stock, around)
   const spec = {
+    margin: context.lengthOr(said(layers, 'margin'), 0),
     recess: context.lengthOr(said(layers, 'recess'), 0),
     grooveDepth: context.lengthOr(said(layers, 'groove depth'), Math.min(DEFAULTS.grooveDepth, (side ?? 18) / 2), {
       aboveZero: true,
@@ -63,6 +64,7 @@ function resolveBack(context: Context, layers: Layers<RawBack>, around: Surround
   }
   if (stock === undefined) return undefined
   if (side !== undefined) checkCuts(context, layers, spec, side)
+  if (side !== undefined) checkMargin(context, layers, spec.margin, side)
   return { sits, stock, ...spec, joint }
 }
 
@@ -90,14 +92,15 @@ function resolveBackJoint(
 
 /** For each kind of back, the keys that have a meaning for it alone. */
 const OWN_KEYS: readonly (readonly [keyof RawBack & string, readonly Sits[]])[] = [
-  ['stock', ['applied', 'inset', 'grooved', 'rebated']],
+  ['stock', ['applied', 'between sides', 'inset', 'grooved', 'rebated']],
+  ['margin', ['applied']],
   ['recess', ['inset']],
   ['groove depth', ['grooved']],
   ['groove setback', ['grooved']],
   ['groove play', ['grooved']],
   ['rebate width', ['rebated']],
   ['edge play', ['grooved', 'rebated']],
-  ['joint', ['applied', 'inset', 'rebated']],
+  ['joint', ['applied', 'between sides', 'inset', 'rebated']],
 ]
 
 /** A key without a meaning is a mistake where its own group says how the back sits; from common it may just not apply. */
@@ -114,6 +117,18 @@ function refuseIdleKeys(context: Context, layers: Layers<RawBack>, sits: Sits): 
       })
     }
   })
+}
+
+/** From a screw's middle to the edge of the back, and to the face of the side under it, mm; common practice. */
+const LEAST_COVER_MM = 4
+
+/** An applied back must reach far enough over the edges for its screws, which stand in the middle of what both share. */
+function checkMargin(context: Context, layers: Layers<RawBack>, margin: number, side: number): void {
+  const found = said(layers, 'margin')
+  const most = Math.max(0, side - 2 * LEAST_COVER_MM)
+  if (found === undefined || margin <= most || context.troubled(found.path)) return
+  const what = `${context.show(margin)} leaves too little of the back over a side ${context.show(side)} thick to screw it on`
+  context.report(found.path, what, { expected: `at most ${context.show(most)}` })
 }
 
 /** A groove or rebate must leave wood on the other side. */

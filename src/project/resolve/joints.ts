@@ -42,20 +42,31 @@ export function backJoint(context: Context, thickness: number | undefined): Join
   }
 }
 
-/** A joint between panels of a carcase, or of a partition or fixed shelf with them: fastened, or a housing. */
+/**
+ * A joint between panels of a carcase, or of a partition or fixed shelf with them: fastened, or a housing. `board` is
+ * the thickness of the panel whose edge is joined, `head` that of the thinnest it can meet, mm.
+ */
 export function resolvePanelJoint(
   context: Context,
   joint: Said<unknown> | undefined,
   board: number | undefined,
+  head: number | undefined,
 ): PanelJoint {
   const layers = asLayers<JointGroup>([joint], 'fasten')
   if (said(layers, 'fasten')?.value !== 'housing') return resolveJoint(context, joint, board)
   refuseIdleKeys(context, layers, FASTENED_KEYS, 'a housing is glued')
   refuseIdleKeys(context, layers, ['dowel'], 'a housing has no cam fittings')
-  const depth = said(layers, 'depth')
+  const depthSaid = said(layers, 'depth')
+  const depth = context.length(depthSaid, { aboveZero: true })
+  if (depthSaid !== undefined && depth !== undefined && head !== undefined && depth >= head) {
+    const what = `${context.show(depth)} cuts right through a board that is ${context.show(head)} thick`
+    context.report(depthSaid.path, what, {
+      expected: `less than ${context.show(head)}, such as ${context.show(head / 3)}`,
+    })
+  }
   return {
     kind: 'housing',
-    depth: context.length(depth, { aboveZero: true }) ?? 'auto',
+    depth: depth ?? 'auto',
     play: context.lengthOr(said(layers, 'play'), DEFAULTS.housingPlay),
     stopFront: context.lengthOr(said(layers, 'stop front'), 0),
     stopRear: context.lengthOr(said(layers, 'stop rear'), 0),
@@ -84,7 +95,8 @@ export function resolveJoint(
     return resolveJoint(context, undefined, board, defaults)
   }
   refuseIdleKeys(context, layers, HOUSING_KEYS, 'the joint is no housing')
-  const item = (fasten && fastener(context, fasten, board)) ?? defaultItem(context, defaults.fasten)
+  const asked = fasten && fastener(context, fasten, board)
+  const item = asked ?? defaultItem(context, defaults.fasten)
   const spacing = said(layers, 'spacing')
   const spacingMm = context.lengthOr(spacing, defaults.spacing, { aboveZero: true })
   const bore = largestBore(item)
@@ -96,7 +108,7 @@ export function resolveJoint(
     item,
     endDistance: context.lengthOr(said(layers, 'end distance'), defaults.endDistance),
     spacing: spacingMm,
-    ...besideCams(context, layers, item),
+    ...(fasten !== undefined && asked === undefined ? {} : besideCams(context, layers, item)),
   }
 }
 

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { BACKS } from './kinds.ts'
 import { group, hardware, kind, length, name, optional, required } from './parts.ts'
 
 const joint = (key: 'joint' | 'joint or none') =>
@@ -31,14 +32,15 @@ const joint = (key: 'joint' | 'joint or none') =>
 export const jointSchema = joint('joint')
 
 const lap = z.enum(['over', 'between', 'none'], kind('lap'))
-const sits = z.enum(['applied', 'inset', 'grooved', 'rebated', 'none'], kind('sits'))
+const sits = z.enum(BACKS, kind('sits'))
 
 const backGroup = group({
   sits: optional(
     sits,
-    'applied: over the rear edges; inset: between the panels; grooved: in a groove; rebated: in a rebate; none. Default applied.',
+    'applied: over the rear edges; between sides: over those of top and bottom only; inset: between the panels; grooved: in a groove; rebated: in a rebate; none. Default applied.',
   ),
   stock: optional(name, "The stock of the back. Default: the module's stock."),
+  margin: optional(length, 'Applied: kept between its edges and the outside of the carcase. Default 0.'),
   recess: optional(length, 'Inset: how far the back stands in front of the rear edges. Default 0.'),
   'groove depth': optional(
     length,
@@ -81,7 +83,7 @@ export const carcaseSchema = group({
     'Between the hidden face of an overlay front and the front edges of the carcase. Default 2 mm, or 1/16 in.',
   ),
   back: optional(
-    z.union([z.enum(['applied', 'inset', 'grooved', 'rebated', 'none'], kind('back')), backGroup], kind('back')),
-    'applied, inset, grooved, rebated, none, or a group of keys that says more. Default applied.',
+    z.union([z.enum(BACKS, kind('back')), backGroup], kind('back')),
+    'applied, between sides, inset, grooved, rebated, none, or a group of keys that says more. Default applied.',
   ),
 })

@@ -15,7 +15,7 @@ export function orList(list: readonly string[]): string {
 }
 
 const LENGTH = 'a length such as 600, 600 mm, 23 7/16 in'
-const BACKS = ['applied', 'inset', 'grooved', 'rebated', 'none'] as const
+export const BACKS = ['applied', 'between sides', 'inset', 'grooved', 'rebated', 'none'] as const
 export const JOINT_WORDS = [
   'through screw',
   'one-piece screw',

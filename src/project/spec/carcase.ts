@@ -32,8 +32,11 @@ export type Lap = 'over' | 'between' | 'none'
 export type BackSpec =
   | { readonly sits: 'none' }
   | {
-      readonly sits: 'applied' | 'inset' | 'grooved' | 'rebated'
+      /** `between sides`: between the sides and over the rear edges of a top and bottom that stand between them. */
+      readonly sits: 'applied' | 'between sides' | 'inset' | 'grooved' | 'rebated'
       readonly stock: Stock
+      /** Applied: kept between the back's edges and the outside of the carcase. */
+      readonly margin: number
       /** Inset: how far the back's outer face lies in front of the carcase's rear edges. */
       readonly recess: number
       /** Grooved: depth of the groove in sides, top and bottom. */
