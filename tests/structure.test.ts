@@ -13,6 +13,7 @@ const ORDER = [
   'project',
   'assembly',
   'panel',
+  'sheets',
   'checks',
   'templates',
   'drawing',

@@ -14,17 +14,17 @@ export const storyrod: Engine = {
 }
 
 async function open(text: string, file: string): Promise<Opened> {
-  const { readDefinition, renderProblems } = await import('../project/index.ts')
-  const read = readDefinition(text, file)
-  if (!read.ok) return { ok: false, problems: renderProblems(read.problems) }
+  const { renderProblems } = await import('../project/index.ts')
   const { renderFindings } = await import('../checks/index.ts')
-  const { build, outputFiles, outputPaths } = await import('../outputs/index.ts')
-  const built = build(read.project)
+  const { openDefinition, outputFiles, outputPaths } = await import('../outputs/index.ts')
+  const opened = openDefinition(text, file)
+  if (!opened.ok) return { ok: false, problems: renderProblems(opened.problems) }
+  const { built, locate } = opened
   return {
     ok: true,
     design: {
       severities: built.findings.map((finding) => finding.severity),
-      findings: renderFindings(built.findings, read.locate, file),
+      findings: renderFindings(built.findings, locate, file),
       paths: outputPaths(built),
       files: ({ fonts, stamp }) => outputFiles(built, fonts, stamp === undefined ? {} : { stamp }),
     },

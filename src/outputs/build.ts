@@ -13,6 +13,7 @@ export interface Built {
 
 /** Project → assembly → panels → findings. Pure. */
 export function build(project: Project): Built {
+  if (project.fit !== undefined && project.fit.size === undefined) throw new Error('a size is not worked out yet')
   const assembly = assemble(project)
   const panels = panelsOf(assembly)
   return { project, assembly, panels, findings: check(project, assembly, panels) }

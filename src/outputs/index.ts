@@ -8,4 +8,5 @@ export {
   outputPaths,
   PANELS_FILE,
 } from './files.ts'
+export { type OpenedDefinition, openDefinition } from './open.ts'
 export { PANELS_VERSION } from './panels-json.ts'

@@ -1,7 +1,7 @@
 import { formatLength, parseLength, type Units } from '../length/index.ts'
 import { nearestName } from './nearest.ts'
 import { cutText, type Problem, pathInWords, printable } from './problem.ts'
-import { KINDS, type KindKey } from './schema/kinds.ts'
+import { AS_LARGE_AS_FITS, KINDS, type KindKey } from './schema/kinds.ts'
 import type { Source } from './source.ts'
 import { pathKey, type Span } from './to-data.ts'
 import type { DefinitionPath, Stock } from './types.ts'
@@ -35,6 +35,8 @@ export class Context {
   readonly stocks = new Map<string, Stock | undefined>()
   /** False when the stock group itself is missing or no group: then no name is reported as unknown. */
   stocksKnown = true
+  /** Places of sizes that are to be as large as fits. */
+  readonly fits: DefinitionPath[] = []
   private readonly found: { problem: Problem; offset: number }[] = []
   private readonly known = new Set<string>()
   private readonly troubledPaths = new Set<string>()
@@ -43,6 +45,8 @@ export class Context {
   constructor(
     readonly source: Source,
     public units: Units = 'mm',
+    /** What sizes that are as large as fits are taken for, mm; nothing while it is not known. */
+    readonly fitted: number | undefined = undefined,
   ) {}
 
   /** Problems sorted by position, none twice, at most MOST_PROBLEMS. */
@@ -133,6 +137,13 @@ export class Context {
     return parsed.mm
   }
 
+  /** The same for a size that may be as large as fits: then the size that is tried, or one to go on with. */
+  size(said: Said<number | string> | undefined, limits: LengthLimits = {}): number | undefined {
+    if (said?.value !== AS_LARGE_AS_FITS) return this.length(said, { ...limits, aboveZero: true })
+    this.fits.push(said.path)
+    return this.fitted ?? PROVISIONAL_MM
+  }
+
   /** A length in mm, or the default where none is said. */
   lengthOr(said: Said<number | string> | undefined, fallback: Default | number, limits?: LengthLimits): number {
     return this.length(said, limits) ?? this.default(fallback)
@@ -147,6 +158,9 @@ export class Context {
     return typeof fallback === 'number' ? fallback : fallback[this.units]
   }
 }
+
+/** Stands in for a size that is not known yet; nothing is judged by it. */
+const PROVISIONAL_MM = 600
 
 /** Beyond it a unit was mistaken: no sheet is that long. */
 const LONGEST = { mm: 10_000, words: 'at most 10 m (393 3/4 in)' }

@@ -44,6 +44,10 @@ export const DEFAULTS = {
   pullEdge: each(40, 1.5),
   pullEnd: each(60, 2.5),
   footprintGap: 5,
+  /** Full-kerf saw blade: trade figure (S58). */
+  kerf: each(3.2, 1 / 8),
+  fitStep: each(1, 1 / 16),
+  fitMost: each(2400, 96),
   boltEnd: each(64, 2.5),
   boltSide: each(96, 3.75),
 } as const

@@ -1,10 +1,11 @@
 import { Context } from './context.ts'
 import { checkShape } from './issues.ts'
 import { isGroup, type Loose } from './layers.ts'
-import type { Position, Problem } from './problem.ts'
+import { type Position, type Problem, pathInWords } from './problem.ts'
 import { resolveProject, tooManyModules } from './resolve/project.ts'
 import type { RawDefinition } from './schema/definition.ts'
-import { readSource } from './source.ts'
+import { readSource, type Source } from './source.ts'
+import type { Mistake } from './to-data.ts'
 import type { DefinitionPath, Project } from './types.ts'
 
 /** A definition, read: the complete project, or everything that is wrong with it. */
@@ -14,6 +15,10 @@ export type ReadResult =
       readonly project: Project
       /** Where a path of the definition stands; what the text does not say itself is found at what holds it. */
       readonly locate: (path: DefinitionPath) => Position
+      /** The same definition with this length (mm) for every size that is as large as fits; only where there are such. */
+      readonly sized?: (mm: number) => ReadResult
+      /** A problem at a place of the definition that shows itself later, ready to print. */
+      readonly problemAt: (path: DefinitionPath, message: string, expected: string) => Problem
     }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
@@ -25,12 +30,28 @@ export function readDefinition(text: string, file: string): ReadResult {
   const read = readSource(text, file)
   if (!read.ok) return read
   const { source, mistakes } = read
-  const context = new Context(source)
+  return resolved(source, mistakes, undefined)
+}
+
+function resolved(source: Source, mistakes: readonly Mistake[], fitted: number | undefined): ReadResult {
+  const context = new Context(source, 'mm', fitted)
   for (const { span, path, message, expected } of mistakes) context.reportAt(span, path, message, { expected })
   if (tooManyModules(context, source.data)) return { ok: false, problems: context.problems() }
   const shaped = checkShape(context, source.data)
   const project = resolveProject(context, (isGroup(shaped) ? shaped : {}) as Loose<RawDefinition>)
   const problems = context.problems()
   if (problems.length > 0) return { ok: false, problems }
-  return { ok: true, project, locate: (path) => source.locate(path) }
+  return {
+    ok: true,
+    project,
+    locate: (path) => source.locate(path),
+    problemAt: (path, message, expected) => {
+      const where = pathInWords(path)
+      return source.problem(source.span(path, 'value'), {
+        message: where === '' ? message : `${where}: ${message}`,
+        expected,
+      })
+    },
+    ...(project.fit !== undefined && { sized: (mm: number) => resolved(source, mistakes, mm) }),
+  }
 }

@@ -25,12 +25,11 @@ export function resolveModule(
   const layers: Layers<RawCommon> = common === undefined ? [own] : [own, common]
   const { path } = own
   const widthSaid = said(layers, 'width')
-  const width = context.length(widthSaid, { aboveZero: true })
+  const before = context.fits.length
+  const width = context.size(widthSaid, { kind: 'length or as large as fits' })
   const depthSaid = said(layers, 'depth')
   const depth =
-    depthSaid?.value === 'same as width'
-      ? width
-      : context.length(depthSaid, { aboveZero: true, kind: 'length or same as width' })
+    depthSaid?.value === 'same as width' ? width : context.size(depthSaid, { kind: 'length or same as width' })
   const height = resolveHeight(context, layers, path)
   const stockSaid = said(layers, 'stock')
   const stock = stockNamed(context, stockSaid)
@@ -40,7 +39,8 @@ export function resolveModule(
   const { carcase, base, inside } = resolveParts(context, own, layers, stock)
   if (width === undefined || depth === undefined || height === undefined || stock === undefined) return undefined
   if (carcase === undefined || base === undefined) return undefined
-  return { key, name, width, depth, height, stock, ...carcase, inside, base, at: path }
+  const fitted = context.fits.length > before
+  return { key, name, width, depth, height, fitted, stock, ...carcase, inside, base, at: path }
 }
 
 function resolveParts(context: Context, own: Layer<RawModule>, layers: Layers<RawCommon>, stock: Stock | undefined) {
@@ -102,7 +102,7 @@ function resolveHeight(
     }
     const given = carcase ?? working
     if (given === undefined) continue
-    const mm = context.length(given, { aboveZero: true })
+    const mm = context.size(given, { kind: 'length or as large as fits' })
     return mm === undefined ? undefined : { of: carcase === undefined ? 'working' : 'carcase', mm }
   }
   const troubled = [path, ['common']].some((at) =>
@@ -118,12 +118,15 @@ function resolveHeight(
 /** Checks the names and lengths of `common` itself, which no module may use. */
 export function checkCommon(context: Context, common: Layer<RawCommon>): void {
   const layers = [common]
-  context.length(said(layers, 'width'), { aboveZero: true })
+  const before = context.fits.length
+  context.size(said(layers, 'width'), { kind: 'length or as large as fits' })
   const depth = said(layers, 'depth')
   if (depth?.value !== 'same as width') {
-    context.length(depth, { aboveZero: true, kind: 'length or same as width' })
+    context.size(depth, { kind: 'length or same as width' })
   }
   if (HEIGHTS.some((key) => said(layers, key) !== undefined)) resolveHeight(context, layers, common.path)
+  // Only modules have sizes; those that take this one say so themselves.
+  context.fits.length = before
   const stock = stockNamed(context, said(layers, 'stock'))
   resolveCarcase(context, layersOf<RawCarcase>([said(layers, 'carcase')]), stock)
   resolveBase(context, said(layers, 'base'))

@@ -1,11 +1,13 @@
 import { checkBuildable } from '../buildable/module.ts'
 import type { Context, Said } from '../context.ts'
+import { DEFAULTS } from '../defaults.ts'
 import { isGroup, type Layer, type Loose } from '../layers.ts'
 import { uniqueKeys } from '../names.ts'
 import { printable } from '../problem.ts'
 import type { RawCommon, RawDefinition, RawModule, RawStock } from '../schema/definition.ts'
 import { NAME_MARK } from '../to-data.ts'
 import type { DefinitionPath, ModuleSpec, Project } from '../types.ts'
+import { resolveFit } from './fit.ts'
 import { checkCommon, resolveModule } from './module.ts'
 import { resolveOutputs } from './outputs.ts'
 import { resolveRows } from './rows.ts'
@@ -27,12 +29,15 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
   context.stocksKnown = raw.stock !== undefined
   const modules = resolveModules(context, raw)
   const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
+  const kerf = context.lengthOr(raw.kerf === undefined ? undefined : { value: raw.kerf, path: ['kerf'] }, DEFAULTS.kerf)
   return {
     title: printable(raw.title ?? '').trim(),
     units: context.units,
     stocks: [...context.stocks.values()].filter((stock) => stock !== undefined),
     modules: modules.specs,
     rows: resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names),
+    kerf,
+    fit: resolveFit(context, raw.fit, kerf),
     outputs: resolveOutputs(context, outputs),
   }
 }
@@ -53,7 +58,8 @@ function resolveModules(context: Context, raw: Loose<RawDefinition>) {
     const name = printable(written)
     const spec = module && resolveModule(context, { key, name }, { raw: module, path: at }, common)
     if (spec !== undefined) {
-      checkBuildable(context, spec)
+      // A size that is not known yet cannot be judged.
+      if (!spec.fitted || context.fitted !== undefined) checkBuildable(context, spec)
       specs.push(spec)
     }
     return { written, key, at }

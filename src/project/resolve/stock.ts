@@ -21,6 +21,7 @@ export function resolveStock(context: Context, name: string, layer: Layer<RawSto
       expected: 'a length less than half the width of the sheet',
     })
   }
+  const onHand = said(layers, 'sheets')?.value
   if (readings === undefined) return undefined
   return {
     name,
@@ -32,6 +33,7 @@ export function resolveStock(context: Context, name: string, layer: Layer<RawSto
     edgeTrim,
     density: said(layers, 'density')?.value ?? DENSITY,
     stiffness: said(layers, 'stiffness')?.value ?? STIFFNESS,
+    ...(onHand !== undefined && { onHand }),
     at: layer.path,
   }
 }

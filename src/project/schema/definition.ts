@@ -2,7 +2,18 @@ import * as z from 'zod'
 import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
 import { outputsSchema } from './outputs.ts'
-import { group, hardware, kind, length, lengthOrAuto, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
+import {
+  group,
+  hardware,
+  kind,
+  length,
+  lengthOrAuto,
+  lengthOrFits,
+  lengthOrSameAsWidth,
+  name,
+  optional,
+  required,
+} from './parts.ts'
 
 const stockSchema = group({
   thickness: required(
@@ -18,6 +29,10 @@ const stockSchema = group({
   ),
   grain: optional(z.enum(['along length', 'none'], kind('grain')), 'Where the grain runs. Default along length.'),
   'edge trim': optional(length, 'Taken off each factory edge before use. Default 10 mm, or 1/2 in.'),
+  sheets: optional(
+    z.number(kind('sheets')).int(kind('sheets')).min(1, kind('sheets')).max(1000, kind('sheets')),
+    'How many whole sheets there are. Default: as many as are needed.',
+  ),
   density: optional(
     z.number(kind('density')).positive(kind('density')).max(10_000, kind('density')),
     'In kg/m³. Default 680.',
@@ -47,17 +62,17 @@ const base = z.union(
 )
 
 const moduleShape = {
-  width: optional(length, 'Outside width. Every module needs one, here or under common.'),
+  width: optional(lengthOrFits, 'Outside width, or: as large as fits. Every module needs one, here or under common.'),
   depth: optional(
     lengthOrSameAsWidth,
-    'Outside depth, fronts and back included, or: same as width. Every module needs one, here or under common.',
+    'Outside depth, fronts and back included, or: same as width, as large as fits. Every module needs one, here or under common.',
   ),
   'carcase height': optional(
-    length,
-    'Height of the carcase alone. A module has this or the working height, here or under common.',
+    lengthOrFits,
+    'Height of the carcase alone, or: as large as fits. A module has this or the working height, here or under common.',
   ),
   'working height': optional(
-    length,
+    lengthOrFits,
     'Height of the upper side of the carcase above the floor; the height of the casters is taken off.',
   ),
   stock: optional(name, 'The stock of the carcase. Every module needs one, here or under common.'),
@@ -105,6 +120,14 @@ export const definitionSchema = group({
     z.array(rowSchema, kind('floor plan')),
     'Which modules stand beside each other. A module in no row stands alone.',
   ),
+  kerf: optional(length, 'Width of a saw cut. Default 3.2 mm, or 1/8 in.'),
+  fit: optional(
+    group({
+      step: optional(length, 'Sizes that are as large as fits are whole multiples of it. Default 1 mm, or 1/16 in.'),
+      'at most': optional(length, 'They are no larger than this. Default 2400 mm, or 96 in.'),
+    }),
+    'Limits for sizes that are as large as fits.',
+  ),
   outputs: optional(outputsSchema, 'Paper and DXF settings.'),
 })
 
@@ -123,5 +146,6 @@ export type RawPull = Exclude<NonNullable<RawFront['pull']>, string>
 export type RawBase = Exclude<NonNullable<RawModule['base']>, string>
 export type RawRow = NonNullable<RawDefinition['floor plan']>[number]
 export type RawJoin = Exclude<NonNullable<RawRow['join']>, string>
+export type RawFit = NonNullable<RawDefinition['fit']>
 export type RawOutputs = NonNullable<RawDefinition['outputs']>
 export type RawDxf = NonNullable<RawOutputs['dxf']>

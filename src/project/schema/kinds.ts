@@ -14,6 +14,9 @@ export function orList(list: readonly string[]): string {
   return `${list.slice(0, -1).join(', ')} or ${list[list.length - 1] ?? ''}`
 }
 
+/** Stands for a size that the sheets on hand decide. */
+export const AS_LARGE_AS_FITS = 'as large as fits'
+
 const LENGTH = 'a length such as 600, 600 mm, 23 7/16 in'
 export const BACKS = ['applied', 'between sides', 'inset', 'grooved', 'rebated', 'none'] as const
 export const JOINT_WORDS = [
@@ -46,9 +49,15 @@ export const KINDS = {
   stiffness: { noun: 'a stiffness', expected: 'a modulus of elasticity in N/mm², such as 7000' },
   'length or same as width': {
     noun: 'a depth',
-    expected: `${LENGTH}, or: same as width`,
-    words: ['same as width'],
+    expected: `${LENGTH}, or: same as width, as large as fits`,
+    words: ['same as width', AS_LARGE_AS_FITS],
   },
+  'length or as large as fits': {
+    noun: 'a size',
+    expected: `${LENGTH}, or: as large as fits`,
+    words: [AS_LARGE_AS_FITS],
+  },
+  sheets: { noun: 'a number of sheets', expected: 'a whole number from 1 to 1000' },
   lap: words('a way for a panel to meet the sides', 'over', 'between', 'none'),
   back: {
     noun: 'a way for a back to sit',

@@ -12,6 +12,8 @@ export interface ModuleSpec {
   readonly depth: number
   /** Of the carcase alone, or of its upper side above the floor. */
   readonly height: { readonly of: 'carcase' | 'working'; readonly mm: number }
+  /** One of its sizes is as large as the sheets on hand allow. */
+  readonly fitted: boolean
   readonly stock: Stock
   readonly carcase: CarcaseSpec
   /** Between the hidden face of an overlay front and the carcase's front edges. */

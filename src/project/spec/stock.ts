@@ -14,6 +14,8 @@ export interface Stock {
   readonly grain: 'along length' | 'none'
   /** Taken off each factory edge before use. */
   readonly edgeTrim: number
+  /** Whole sheets that there are; nothing when it is not said. */
+  readonly onHand?: number
   /** kg/m³ */
   readonly density: number
   /** Modulus of elasticity, N/mm². */
