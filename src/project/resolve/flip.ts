@@ -34,7 +34,7 @@ export function resolveFlip(
     well:
       well === undefined || well.value === 'auto'
         ? 'auto'
-        : (context.length(well, { aboveZero: true, kind: 'length or auto' }) ?? 'auto'),
+        : (context.length(well, { aboveZero: true, kind: 'well' }) ?? 'auto'),
     surface: surface === undefined ? 'level' : (context.length(surface, { aboveZero: true }) ?? 'level'),
     gap: context.lengthOr(length('gap'), DEFAULTS.platformGap, { aboveZero: true }),
     frontClearance: context.lengthOr(length('front clearance'), 0),

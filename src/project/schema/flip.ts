@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { group, hardware, kind, length, lengthOrAuto, name, optional, required } from './parts.ts'
+import { group, hardware, kind, length, name, optional, required } from './parts.ts'
 
 const offCentre = group({
   left: optional(length, 'To the left.'),
@@ -57,7 +57,7 @@ export const flipSchema = group(
       'The bolts that hold the platform in both of its rest positions.',
     ),
     well: optional(
-      lengthOrAuto,
+      z.union([z.number(), z.string()], kind('well')),
       "How far the sides stand above the carcase's top, or auto: what the platform and the machines need to turn. Default auto.",
     ),
     surface: optional(

@@ -88,6 +88,7 @@ export const KINDS = {
   base: { noun: 'a base', expected: 'none, or keys such as {casters: caster 75}', words: ['none'] },
   'length or auto': { noun: 'an inset', expected: `auto, or ${LENGTH}`, words: ['auto'] },
   'flip-over top': { noun: 'a flip-over top', expected: 'keys such as {machines: …}' },
+  well: { noun: 'a depth of a well', expected: `auto, or ${LENGTH}`, words: ['auto'] },
   machines: { noun: 'a group of machines', expected: 'upper or lower, each with keys such as {width: 300}' },
   machine: { noun: 'a machine', expected: 'keys such as {width: 300, depth: 400, height: 250}' },
   mass: { noun: 'a mass', expected: 'kilograms, such as 32' },
