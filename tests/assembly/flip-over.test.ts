@@ -63,6 +63,7 @@ describe('the platform', () => {
   test('one set of bores in a side serves both rest positions', () => {
     expect(places(panelOf(of, 'turner/left-side'), 'A', 'locking bolt')).toEqual(['24 50', '24 450'])
     expect(places(panelOf(of, 'turner/right-side'), 'A', 'locking bolt')).toEqual(['776 50', '776 450'])
+    // Half a turn about the axle (250, 24) takes (50, 24) to (450, 24): both are hypot(200, 0) = 200 from it.
     // In the ends of both core boards, 12 below face A of 24: 50 from the front edge of the one; of the other, which
     // begins at 260.25, 450 − 260.25 = 189.75.
     for (const [core, y] of [
@@ -212,8 +213,13 @@ describe('what the platform cannot do', () => {
   test('a core thinner than the axle and its play is a stop', () => {
     const of = built(module('').replace('core: ply 24', 'core: board'))
     expect(words(of, 'axle-channel')).toEqual([
-      'stop: a core of 18 mm leaves no channel for the axle 20, which needs 20.2 mm | take a core of 20.2 mm or more, or a thinner axle',
+      'stop: turner: a core of 18 mm leaves no channel for the axle 20, which needs 20.2 mm | take a core of 20.2 mm or more, or a thinner axle',
     ])
+  })
+
+  test('the thinnest reading of the core counts: 20.1 does not take a 20 mm axle, though the mean, 20.5, would', () => {
+    const of = built(module('').replace('ply 24: { thickness: 24', 'ply 24: { thickness: [20.1, 20.9]'))
+    expect(words(of, 'axle-channel')[0]).toMatch(/^stop: turner: a core of 20.1 mm/)
   })
 
   // Bore 11: 5 + 5.5 = 10.5 from the edge at least; from the axle 10.25 + 5 + 5.5 = 20.75 at least, 250 − 20.75 = 229.25.
@@ -223,7 +229,7 @@ describe('what the platform cannot do', () => {
     expect(lock(10.5)).toEqual([])
     expect(lock(229.2)).toEqual([])
     expect(lock(9)).toEqual([
-      "stop: a locking bolt M8, 9 mm from the platform's edge, lies too near the platform's edge | set its `edge distance` from 10.5 to 229.3 mm",
+      "stop: turner: a locking bolt M8, 9 mm from the platform's edge, lies too near the platform's edge | set its `edge distance` from 10.5 to 229.3 mm",
     ])
     expect(lock(300)[0]).toMatch(/too near the channel of the axle, or beyond it/)
   })
@@ -231,7 +237,9 @@ describe('what the platform cannot do', () => {
   // Skin 24: a 30 mm screw reaches 6 mm.
   test('a screw must hold in the core', () => {
     const of = built(module('screws: screw 3.5x30').replace('skin: ply 12', 'skin: ply 24'))
-    expect(words(of, 'screw-bite')[0]).toMatch(/^stop: platform skins of 24 mm: a screw 3.5x30 reaches only 6 mm/)
+    expect(words(of, 'screw-bite')[0]).toMatch(
+      /^stop: turner: platform skins of 24 mm: a screw 3.5x30 reaches only 6 mm/,
+    )
     expect(panelOf(of, 'turner/platform-upper-skin').bores).toEqual([])
   })
 

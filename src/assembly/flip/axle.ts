@@ -16,7 +16,8 @@ export interface Sides {
 }
 
 /** The axle through both sides, placed once, so that its two bores lie on one line. */
-export function placeAxle({ spec, flip, walls, axle }: FlipPlace, sides: Sides, boards: PlatformBoards): Parts {
+export function placeAxle(place: FlipPlace, sides: Sides, boards: PlatformBoards): Parts {
+  const { spec, flip, walls, axle } = place
   const series = `${spec.key}/flip-over-axle`
   const piece: PlacedHardware = {
     id: `${series}/1`,
@@ -31,20 +32,22 @@ export function placeAxle({ spec, flip, walls, axle }: FlipPlace, sides: Sides, 
     note: `${mm(spec.width)} mm long from outside to outside, washers of ${mm(flip.gap)} mm at each side`,
     at: flip.at,
   }
-  return partsOf({ hardware: [piece], troubles: channelTroubles(flip, boards) })
+  return partsOf({ hardware: [piece], troubles: channelTroubles(place, boards) })
 }
 
-function channelTroubles(flip: FlipPlace['flip'], { front, rear }: PlatformBoards): PlacingTrouble[] {
+function channelTroubles({ spec, flip }: FlipPlace, { front, rear }: PlatformBoards): PlacingTrouble[] {
   const { axle, core } = flip
+  // The axle has the least room where the sheet is thinnest.
+  const thinnest = Math.min(...core.readings)
   const shared = { rule: 'axle-channel', panels: [front.id, rear.id], at: flip.at }
-  if (core.thickness < axle.coreLeast - NOISE_MM) {
-    const message = `a core of ${mm(core.thickness)} mm leaves no channel for the ${axle.id}, which needs ${mm(axle.coreLeast)} mm`
+  if (thinnest < axle.coreLeast - NOISE_MM) {
+    const message = `${spec.name}: a core of ${mm(thinnest)} mm leaves no channel for the ${axle.id}, which needs ${mm(axle.coreLeast)} mm`
     const fix = `take a core of ${mm(axle.coreLeast)} mm or more, or a thinner axle`
     return [{ ...shared, severity: 'stop', message, fix }]
   }
   const slack = core.thickness - axle.diameter
   if (slack <= PACKING_MM + NOISE_MM) return []
-  const message = `the channel is ${mm(core.thickness)} mm high and the ${axle.id} ${mm(axle.diameter)} mm thick: pack it out by ${mm(slack / 2)} mm above and below, so that the axle lies in the middle`
+  const message = `${spec.name}: the channel is ${mm(core.thickness)} mm high and the ${axle.id} ${mm(axle.diameter)} mm thick: pack it out by ${mm(slack / 2)} mm above and below, so that the axle lies in the middle`
   return [{ ...shared, severity: 'note', message }]
 }
 
@@ -106,14 +109,19 @@ function lockAt(place: FlipPlace, sides: Sides, boards: PlatformBoards, wanted: 
   }
 }
 
-function lockTrouble({ flip }: FlipPlace, { front, rear }: PlatformBoards, low: number, high: number): PlacingTrouble {
+function lockTrouble(
+  { spec, flip }: FlipPlace,
+  { front, rear }: PlatformBoards,
+  low: number,
+  high: number,
+): PlacingTrouble {
   const { item, edgeDistance, at } = flip.lock
   const where = edgeDistance < low ? "too near the platform's edge" : 'too near the channel of the axle, or beyond it'
   return {
     rule: 'locking-place',
     severity: 'stop',
     panels: [front.id, rear.id],
-    message: `a ${item.id}, ${mm(edgeDistance)} mm from the platform's edge, lies ${where}`,
+    message: `${spec.name}: a ${item.id}, ${mm(edgeDistance)} mm from the platform's edge, lies ${where}`,
     fix:
       high >= low
         ? `set its \`edge distance\` from ${mm(low)} to ${mm(high)} mm`

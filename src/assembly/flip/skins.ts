@@ -87,12 +87,12 @@ function screwRow(place: FlipPlace, boards: PlatformBoards, row: Row): PlacedHar
   })
 }
 
-function biteTrouble({ flip }: FlipPlace, { upper, lower }: PlatformBoards, bite: number): PlacingTrouble {
+function biteTrouble({ spec, flip }: FlipPlace, { upper, lower }: PlatformBoards, bite: number): PlacingTrouble {
   return {
     rule: 'screw-bite',
     severity: 'stop',
     panels: [upper.id, lower.id],
-    message: `platform skins of ${mm(flip.skin.thickness)} mm: a ${flip.screws.id} reaches only ${mm(Math.max(0, bite))} mm into the core`,
+    message: `${spec.name}: platform skins of ${mm(flip.skin.thickness)} mm: a ${flip.screws.id} reaches only ${mm(Math.max(0, bite))} mm into the core`,
     fix: `name a screw that is ${mm(BITE_MM - bite)} mm longer or more, or take thinner skins`,
     at: flip.at,
   }

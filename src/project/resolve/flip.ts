@@ -3,6 +3,7 @@ import { type Axle, findItem, type Item, type ItemKind, type JointScrew } from '
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
 import { asLayers, isGroup, type Layers, said } from '../layers.ts'
+import { printable } from '../problem.ts'
 import type { RawFlip, RawLock, RawMachine } from '../schema/definition.ts'
 import type { FlipSpec, MachineSpec, Stock } from '../types.ts'
 import { layersOf } from './carcase.ts'
@@ -54,9 +55,12 @@ function resolveAxle(context: Context, axle: Said<string> | undefined, core: Sto
     axle === undefined || axle.value === 'auto' ? undefined : itemNamed(context, axle, ['axle'], ['auto'], 'axle')
   if (named !== undefined) return named
   const bars = BARS[context.units].map((id) => itemOf(id, 'axle'))
-  const fitting = bars.filter((bar) => core === undefined || bar.coreLeast <= core.thickness + NOISE_MM)
+  const fitting = bars.filter((bar) => core === undefined || bar.coreLeast <= thinnest(core) + NOISE_MM)
   return fitting.at(-1) ?? itemOf(BARS[context.units][0], 'axle')
 }
+
+/** Of all readings: there the axle has the least room. */
+const thinnest = (stock: Stock): number => Math.min(...stock.readings)
 
 const SCREWS = {
   mm: ['screw 3.5x25', 'screw 3.5x30', 'screw 4.5x45', 'screw 5x50'],
@@ -123,7 +127,7 @@ function resolveMachine(context: Context, machine: Said<unknown>, usualName: str
   const offCentre = { right: shift(context, from, 'right', 'left'), rear: shift(context, from, 'rear', 'front') }
   if (width === undefined || depth === undefined || height === undefined) return undefined
   return {
-    name: said(layers, 'name')?.value.trim() || usualName,
+    name: printable(said(layers, 'name')?.value ?? '').trim() || usualName,
     width,
     depth,
     height,
