@@ -30,6 +30,7 @@ const axle = (id: string, title: string, diameter: number, bore: number, source:
 }
 
 const BAR = 'bar sizes as sold, bore 0.5 more than the bar: common practice'
+const INCH_BAR = 'bar sizes as sold, bore 1/32 in more than the bar: common practice'
 const INCH = (inches: number): number => inches * 25.4
 
 /** The core's skins lie against the bored end on both faces, so less wood beside the hole does than elsewhere, mm. */
@@ -86,9 +87,9 @@ export const flipOver: readonly Item[] = [
   axle('axle 12', 'round steel bar 12 mm', 12, 12.5, BAR),
   axle('axle 16', 'round steel bar 16 mm', 16, 16.5, BAR),
   axle('axle 20', 'round steel bar 20 mm', 20, 20.5, BAR),
-  axle('axle 1/2 in', 'round steel bar 1/2 in', INCH(1 / 2), INCH(1 / 2) + 0.5, BAR),
-  axle('axle 5/8 in', 'round steel bar 5/8 in', INCH(5 / 8), INCH(5 / 8) + 0.5, BAR),
-  axle('axle 3/4 in', 'round steel bar 3/4 in', INCH(3 / 4), INCH(3 / 4) + 0.5, BAR),
+  axle('axle 1/2 in', 'round steel bar 1/2 in', INCH(1 / 2), INCH(17 / 32), INCH_BAR),
+  axle('axle 5/8 in', 'round steel bar 5/8 in', INCH(5 / 8), INCH(21 / 32), INCH_BAR),
+  axle('axle 3/4 in', 'round steel bar 3/4 in', INCH(3 / 4), INCH(25 / 32), INCH_BAR),
   axle('rod M16', 'threaded rod M16', 16, 17.5, 'bore 17.5: ISO 273 medium, from memory'),
   axle('rod M20', 'threaded rod M20', 20, 22, 'bore 22: ISO 273 medium, from memory'),
   lockingBolt({
