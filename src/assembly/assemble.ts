@@ -3,6 +3,7 @@ import { type ModuleSpec, overlayThickness, type Project, type RowSpec } from '.
 import { baseHeight, placeBase } from './base.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase.ts'
+import { placeFlip } from './flip/index.ts'
 import { joinRow } from './joins.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import type { Assembly, PlacedModule } from './types.ts'
@@ -67,7 +68,8 @@ function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { m
     spec,
     outer.parts.panels.find((panel) => panel.role === 'bottom'),
   )
-  const parts = merge([outer.parts, back, filled, base])
+  const built = merge([outer.parts, back, filled, base])
+  const parts = merge([built, placeFlip(spec, height, built.panels)])
   const foot = baseHeight(spec.base)
   return {
     module: {

@@ -10,6 +10,7 @@ export interface BackRoom {
   readonly module: string
   readonly width: number
   readonly depth: number
+  /** Upper face of the top. */
   readonly height: number
   /** Inner faces of sides, bottom and top; the outer ends where there is no such panel. */
   readonly inner: { readonly x0: number; readonly x1: number; readonly z0: number; readonly z1: number }

@@ -1,5 +1,5 @@
 import type { Box } from '../geometry/index.ts'
-import type { Lap, ModuleSpec } from '../project/index.ts'
+import { type Lap, type ModuleSpec, wellOf } from '../project/index.ts'
 import { type BackRoom, backBoard, backCuts, backJoints, backPlanes } from './backs.ts'
 import { board } from './boards.ts'
 import { joinPanels, letIn } from './housings.ts'
@@ -47,7 +47,8 @@ interface Planes {
   /** Ends of the sides. */
   readonly foot: number
   readonly head: number
-  readonly height: number
+  /** Upper face of the top: the head of the module, or the bottom of the well of a flip-over top. */
+  readonly topFace: number
 }
 
 /** Side depth = overall depth − front thickness − front gap − back, as its joint takes it. */
@@ -60,7 +61,7 @@ function planesOf(spec: ModuleSpec, height: number, frontThickness: number): Pla
     insideRear,
     foot: carcase.bottom === 'over' ? stock.thickness - letIn(carcase.joint, stock.thickness) : 0,
     head: carcase.top === 'over' ? height - stock.thickness + letIn(carcase.joint, stock.thickness) : height,
-    height,
+    topFace: height - wellOf(spec),
   }
 }
 
@@ -71,14 +72,14 @@ interface ShellPanels {
   readonly bottom: PlacedPanel | undefined
 }
 
-function shellPanels(spec: ModuleSpec, { front, rear, insideRear, foot, head, height }: Planes): ShellPanels {
+function shellPanels(spec: ModuleSpec, { front, rear, insideRear, foot, head, topFace }: Planes): ShellPanels {
   const { carcase, stock, key, at } = spec
   const t = stock.thickness
   const make = (role: PanelRole, box: Box): PlacedPanel => board({ module: key, role, name: role, stock, box, at })
   const lying = (role: 'top' | 'bottom', lap: Lap): PlacedPanel | undefined => {
     if (lap === 'none') return undefined
     const x0 = lap === 'over' ? 0 : t - letIn(carcase.joint, t)
-    const z0 = role === 'top' ? height - t : 0
+    const z0 = role === 'top' ? topFace - t : 0
     const back = carcase.back.sits === 'between sides' && lap === 'between' ? insideRear : rear
     return make(role, { min: [x0, front, z0], max: [spec.width - x0, back, z0 + t] })
   }
@@ -112,10 +113,19 @@ export function shell(spec: ModuleSpec, height: number, frontThickness: number):
   const panels = [left, right, top, bottom].filter((panel) => panel !== undefined)
   const t = spec.stock.thickness
   const has = { bottom: bottom !== undefined, top: top !== undefined }
-  const inner = { x0: t, x1: spec.width - t, z0: has.bottom ? t : 0, z1: has.top ? height - t : height }
+  const { topFace } = planes
+  const inner = { x0: t, x1: spec.width - t, z0: has.bottom ? t : 0, z1: has.top ? topFace - t : topFace }
   const { width, depth, carcase } = spec
-  const over = { bottom: carcase.bottom === 'between', top: carcase.top === 'between' }
-  const backRoom: BackRoom = { module: spec.key, width, depth, height, inner, has, over, at: [...spec.at, 'carcase'] }
+  const backRoom: BackRoom = {
+    module: spec.key,
+    width,
+    depth,
+    height: topFace,
+    inner,
+    has,
+    over: { bottom: carcase.bottom === 'between', top: carcase.top === 'between' },
+    at: [...spec.at, 'carcase'],
+  }
   const cuts = carcase.back.sits === 'none' ? [] : backCuts(carcase.back, backRoom, panels)
   const bound = (panel: PlacedPanel): Bound => ({ panel: panel.id, thickness: panel.thickness, shared: false })
   return {

@@ -4,6 +4,7 @@ import type { Project } from '../project/index.ts'
 import { boreDepth } from './rules/bore-depth.ts'
 import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
+import { flipOver } from './rules/flip-over.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
 import { mates } from './rules/mates.ts'
@@ -23,6 +24,7 @@ export const rules: readonly Rule[] = [
   boreEdge,
   grooves,
   inPlace,
+  flipOver,
   stock,
   sheets,
 ]

@@ -1,6 +1,7 @@
 import { cams } from './items/cams.ts'
 import { casters } from './items/casters.ts'
 import { connectors } from './items/connectors.ts'
+import { flipOver } from './items/flip-over.ts'
 import { hinges } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
 import { pins } from './items/pins.ts'
@@ -16,6 +17,7 @@ export const catalogue: readonly Item[] = [
   ...joiningBolts,
   ...casters,
   ...pulls,
+  ...flipOver,
 ]
 
 const byId = new Map(catalogue.map((item) => [item.id, item]))

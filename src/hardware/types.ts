@@ -149,5 +149,35 @@ export interface Pull extends ItemBase {
   readonly centres: number
 }
 
-export type Item = ShelfPin | CupHinge | JointScrew | Dowel | CamFitting | PocketScrew | JoiningBolt | Caster | Pull
+/** Parts `left` and `right`: the sides that a flip-over platform's axle passes. The platform lies about it, unbored. */
+export interface Axle extends ItemBase {
+  readonly kind: 'axle'
+  readonly diameter: number
+  /** Width of the channel between the core boards, mm; the boards of the core must be `coreLeast` thick or more. */
+  readonly channel: number
+  readonly coreLeast: number
+}
+
+/**
+ * Parts `side` (the side it is put through), `core` (the end of the core board that it enters as drawn) and `turned`
+ * (the end that it enters when the platform lies turned over).
+ */
+export interface LockingBolt extends ItemBase {
+  readonly kind: 'locking bolt'
+  /** Depth of its hole in the core's end, mm. */
+  readonly coreDepth: number
+}
+
+export type Item =
+  | ShelfPin
+  | CupHinge
+  | JointScrew
+  | Dowel
+  | CamFitting
+  | PocketScrew
+  | JoiningBolt
+  | Caster
+  | Pull
+  | Axle
+  | LockingBolt
 export type ItemKind = Item['kind']

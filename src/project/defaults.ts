@@ -43,6 +43,11 @@ export const DEFAULTS = {
   hingeEnd: 80,
   pullEdge: each(40, 1.5),
   pullEnd: each(60, 2.5),
+  platformGap: each(3, 1 / 8),
+  turningClearance: each(10, 3 / 8),
+  lockEdge: each(50, 2),
+  /** A well that is worked out is rounded up to it. */
+  wellStep: each(1, 1 / 16),
   footprintGap: 5,
   /** Full-kerf saw blade: trade figure (S58). */
   kerf: each(3.2, 1 / 8),

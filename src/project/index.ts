@@ -1,5 +1,6 @@
 export { backTakes, grooveWidth } from './back-takes.ts'
 export { baySizes } from './bay-sizes.ts'
+export { type FlipSizes, flipSizes, sidesDepth, wellOf } from './flip-sizes.ts'
 export { overlayThickness } from './fronts.ts'
 export { definitionJsonSchema } from './json-schema.ts'
 export { slug, uniqueKeys } from './names.ts'

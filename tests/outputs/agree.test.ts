@@ -7,6 +7,7 @@ import { lintDxf } from '../../src/writers/index.ts'
 import { projectOf } from '../support/define.ts'
 import { FONTS } from '../support/fonts.ts'
 import { anyDefinition } from '../support/random.ts'
+import { flipDefinition } from '../support/random-flip.ts'
 import {
   type Drilling,
   disagreements,
@@ -103,7 +104,7 @@ describe('what is drawn agrees with panels.json to 0.001 mm: DXF by dxf-parser, 
   test('over random modules', () => {
     const tally = nothing()
     fc.assert(
-      fc.property(anyDefinition, (text) => {
+      fc.property(fc.oneof(anyDefinition, flipDefinition), (text) => {
         const of = build(projectOf(text))
         const files = new Map([...faceFiles(of)].map(({ path, bytes }) => [path, decoder.decode(bytes)]))
         const json = { panels: of.panels.map((panel) => recordOf(panel, [...files.keys()])) }

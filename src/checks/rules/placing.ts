@@ -23,6 +23,27 @@ export const placing: Rule = {
     'caster-circles': { meaning: 'swivel circles of a module meet', source: 'common practice: 10 mm apart' },
     'caster-footprint': { meaning: 'a caster swings beyond the footprint', source: 'common practice' },
     'caster-plate': { meaning: 'a caster plate does not lie whole on the bottom panel', source: 'own arithmetic' },
+    'axle-channel': {
+      meaning: 'the core of a flip-over platform is too thin for its axle, or so thick that the axle wants packing',
+      source: 'common practice: 0.2 mm play, packing from 1 mm',
+    },
+    'locking-place': {
+      meaning: 'the locking bolts of a flip-over top do not lie inside the core boards, clear of the axle',
+      source: 'common practice: 5 mm of wood',
+    },
+    'swing-clearance': {
+      meaning: 'a platform, or a machine on it, strikes or nearly strikes a panel as it turns',
+      source: 'own arithmetic: the far corner from the axle',
+    },
+    'machine-width': {
+      meaning: 'a machine on a flip-over top does not pass between the sides',
+      source: 'own arithmetic',
+    },
+    'swing-room': {
+      meaning: 'a flip-over top swings beyond the footprint; walls and neighbours must leave that room',
+      source: 'own arithmetic',
+    },
+    'flip-over-care': { meaning: 'what to mind at a flip-over top', source: 'common practice' },
     'join-overlap': {
       meaning: 'modules to be bolted together share too little of their sides',
       source: 'own arithmetic',

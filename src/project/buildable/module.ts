@@ -1,14 +1,17 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import { backTakes } from '../back-takes.ts'
 import type { Context } from '../context.ts'
+import { wellOf } from '../flip-sizes.ts'
 import { overlayThickness } from '../fronts.ts'
 import type { DefinitionPath, ModuleSpec } from '../types.ts'
 import { checkBays, type Room } from './bays.ts'
+import { checkFlip } from './flip.ts'
 
 /** Reports what cannot be built at all; what a workshop can judge for itself is left to the findings. */
 export function checkBuildable(context: Context, spec: ModuleSpec): void {
   checkBase(context, spec)
   checkLaps(context, spec)
+  if (spec.flipOver !== undefined) checkFlip(context, spec, spec.flipOver)
   const room = clearRoom(context, spec)
   if (room !== undefined) checkBays(context, spec, room)
 }
@@ -89,6 +92,7 @@ function clearHeight(context: Context, spec: ModuleSpec): number | undefined {
   const casters = height.of === 'working' && base.kind === 'casters' ? base.item.overallHeight : 0
   const takings: Taking[] = [
     ['the casters', casters],
+    ['the well of the flip-over top', wellOf(spec)],
     ['the top', carcase.top === 'none' ? 0 : t],
     ['the bottom', carcase.bottom === 'none' ? 0 : t],
   ]

@@ -5,6 +5,7 @@ import type { DefinitionPath, ModuleSpec, Stock } from '../types.ts'
 import { resolveBase } from './base.ts'
 import { resolveBay } from './bay.ts'
 import { layersOf, resolveCarcase } from './carcase.ts'
+import { resolveFlip } from './flip.ts'
 import { stockNamed } from './stock.ts'
 
 export interface ModuleName {
@@ -36,11 +37,12 @@ export function resolveModule(
   requireKey(context, path, 'width', widthSaid, 'a width here or under common')
   requireKey(context, path, 'depth', depthSaid, 'a depth here or under common')
   requireKey(context, path, 'stock', stockSaid, 'the name of a stock here or under common')
+  const flipOver = resolveFlip(context, said([own], 'flip-over top'), stock)
   const { carcase, base, inside } = resolveParts(context, own, layers, stock)
   if (width === undefined || depth === undefined || height === undefined || stock === undefined) return undefined
   if (carcase === undefined || base === undefined) return undefined
   const fitted = context.fits.length > before
-  return { key, name, width, depth, height, fitted, stock, ...carcase, inside, base, at: path }
+  return { key, name, width, depth, height, fitted, stock, ...carcase, inside, flipOver, base, at: path }
 }
 
 function resolveParts(context: Context, own: Layer<RawModule>, layers: Layers<RawCommon>, stock: Stock | undefined) {

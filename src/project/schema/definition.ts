@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
+import { flipSchema } from './flip.ts'
 import { outputsSchema } from './outputs.ts'
 import {
   group,
@@ -83,6 +84,10 @@ const moduleShape = {
 const moduleSchema = group({
   ...moduleShape,
   inside: optional(baySchema, 'What is inside: one opening, split again and again. Default: empty.'),
+  'flip-over top': optional(
+    flipSchema,
+    'A platform that turns on an axle between the raised sides, with a machine on either face. Default: none.',
+  ),
 })
 
 const join = z.union(
@@ -143,6 +148,9 @@ export type RawLooseShelves = Exclude<NonNullable<RawBay['loose shelves']>, numb
 export type RawPins = NonNullable<RawLooseShelves['pins']>
 export type RawFront = NonNullable<RawBay['front']>
 export type RawPull = Exclude<NonNullable<RawFront['pull']>, string>
+export type RawFlip = NonNullable<RawModule['flip-over top']>
+export type RawLock = Exclude<NonNullable<RawFlip['locking bolts']>, string>
+export type RawMachine = NonNullable<NonNullable<RawFlip['machines']>['upper']>
 export type RawBase = Exclude<NonNullable<RawModule['base']>, string>
 export type RawRow = NonNullable<RawDefinition['floor plan']>[number]
 export type RawJoin = Exclude<NonNullable<RawRow['join']>, string>

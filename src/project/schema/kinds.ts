@@ -103,6 +103,16 @@ export const KINDS = {
   'end of a door': words('an end of a door', 'top', 'bottom', 'middle'),
   base: { noun: 'a base', expected: 'none, or keys such as {casters: caster 75}', words: ['none'] },
   'length or auto': { noun: 'an inset', expected: `auto, or ${LENGTH}`, words: ['auto'] },
+  'flip-over top': { noun: 'a flip-over top', expected: 'keys such as {machines: …}' },
+  well: { noun: 'a depth of a well', expected: `auto, or ${LENGTH}`, words: ['auto'] },
+  machines: { noun: 'a group of machines', expected: 'upper or lower, each with keys such as {width: 300}' },
+  machine: { noun: 'a machine', expected: 'keys such as {width: 300, depth: 400, height: 250}' },
+  mass: { noun: 'a mass', expected: 'kilograms, such as 32' },
+  'locking bolts': {
+    noun: 'a way to lock the platform',
+    expected: 'the name of a locking bolt, or keys such as {each side: 1}',
+  },
+  'locking bolts each side': { noun: 'a number of locking bolts', expected: '1 or 2' },
   join: {
     noun: 'a way to join modules',
     expected: 'none, bolted, or keys such as {bolt: bolt M6}',

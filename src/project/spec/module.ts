@@ -1,6 +1,7 @@
 import type { BaseSpec } from './base.ts'
 import type { Bay } from './bay.ts'
 import type { CarcaseSpec } from './carcase.ts'
+import type { FlipSpec } from './flip.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
 
 export interface ModuleSpec {
@@ -19,6 +20,7 @@ export interface ModuleSpec {
   /** Between the hidden face of an overlay front and the carcase's front edges. */
   readonly frontGap: number
   readonly inside: Bay
+  readonly flipOver: FlipSpec | undefined
   readonly base: BaseSpec
   readonly at: DefinitionPath
 }

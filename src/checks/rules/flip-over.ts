@@ -1,0 +1,127 @@
+import { boardBox, FLOOR, type PlacedHardware, type PlacedModule } from '../../assembly/index.ts'
+import { type Box, compose, NOISE_MM, place, placedBox, type Vec3 } from '../../geometry/index.ts'
+import type { Bore, Panel } from '../../panel/index.ts'
+import type { Finding, Rule, Subject } from '../types.ts'
+import { boreWords, mm, panelWords } from '../words.ts'
+
+/** Room around a locking bolt for its knob and for a hand, and how far out it is wanted, mm; common practice. */
+const HAND_MM = 30
+
+/** What stands in the way of a flip-over platform besides panels: hardware on the sides, and neighbours before its bolts. */
+export const flipOver: Rule = {
+  ids: {
+    'swing-hardware': {
+      meaning: 'hardware on the inside of a side lies where a flip-over platform turns',
+      source: 'own arithmetic',
+    },
+    'lock-reach': {
+      meaning: 'a neighbour stands before a locking bolt of a flip-over top',
+      source: 'common practice: 30 mm for a hand',
+    },
+  },
+  check: (subject) => [
+    ...subject.assembly.hardware.filter(({ item }) => item.kind === 'axle').flatMap((axle) => inTheWay(subject, axle)),
+    ...locksCovered(subject),
+  ],
+}
+
+/** Holes of the sides that open inward within the platform's circle and belong to neither axle nor locking bolts. */
+function inTheWay(subject: Subject, axle: PlacedHardware): Finding[] {
+  const [station] = axle.stations
+  if (station === undefined) return []
+  const centre = station.pose.origin
+  const sides = axle.stations.map(({ panel }) => subject.panelOf(panel))
+  const platform = subject.panels.filter((panel) => panel.module === axle.frame && panel.role.startsWith('platform'))
+  const radius = Math.max(0, ...platform.map((panel) => farthest(centre, boardBox(panel))))
+  const items = new Map(subject.assembly.hardware.map((piece) => [piece.id, piece.item]))
+  const own = (bore: Bore): boolean =>
+    bore.uses.every(({ hardware }) => ['axle', 'locking bolt'].includes(items.get(hardware)?.kind ?? ''))
+  const reach = (bore: Bore): number =>
+    Math.max(
+      bore.diameter / 2,
+      ...bore.uses.map(({ hardware, part }) => {
+        const item = items.get(hardware)
+        return item?.kind === 'joining bolt' ? (part === 'nut' ? item.nutDiameter : item.headDiameter) / 2 : 0
+      }),
+    )
+  return sides.flatMap((side) =>
+    side.bores
+      .filter((bore) => bore.surface === 'A' || (bore.surface === 'B' && bore.through))
+      .filter((bore) => !own(bore))
+      .flatMap((bore) => {
+        const short = radius + reach(bore) - fromAxle(centre, side, bore)
+        return short <= NOISE_MM ? [] : [hardwareFinding(side, bore, short)]
+      }),
+  )
+}
+
+/** Distance of the far corner of a box from an axle that runs across the module, mm. */
+function farthest(centre: Vec3, { min, max }: Box): number {
+  const span = (axis: 1 | 2): number => Math.max(centre[axis] - min[axis], max[axis] - centre[axis])
+  return Math.hypot(span(1), span(2))
+}
+
+function fromAxle(centre: Vec3, side: Panel, bore: Bore): number {
+  const at = place(side.moduleFromPanel, bore.at)
+  return Math.hypot(at[1] - centre[1], at[2] - centre[2])
+}
+
+const hardwareFinding = (side: Panel, bore: Bore, short: number): Finding => ({
+  rule: 'swing-hardware',
+  severity: 'stop',
+  panels: [side.id],
+  places: [{ panel: side.id, surface: bore.surface, at: bore.at }],
+  message: `${panelWords(side)}: what is fixed in the ${boreWords(side, bore)} lies where the platform turns`,
+  fix: `move it ${mm(short)} mm or more away from the axle, for bolts between modules by their \`end inset\` or \`side inset\``,
+  at: side.at,
+})
+
+/** Locking bolts whose outer end another module stands before. */
+function locksCovered({ assembly }: Subject): Finding[] {
+  const modules = new Map(assembly.modules.map((module) => [module.key, module]))
+  const locks = assembly.hardware.filter(({ item }) => item.kind === 'locking bolt')
+  if (locks.length === 0) return []
+  const boxes = assembly.modules.flatMap((module) =>
+    module.panels.map((panel) => ({
+      module,
+      box: placedBox(compose(module.floorFromModule, panel.moduleFromPanel), {
+        min: [0, 0, -panel.thickness],
+        max: [panel.length, panel.width, 0],
+      }),
+    })),
+  )
+  return locks.flatMap((piece) => {
+    const own = modules.get(piece.frame === FLOOR ? '' : piece.frame)
+    const side = piece.stations.find(({ part }) => part === 'side')
+    const panel = own?.panels.find(({ id }) => id === side?.panel)
+    if (own === undefined || side === undefined || panel === undefined) return []
+    const outside = place(compose(own.floorFromModule, side.pose), [0, 0, -panel.thickness])
+    const away = place(compose(own.floorFromModule, side.pose), [0, 0, -panel.thickness - HAND_MM])
+    const hand: Box = {
+      min: [Math.min(outside[0], away[0]), Math.min(outside[1], away[1]), outside[2] - HAND_MM / 2],
+      max: [Math.max(outside[0], away[0]), Math.max(outside[1], away[1]), outside[2] + HAND_MM / 2],
+    }
+    const before = boxes.find(({ module, box }) => module !== own && overlap(hand, box))
+    return before === undefined ? [] : [lockFinding(own, before.module, piece, panel.id, panel.name)]
+  })
+}
+
+/** Whether two boxes share space; a flat one counts where it passes through the other. */
+const overlap = (a: Box, b: Box): boolean =>
+  ([0, 1, 2] as const).every((axis) => a.min[axis] < b.max[axis] - NOISE_MM && a.max[axis] > b.min[axis] + NOISE_MM)
+
+const lockFinding = (
+  own: PlacedModule,
+  neighbour: PlacedModule,
+  piece: PlacedHardware,
+  panel: string,
+  side: string,
+): Finding => ({
+  rule: 'lock-reach',
+  severity: 'warn',
+  panels: [panel],
+  places: [],
+  message: `${own.name}: ${neighbour.name} stands before the locking bolts in the ${side}, so that no hand reaches them`,
+  fix: `leave ${HAND_MM} mm or more beside it, or let the neighbour end below the axle`,
+  at: piece.at,
+})
