@@ -66,18 +66,20 @@ function loose(of: Built): string[] {
       return panels.size > 1 || piece.item.kind !== 'pull' ? [...panels] : []
     }),
   )
-  const standsIn = (id: string, module: Built['assembly']['modules'][number]): boolean => {
-    const own = module.panels.find((panel) => panel.id === id)
-    if (own === undefined) return false
-    const box = placedBox(own.moduleFromPanel, ownBox(own))
-    return module.cuts.some(
-      (cut) =>
-        cut.panel !== id &&
-        AXES.every(
-          (axis) => Math.min(box.max[axis], cut.box.max[axis]) - Math.max(box.min[axis], cut.box.min[axis]) > 0,
-        ),
+  const boxes = new Map(
+    of.assembly.modules.flatMap(({ panels }) =>
+      panels.map((panel): [string, Box] => [panel.id, placedBox(panel.moduleFromPanel, ownBox(panel))]),
+    ),
+  )
+  const meet = (a: Box | undefined, b: Box): boolean =>
+    a !== undefined && AXES.every((axis) => Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis]) > 0)
+  // It stands in a groove of another panel, or another stands in a groove of its own.
+  const standsIn = (id: string, { cuts, panels }: Built['assembly']['modules'][number]): boolean =>
+    cuts.some((cut) =>
+      cut.panel === id
+        ? panels.some((other) => other.id !== id && meet(boxes.get(other.id), cut.box))
+        : meet(boxes.get(id), cut.box),
     )
-  }
   return of.assembly.modules.flatMap((module) =>
     module.panels
       .filter((panel) => panel.role !== 'loose shelf' && !held.has(panel.id) && !standsIn(panel.id, module))

@@ -87,12 +87,19 @@ const back = fc.oneof(
   fc.record({ sits: fc.constant('inset'), stock: fc.constant('board'), recess: tenths(0, 20) }),
 )
 
-const carcase = fc.record({
-  top: fc.constantFrom('over', 'between', 'none'),
-  bottom: fc.constantFrom('over', 'between'),
-  joint,
-  back,
-})
+const carcase = fc
+  .record({
+    top: fc.constantFrom('over', 'between', 'none'),
+    bottom: fc.constantFrom('over', 'between'),
+    joint,
+    back,
+  })
+  .map((one) => {
+    // A back between the sides needs a top or bottom there.
+    const stands = one.top === 'between' || one.bottom === 'between'
+    const between = typeof one.back === 'object' && one.back.sits === 'between sides'
+    return between && !stands ? { ...one, bottom: 'between' } : one
+  })
 
 /** A module that has no part on one hand only, so that its left half must mirror its right half. */
 export const evenModule = fc.record({

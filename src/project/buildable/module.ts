@@ -11,6 +11,7 @@ import { checkFlip } from './flip.ts'
 export function checkBuildable(context: Context, spec: ModuleSpec): void {
   checkBase(context, spec)
   checkLaps(context, spec)
+  checkBack(context, spec)
   if (spec.flipOver !== undefined) checkFlip(context, spec, spec.flipOver)
   const room = clearRoom(context, spec)
   if (room !== undefined) checkBays(context, spec, room)
@@ -27,6 +28,16 @@ function checkBase(context: Context, spec: ModuleSpec): void {
   if (spec.base.kind !== 'casters' || spec.carcase.bottom !== 'none') return
   context.report(saidAt(context, spec, 'carcase', 'bottom'), 'casters need a bottom to be bolted to', {
     expected: 'bottom: between or over, or base: none',
+  })
+}
+
+/** A back between the sides is screwed to a top or bottom that stands there; else it is an inset one. */
+function checkBack(context: Context, spec: ModuleSpec): void {
+  const { back, top, bottom } = spec.carcase
+  if (back.sits !== 'between sides' || top === 'between' || bottom === 'between') return
+  context.report(saidAt(context, spec, 'carcase', 'back'), 'neither top nor bottom stands between the sides', {
+    expected: 'sits: inset, or top or bottom: between',
+    on: 'key',
   })
 }
 
