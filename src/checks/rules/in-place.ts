@@ -110,6 +110,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
   return panel.bores
     .filter((bore) => (onA ? opensOn(bore, 'A') : opensOn(bore, 'B')))
     .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
+    .filter((bore) => !mayLieUnder(panel, bore, other))
     .filter((bore) => distanceTo(box, bore) < reachOf(bore, grips) - SHAVING_MM)
     .map(
       (bore): Finding => ({
@@ -122,6 +123,12 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
         at: panel.at,
       }),
     )
+}
+
+/** What is fixed first and then covered: screws of a packing under its next layer, pockets behind a drawer's front. */
+function mayLieUnder(panel: Panel, bore: Bore, other: Panel): boolean {
+  const packed = panel.role === other.role && (panel.role === 'left packing' || panel.role === 'right packing')
+  return packed || (other.role === 'drawer front' && bore.leanDeg !== undefined)
 }
 
 const opensOn = (bore: Bore, face: 'A' | 'B'): boolean =>
