@@ -14,16 +14,16 @@ export function longestSlide(slides: readonly DrawerSlide[], depth: number, behi
     )
 }
 
-/** Slides of the opening on the other face of a partition stand so much higher, so that their screws pass, mm. */
+/** Slides in every other opening of a row stand so much lower, so that screws in the two faces of a partition pass, mm. */
 const PARITY_STEP_MM = 16
 
 /**
- * Height of a slide's middle line: in the middle of what is free of the box's side; lower in every other opening of a
- * row, so that the holes in the two faces of a partition do not meet; and moved to the nearest height that clears what
- * the wall has on it. `undefined` where nothing is clear. Module frame, mm.
+ * Height of a slide's middle line: half-way up the side of the box, lower by a step in openings of the other parity,
+ * within what is free for it, and moved to the nearest height that clears what the wall has on it. `undefined` where
+ * nothing is clear. Module frame, mm.
  */
-export function slideHeight(free: Span, parity: 0 | 1, taken: readonly Span[]): number | undefined {
-  const wish = Math.max(free.from, (free.from + free.to) / 2 - parity * PARITY_STEP_MM)
+export function slideHeight(side: Span, free: Span, parity: 0 | 1, taken: readonly Span[]): number | undefined {
+  const wish = Math.min(Math.max((side.from + side.to) / 2 - parity * PARITY_STEP_MM, free.from), free.to)
   const fouls = (z: number): boolean => taken.some(({ from, to }) => z > from + NOISE_MM && z < to - NOISE_MM)
   const places = [wish, ...taken.flatMap(({ from, to }) => [from, to])]
   return places

@@ -1,4 +1,4 @@
-import type { Box } from '../geometry/index.ts'
+import { type Box, NOISE_MM } from '../geometry/index.ts'
 import type { DrawerSlide } from '../hardware/index.ts'
 import type { DrawersSpec } from '../project/index.ts'
 import type { Opening } from './carcase.ts'
@@ -56,9 +56,11 @@ export function placeDrawers(request: DrawersRequest): Parts {
   const stacked = stackOf(spec, opening)
   if ('excess' in stacked) {
     const what = spec.fronts === undefined ? 'inner drawers' : 'drawer fronts'
+    const too =
+      stacked.excess > NOISE_MM ? `take ${mm(stacked.excess)} mm more than there is` : 'leave nothing for a share'
     return stopped(request, 'drawer-stack', {
-      message: `${what}: their heights and gaps take ${mm(stacked.excess)} mm more than there is, or leave nothing for a share`,
-      fix: `lower them by more than ${mm(stacked.excess)} mm together`,
+      message: `${what}: their heights and gaps ${too}`,
+      fix: 'make them lower, or fewer',
     })
   }
   const body = opening.front + (spec.fronts?.lay === 'inset' ? spec.fronts.stock.thickness : 0)
@@ -133,7 +135,7 @@ function oneDrawer(stack: Stack, place: StackedDrawer, name: string): Parts {
     from: Math.max(foot + slide.height / 2, foot + bottomReach(spec.box) + ABOVE_GROOVE_MM),
     to: box.max[2] - slide.height / 2,
   }
-  if (free.to < free.from) {
+  if (free.to < free.from - NOISE_MM) {
     return stopped(request, 'drawer-box-low', {
       message: `${name}: a box ${mm(Math.max(0, box.max[2] - box.min[2]))} mm high has no room for a slide ${mm(slide.height)} mm high`,
       fix: `make it ${mm(free.from - free.to)} mm higher`,
@@ -142,7 +144,7 @@ function oneDrawer(stack: Stack, place: StackedDrawer, name: string): Parts {
   const struck = struckDoor(stack, box, name)
   if (struck !== undefined) return struck
   const taken = (['left', 'right'] as const).flatMap((side) => takenByPlates(stack.walls[side].hinged, slide.height))
-  const z = slideHeight(free, request.opening.parity, taken)
+  const z = slideHeight({ from: foot, to: box.max[2] }, free, request.opening.parity, taken)
   if (z === undefined) return plateInTheWay(stack, name, free, taken)
   return buildDrawer(stack, place, name, box, z)
 }

@@ -106,8 +106,12 @@ describe('over random modules', () => {
                 (bores.get(`${piece.id} | ${purpose}`) ?? []).filter((one) => one.panel.id === panel),
               )
             }
-            const a = of2(mate.relation === 'coaxial' ? mate.a[0] : mate.a)
-            const b = of2(mate.relation === 'coaxial' ? mate.b[0] : mate.b)
+            const drilled = ([part, key]: readonly [string, string]): InFloor[] =>
+              of2(part).filter(({ bore }) =>
+                bore.uses.some((use) => use.hardware === piece.id && use.part === part && use.drilling === key),
+              )
+            const a = mate.relation === 'coaxial' ? drilled(mate.a) : of2(mate.a)
+            const b = mate.relation === 'coaxial' ? drilled(mate.b) : of2(mate.b)
             expect(a.length, piece.id).toBeGreaterThan(0)
             expect(b.length, piece.id).toBeGreaterThan(0)
             if (mate.relation === 'coaxial') {

@@ -66,7 +66,7 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
   const shared = Math.min(both.max[0] - both.min[0], both.max[1] - both.min[1], both.max[2] - both.min[2])
   // A panel stands in another's groove or rebate: backs, bottoms of drawers, housed shelves.
   if (shared <= SHAVING_MM || letInto(a, both) || letInto(b, both)) return []
-  const doors = a.role === 'door' && b.role === 'door'
+  const fronts = [a, b].every(({ role }) => role === 'door' || role === 'drawer front')
   return [
     {
       rule: 'panels-overlap',
@@ -74,7 +74,7 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
       panels: [a.id, b.id],
       places: [],
       message: `${a.moduleName}: ${a.name} and ${b.name} overlap by ${mm(shared)} mm`,
-      fix: doors
+      fix: fronts
         ? 'let one of them cover the panel between them by half (`cover: half`, or leave it out)'
         : 'change the size or place of one of them',
       at: b.at,
