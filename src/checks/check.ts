@@ -9,6 +9,7 @@ import { inPlace } from './rules/in-place.ts'
 import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
+import { slides } from './rules/slides.ts'
 import { stock } from './rules/stock.ts'
 import type { Finding, Rule, Severity, Subject } from './types.ts'
 
@@ -22,6 +23,7 @@ export const rules: readonly Rule[] = [
   boreEdge,
   grooves,
   inPlace,
+  slides,
   stock,
 ]
 

@@ -359,6 +359,25 @@ describe('inner drawers behind a door', () => {
   })
 })
 
+describe('slides and bolts', () => {
+  const row = (end: number): string =>
+    `${drawers('[{ height: 137 }, {}]').replace('modules:', 'common: { stock: board }\nmodules:')}
+  other: { width: 600, depth: 560, carcase height: 720 }
+floor plan:
+  - { row: [box, other], join: { bolt: bolt M6, end inset: ${end} } }
+`
+  // Drawer 1: front 581.5 to 718.5, box 593.5 to 692, slide at 642.75: its body from 620.25 to 665.25. The bolts' washers
+  // are 18 wide: 9 more.
+  test.each([
+    [64, 1],
+    [40, 0],
+    [110, 0],
+  ])('bolts %d from the top: %d meet a slide', (end, count) => {
+    const found = built(row(end)).findings.filter((finding) => finding.rule === 'slide-on-fastener')
+    expect(found.map((finding) => finding.severity)).toEqual(Array.from({ length: count * 2 }, () => 'stop'))
+  })
+})
+
 describe('what cannot be', () => {
   const found = (text: string, rule: string): string => {
     const finding = built(text).findings.find((one) => one.rule === rule)
