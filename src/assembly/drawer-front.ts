@@ -1,4 +1,5 @@
 import { poseOf, X, Z } from '../geometry/index.ts'
+import type { JointScrew, Pull } from '../hardware/index.ts'
 import type { DrawerFrontsSpec, DrawersSpec } from '../project/index.ts'
 import { board, boardBox } from './boards.ts'
 import { bottomReach } from './drawer-box.ts'
@@ -67,6 +68,26 @@ function placeScrews(
     })
     return { hardware: [], troubles: [trouble] }
   }
+  return {
+    hardware: placeFaceScrews({
+      module,
+      series: `${module}/${panel.key}+${boxFront.key}`,
+      item,
+      head: boxFront.id,
+      tip: panel.id,
+      poses: screwPlaces(request, item, pulls).map(([x, z]) => poseOf(X, Z, [x, hidden, z])),
+      at: fronts.at,
+    }),
+    troubles: [],
+  }
+}
+
+/** Middles of the screws, x and z in the module frame, mm: as near the usual inset as the pull's holes allow. */
+function screwPlaces(
+  { spec, boxFront }: DrawerFrontRequest,
+  item: JointScrew,
+  pulls: readonly PlacedHardware[],
+): (readonly [x: number, z: number])[] {
   const box = boardBox(boxFront)
   const low = box.min[2] + bottomReach(spec.box) + SCREW_EDGE_MM
   const high = box.max[2] - SCREW_EDGE_MM
@@ -78,22 +99,10 @@ function placeScrews(
   const places = (inset: number) =>
     [box.min[0] + inset, box.max[0] - inset].flatMap((x) => rows.map((z) => [x, z] as const))
   const insets = [...SCREW_INSETS_MM.filter((inset) => inset <= width / 4), width / 4]
-  const inset = insets.find((one) => places(one).every(([x, z]) => !near(x, z))) ?? width / 4
-  return {
-    hardware: placeFaceScrews({
-      module,
-      series: `${module}/${panel.key}+${boxFront.key}`,
-      item,
-      head: boxFront.id,
-      tip: panel.id,
-      poses: places(inset).map(([x, z]) => poseOf(X, Z, [x, hidden, z])),
-      at: fronts.at,
-    }),
-    troubles: [],
-  }
+  return places(insets.find((one) => places(one).every(([x, z]) => !near(x, z))) ?? width / 4)
 }
 
-function headRadius(item: { readonly parts: PlacedHardware['item']['parts'] }): number {
+function headRadius(item: JointScrew): number {
   const [hole] = item.parts.head ?? []
   return (hole?.sink?.diameter ?? hole?.diameter ?? 0) / 2
 }
@@ -110,35 +119,20 @@ function pullHoles(piece: PlacedHardware): { x: number; z: number; radius: numbe
 
 /** The pull in the middle of the front; where it lies over the box front its holes go through both. */
 function placePull(request: DrawerFrontRequest, panel: PlacedPanel): Pick<Parts, 'hardware' | 'troubles'> {
-  const { module, name, fronts, place, hidden, boxFront } = request
+  const { module, fronts, place, hidden, boxFront } = request
   const { pull } = fronts
   if (pull === undefined) return { hardware: [], troubles: [] }
   const z = pull.edgeDistance === 'middle' ? (place.z0 + place.z1) / 2 : place.z1 - pull.edgeDistance
   const x = (place.x0 + place.x1) / 2
   const radius = Math.max(...(pull.item.parts.front ?? []).map((hole) => hole.diameter)) / 2
   const box = boardBox(boxFront)
-  const reach = pull.item.centres / 2 + radius
-  const within = (by: number): boolean =>
-    x - reach - by >= box.min[0] && x + reach + by <= box.max[0] && z - by >= box.min[2] && z + by <= box.max[2]
+  const wall = radius + HOLE_WALL_MM
+  const reach = pull.item.centres / 2 + wall
+  const through = x - reach >= box.min[0] && x + reach <= box.max[0] && z - wall >= box.min[2] && z + wall <= box.max[2]
   const beyond = z - radius >= box.max[2] || z + radius <= box.min[2]
-  const through = within(radius + HOLE_WALL_MM)
-  const troubles: PlacingTrouble[] = []
-  if (place.z1 - z + radius + HOLE_WALL_MM > place.z1 - place.z0) {
-    troubles.push(
-      stop(request, [panel.id], 'drawer-pull', {
-        message: `${panel.name} is ${mm(place.z1 - place.z0)} mm high; a pull ${mm(place.z1 - z)} mm below its upper edge does not lie on it`,
-        fix: `set \`edge distance\` to less than ${mm(place.z1 - place.z0 - radius - HOLE_WALL_MM)} mm`,
-      }),
-    )
-  } else if (!through && !beyond) {
-    troubles.push(
-      stop(request, [panel.id, boxFront.id], 'drawer-pull', {
-        message: `${name}: the holes of the ${pull.item.id}, ${mm(place.z1 - z)} mm below the upper edge of the front, cut the edge of the box front; it lies from ${mm(place.z1 - box.max[2])} to ${mm(place.z1 - box.min[2])} mm`,
-        fix: `set \`edge distance\` from ${mm(place.z1 - box.max[2] + radius + HOLE_WALL_MM)} to ${mm(place.z1 - box.min[2] - radius - HOLE_WALL_MM)} mm`,
-      }),
-    )
+  if (z - wall < place.z0 || (!through && !beyond)) {
+    return { hardware: [], troubles: [pullTrouble(request, panel, pull.item, place.z1 - z, wall)] }
   }
-  if (troubles.length > 0) return { hardware: [], troubles }
   const at = (y: number) => poseOf(Z, X, [x, y, z])
   const series = `${module}/${panel.key}-pull`
   const hardware: PlacedHardware = {
@@ -154,7 +148,34 @@ function placePull(request: DrawerFrontRequest, panel: PlacedPanel): Pick<Parts,
     series,
     at: fronts.at,
   }
-  return { hardware: [hardware], troubles }
+  return { hardware: [hardware], troubles: [] }
+}
+
+/** A pull `below` the upper edge of the front that lies beyond its lower edge, or whose holes cut the box front. */
+function pullTrouble(
+  request: DrawerFrontRequest,
+  panel: PlacedPanel,
+  item: Pull,
+  below: number,
+  wall: number,
+): PlacingTrouble {
+  const { place, boxFront, name } = request
+  const height = place.z1 - place.z0
+  if (height - below < wall) {
+    return stop(request, [panel.id], 'drawer-pull', {
+      message: `${panel.name} is ${mm(height)} mm high; a pull ${mm(below)} mm below its upper edge does not lie on it`,
+      fix: `set \`edge distance\` to less than ${mm(height - wall)} mm`,
+    })
+  }
+  const box = boardBox(boxFront)
+  const wide = item.centres + 2 * wall > box.max[0] - box.min[0]
+  const [upper, lower] = [place.z1 - box.max[2], place.z1 - box.min[2]]
+  return stop(request, [panel.id, boxFront.id], 'drawer-pull', {
+    message: `${name}: the holes of the ${item.id}, ${mm(below)} mm below the upper edge of the front, cut the edge of the box front; it lies from ${mm(upper)} to ${mm(lower)} mm`,
+    fix: wide
+      ? 'take a shorter pull, or set `edge distance` so that it lies above the box'
+      : `set \`edge distance\` from ${mm(upper + wall)} to ${mm(lower - wall)} mm`,
+  })
 }
 
 function stop(
