@@ -3,7 +3,7 @@ import { board } from './boards.ts'
 import type { Bound, Opening } from './carcase.ts'
 import { INSET_CLEARANCE_MM } from './hinge-rules.ts'
 import { joinPanels, letIn } from './housings.ts'
-import { type Filled, leaf } from './leaf.ts'
+import { type Filled, innerDrawers, leaf } from './leaf.ts'
 import { merge, type Parts } from './parts.ts'
 import { placeFront } from './place-front.ts'
 import type { Leaf } from './plate-wall.ts'
@@ -16,10 +16,12 @@ export function inside(spec: ModuleSpec, opening: Opening, sidesFoot: number, sh
     spec,
     sidesFoot,
     fronts: countFronts(spec.inside),
-    next: { partition: 1, fixedShelf: 1, shelf: 1, pins: 1, front: 1 },
+    next: { partition: 1, fixedShelf: 1, shelf: 1, pins: 1, front: 1, drawer: 1 },
+    drawersPlaced: new Set(),
     panels: new Map(shell.map((panel) => [panel.id, panel])),
   }
-  return fill(walk, spec.inside, opening).parts
+  const filled = fill(walk, spec.inside, opening)
+  return merge([filled.parts, innerDrawers(walk, filled.leaves)])
 }
 
 function countFronts(bay: Bay): number {
@@ -32,8 +34,9 @@ function fill(walk: Walk, bay: Bay, opening: Opening): Filled {
   const frontName = bay.front === undefined ? '' : nameFront(walk)
   const filled = bay.split === undefined ? leaf(walk, bay, inner) : split(walk, bay.split, inner)
   if (bay.front === undefined) return filled
+  const front = placeFront(walk, bay.front, opening, filled.leaves, frontName)
   return {
-    parts: merge([filled.parts, placeFront(walk, bay.front, opening, filled.leaves, frontName)]),
+    parts: merge([filled.parts, front, innerDrawers(walk, filled.leaves, front)]),
     leaves: filled.leaves,
   }
 }

@@ -16,6 +16,7 @@ const LYING = {
   backward: { x: Z, y: X, faces: { A: 'hidden face', B: 'show face' }, datum: { x: 'x0', y: 'y0' } },
   // The grain runs across the module: strips, drawer fronts, box ends.
   'across, backward': { x: MINUS_X, y: Z, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x1', y: 'y0' } },
+  'across, hidden': { x: MINUS_X, y: Z, faces: { A: 'hidden face', B: 'show face' }, datum: { x: 'x1', y: 'y0' } },
   'across, forward': { x: X, y: Z, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x0', y: 'y0' } },
   // The grain runs from front to back: drawer sides, packings, plinth sides. Each hand is the mirror of the other.
   'deep, rightward': { x: Y, y: Z, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x0', y: 'y0' } },
@@ -41,7 +42,7 @@ const LOOKS: Record<PanelRole, keyof typeof LYING> = {
   door: 'backward',
   flap: 'across, backward',
   'fixed front': 'backward',
-  'drawer front': 'across, backward',
+  'drawer front': 'across, hidden',
   'drawer left side': 'deep, rightward',
   'drawer right side': 'deep, leftward',
   'drawer box front': 'across, backward',

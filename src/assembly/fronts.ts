@@ -1,4 +1,4 @@
-import type { FourEdges, FrontSpec } from '../project/index.ts'
+import type { FourEdges, FrontLay, FrontSpec } from '../project/index.ts'
 import { board } from './boards.ts'
 import type { Bound, Opening } from './carcase.ts'
 import type { PlacedPanel } from './types.ts'
@@ -24,7 +24,7 @@ const EDGES = ['left', 'right', 'top', 'bottom'] as const
  * Overlay of a front at each edge of its opening, mm: at an outside panel thickness − reveal, at a shared panel
  * (thickness − gap) / 2, inset −(gap); where there is no panel, −reveal. `cover` can ask for full or half at any edge.
  */
-function overlays(front: FrontSpec, opening: Opening): FourEdges<number> {
+export function overlays(front: FrontLay, opening: Opening): FourEdges<number> {
   const at = (edge: (typeof EDGES)[number], bound: Bound | undefined): number => {
     if (front.lay === 'inset') return -front.insetGap
     if (bound === undefined) return -front.reveal[edge]

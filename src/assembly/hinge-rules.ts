@@ -102,7 +102,7 @@ export interface Span {
 }
 
 /** Half the height of a hinge plate and its arm: 16 to the holes (S1) and 10 beyond them; common practice, mm. */
-const PLATE_REACH_MM = 26
+export const PLATE_REACH_MM = 26
 
 /**
  * A hinge's height, moved to the nearest at which its plate clears every fixed shelf, within the limits; by whole steps

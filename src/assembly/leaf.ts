@@ -1,5 +1,6 @@
 import type { Bay } from '../project/index.ts'
 import type { Opening } from './carcase.ts'
+import { placeDrawers } from './drawers.ts'
 import { merge, type Parts } from './parts.ts'
 import type { Leaf } from './plate-wall.ts'
 import { looseShelves } from './shelves.ts'
@@ -10,9 +11,10 @@ export interface Filled {
   readonly leaves: readonly Leaf[]
 }
 
-/** What stands in a bay that is not split. */
+/** What stands in a bay that is not split. Inner drawers wait for the doors before them: see `innerDrawers`. */
 export function leaf(walk: Walk, bay: Bay, opening: Opening): Filled {
   const leaves = [{ bay, opening }]
+  if (bay.drawers?.fronts !== undefined) return { parts: drawersIn(walk, { bay, opening }), leaves }
   if (bay.looseShelves === undefined) return { parts: merge([]), leaves }
   const parts = looseShelves({
     module: walk.spec.key,
@@ -24,4 +26,27 @@ export function leaf(walk: Walk, bay: Bay, opening: Opening): Filled {
   })
   walk.next.shelf += bay.looseShelves.count
   return { parts, leaves }
+}
+
+/** The inner drawers of those leaves that have none yet; `before` are the doors and hinges that they lie behind. */
+export function innerDrawers(walk: Walk, leaves: readonly Leaf[], before?: Parts): Parts {
+  const waiting = leaves.filter(({ bay }) => bay.drawers !== undefined && !walk.drawersPlaced.has(bay))
+  return merge(waiting.map((one) => drawersIn(walk, one, before)))
+}
+
+function drawersIn(walk: Walk, { bay, opening }: Leaf, before?: Parts): Parts {
+  const { drawers } = bay
+  if (drawers === undefined) return merge([])
+  walk.drawersPlaced.add(bay)
+  const firstNumber = walk.next.drawer
+  walk.next.drawer += drawers.stack.length
+  return placeDrawers({
+    module: walk.spec.key,
+    moduleName: walk.spec.name,
+    spec: drawers,
+    opening,
+    frontGap: walk.spec.frontGap,
+    firstNumber,
+    ...(before && { before }),
+  })
 }

@@ -1,4 +1,4 @@
-import type { ModuleSpec } from '../project/index.ts'
+import type { Bay, ModuleSpec } from '../project/index.ts'
 import type { PlacedPanel } from './types.ts'
 
 /** Running numbers of a module's inner parts, so that each has a name of its own; lives as long as one call of `inside`. */
@@ -6,6 +6,8 @@ export interface Walk {
   readonly spec: ModuleSpec
   readonly sidesFoot: number
   readonly fronts: number
-  readonly next: { partition: number; fixedShelf: number; shelf: number; pins: number; front: number }
+  readonly next: { partition: number; fixedShelf: number; shelf: number; pins: number; front: number; drawer: number }
+  /** Bays whose drawers stand in their place. */
+  readonly drawersPlaced: Set<Bay>
   readonly panels: Map<string, PlacedPanel>
 }

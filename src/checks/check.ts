@@ -11,6 +11,7 @@ import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
 import { sheets } from './rules/sheets.ts'
+import { slides } from './rules/slides.ts'
 import { stock } from './rules/stock.ts'
 import type { Finding, Rule, Severity, Subject } from './types.ts'
 
@@ -25,6 +26,7 @@ export const rules: readonly Rule[] = [
   grooves,
   inPlace,
   flipOver,
+  slides,
   stock,
   sheets,
 ]

@@ -6,6 +6,7 @@ import { hinges } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
 import { pins } from './items/pins.ts'
 import { pulls } from './items/pulls.ts'
+import { slides } from './items/slides.ts'
 import type { Item, ItemKind } from './types.ts'
 
 /** Every item that a definition can name. Defaults of a kind are its first item, metric or inch. */
@@ -18,6 +19,7 @@ export const catalogue: readonly Item[] = [
   ...casters,
   ...pulls,
   ...flipOver,
+  ...slides,
 ]
 
 const byId = new Map(catalogue.map((item) => [item.id, item]))

@@ -1,3 +1,7 @@
+import type { DrawerSlide } from './kinds/drawer-slide.ts'
+
+export type { DrawerSlide } from './kinds/drawer-slide.ts'
+
 /**
  * One hole that a piece of hardware wants in one of the boards it touches.
  *
@@ -56,7 +60,7 @@ export type Mate =
     }
   | { readonly relation: 'level'; readonly a: string; readonly b: string }
 
-interface ItemBase {
+export interface ItemBase {
   /** The word a definition uses. */
   readonly id: string
   /** A generic description; no makers. */
@@ -89,6 +93,8 @@ export interface CupHinge extends ItemBase {
   readonly plateLine: number
   /** Added to the plate line, with the door's thickness, for an inset door, mm. */
   readonly insetExtra: number
+  /** How far the open hinge, arm and plate, stands into the opening from the wall that it is screwed to, mm. */
+  readonly standsIn: number
 }
 
 /** Parts `head` (the board the screw passes) and `tip` (the board it holds in). */
@@ -142,7 +148,7 @@ export interface Caster extends ItemBase {
   readonly loadKg: number
 }
 
-/** Part `front`: y along the pull. */
+/** Part `front`: y along the pull; part `box front`: the same holes in the front of a drawer box behind it. */
 export interface Pull extends ItemBase {
   readonly kind: 'pull'
   /** Distance between the holes; 0 for a knob. */
@@ -180,4 +186,5 @@ export type Item =
   | Pull
   | Axle
   | LockingBolt
+  | DrawerSlide
 export type ItemKind = Item['kind']

@@ -48,6 +48,11 @@ export const DEFAULTS = {
   lockEdge: each(50, 2),
   /** A well that is worked out is rounded up to it. */
   wellStep: each(1, 1 / 16),
+  drawerGrooveDepth: each(6, 1 / 4),
+  drawerGrooveHeight: each(10, 3 / 8),
+  drawerAbove: each(10, 3 / 8),
+  drawerBelow: each(12, 1 / 2),
+  behindSlide: each(10, 3 / 8),
   footprintGap: 5,
   /** Full-kerf saw blade: trade figure (S58). */
   kerf: each(3.2, 1 / 8),

@@ -28,6 +28,7 @@ const PLACES = new Map<string | number | undefined, string>([
   ['floor plan', 'row'],
   ['row', 'place'],
   ['hinges', 'hinge'],
+  ['stack', 'drawer'],
   ['thickness', 'reading'],
 ])
 

@@ -2,6 +2,7 @@
 export * from './spec/base.ts'
 export * from './spec/bay.ts'
 export * from './spec/carcase.ts'
+export * from './spec/drawers.ts'
 export * from './spec/flip.ts'
 export * from './spec/floor.ts'
 export * from './spec/front.ts'

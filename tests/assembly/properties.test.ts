@@ -116,8 +116,12 @@ describe('over random modules', () => {
                 (bores.get(`${piece.id} | ${purpose}`) ?? []).filter((one) => one.panel.id === panel),
               )
             }
-            const a = of2(mate.relation === 'level' ? mate.a : mate.a[0])
-            const b = of2(mate.relation === 'level' ? mate.b : mate.b[0])
+            const drilled = ([part, key]: readonly [string, string]): InFloor[] =>
+              of2(part).filter(({ bore }) =>
+                bore.uses.some((use) => use.hardware === piece.id && use.part === part && use.drilling === key),
+              )
+            const a = mate.relation === 'level' ? of2(mate.a) : drilled(mate.a)
+            const b = mate.relation === 'level' ? of2(mate.b) : drilled(mate.b)
             expect(a.length, piece.id).toBeGreaterThan(0)
             expect(b.length, piece.id).toBeGreaterThan(0)
             if (mate.relation === 'coaxial') {

@@ -47,6 +47,19 @@ describe('the catalogue', () => {
     expect(screw?.parts.tip?.[0]?.depth).toEqual({ reach: 53, from: 'head' })
   })
 
+  test('slides: 37, 165, 261, 389, 517, 645 from the front edge (conduct.edu.vn/drawer-guide), as long as they lie on it', () => {
+    const holes = (id: string): number[] => {
+      const slide = findItem(id)
+      if (slide?.kind !== 'drawer slide') throw new Error(`${id} is no slide`)
+      return (slide.parts.cabinet ?? []).map((hole) => hole.x + slide.setback)
+    }
+    expect(holes('slide 700')).toEqual([37, 165, 261, 389, 517, 645])
+    // 2 + 450 ends before 517; 10 in: 2 + 254 before 261.
+    expect(holes('slide 450')).toEqual([37, 165, 261, 389])
+    expect(holes('slide 10 in')).toEqual([37, 165])
+    expect(holes('slide 700').map((x) => x % 32)).toEqual([5, 5, 5, 5, 5, 5])
+  })
+
   test('caster: swivel radius = wheel radius + offset: 37.5 + 29.5 = 67 without brake, 75 with (data sheet of a 75 mm wheel)', () => {
     const caster = findItem('caster 75')
     expect(caster?.kind === 'caster' && [caster.swivelRadius, caster.overallHeight, caster.loadKg]).toEqual([

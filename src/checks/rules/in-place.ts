@@ -66,7 +66,7 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
   )
   const shared = Math.max(0, ...left.map((box) => Math.min(...([0, 1, 2] as const).map((axis) => extent(box, axis)))))
   if (shared <= SHAVING_MM) return []
-  const doors = a.role === 'door' && b.role === 'door'
+  const fronts = [a, b].every(({ role }) => role === 'door' || role === 'drawer front')
   return [
     {
       rule: 'panels-overlap',
@@ -74,7 +74,7 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
       panels: [a.id, b.id],
       places: [],
       message: `${a.moduleName}: ${a.name} and ${b.name} overlap by ${mm(shared)} mm`,
-      fix: doors
+      fix: fronts
         ? 'let one of them cover the panel between them by half (`cover: half`, or leave it out)'
         : 'change the size or place of one of them',
       at: b.at,
@@ -117,6 +117,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
   return panel.bores
     .filter((bore) => (onA ? opensOn(bore, 'A') : opensOn(bore, 'B')))
     .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
+    .filter((bore) => !mayLieUnder(panel, bore, other))
     .filter((bore) => distanceTo(box, bore) < reachOf(bore, grips) - SHAVING_MM)
     .map(
       (bore): Finding => ({
@@ -129,6 +130,12 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
         at: panel.at,
       }),
     )
+}
+
+/** What is fixed first and then covered: screws of a packing under its next layer, pockets behind a drawer's front. */
+function mayLieUnder(panel: Panel, bore: Bore, other: Panel): boolean {
+  const packed = panel.role === other.role && (panel.role === 'left packing' || panel.role === 'right packing')
+  return packed || (other.role === 'drawer front' && bore.leanDeg !== undefined)
 }
 
 const opensOn = (bore: Bore, face: 'A' | 'B'): boolean =>

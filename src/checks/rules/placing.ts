@@ -20,6 +20,29 @@ export const placing: Rule = {
     },
     'door-hinges': { meaning: 'a door is too heavy or too tall for its hinges', source: 'S11, S13' },
     'hinge-height': { meaning: 'a hinge cup does not lie on its door', source: 'own arithmetic' },
+    'drawer-slide-length': {
+      meaning: 'no slide is short enough for the depth of an opening',
+      source: 'own arithmetic',
+    },
+    'drawer-stack': { meaning: 'the drawers of an opening are higher together than it is', source: 'own arithmetic' },
+    'drawer-narrow': { meaning: 'a drawer box has no width inside', source: 'common practice: 50 mm' },
+    'drawer-box-low': { meaning: 'a drawer box is lower than its slide', source: 'own arithmetic' },
+    'drawer-front-screws': {
+      meaning: 'no screw holds a drawer front through its box front',
+      source: 'common practice: bite 8 mm, skin 3 mm',
+    },
+    'drawer-pull': {
+      meaning: 'the holes of a pull do not lie whole on a drawer front, or cut its box',
+      source: 'common practice: 5 mm of wood',
+    },
+    'drawer-packing': {
+      meaning: 'an inner drawer would hit an open door or its hinges, or its packing cannot hold it',
+      source: 'own arithmetic; hinges stand in 25 mm and their crank, doors pass with 3 mm: common practice',
+    },
+    'drawer-hinge': {
+      meaning: 'the slide of an inner drawer would lie on a hinge plate',
+      source: 'own arithmetic; plates reach 26 mm from their middle: common practice',
+    },
     'caster-circles': { meaning: 'swivel circles of a module meet', source: 'common practice: 10 mm apart' },
     'caster-footprint': { meaning: 'a caster swings beyond the footprint', source: 'common practice' },
     'caster-plate': { meaning: 'a caster plate does not lie whole on the bottom panel', source: 'own arithmetic' },

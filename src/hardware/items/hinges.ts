@@ -2,7 +2,8 @@ import type { CupHinge, Item } from '../types.ts'
 
 const SOURCE =
   'cup 35, cup distance 3 to 7, plate heights and base figure by crank: planning page of a hinge catalogue (S10); cup ' +
-  'depth 12.5: S12; pattern 45/9.5 with 8 mm dowels: S9; dowel depth 11: common practice; plate line 37, holes 32 apart: S1'
+  'depth 12.5: S12; pattern 45/9.5 with 8 mm dowels: S9; dowel depth 11: common practice; plate line 37, holes 32 apart: S1; ' +
+  'stands 25 into the opening, and the crank more: common practice, measure yours'
 
 /** Base figures of one range: 15 less the crank (0, 9.5, 19). */
 const hinge = (id: string, title: string, lay: CupHinge['lay'], base: number): CupHinge => ({
@@ -18,6 +19,8 @@ const hinge = (id: string, title: string, lay: CupHinge['lay'], base: number): C
   plateHeights: [-2, 0, 2, 3, 3.5],
   plateLine: 37,
   insetExtra: 1.5,
+  // 25 for a straight arm (base 15); a cranked one stands further in by its crank.
+  standsIn: 25 + 15 - base,
   parts: {
     cup: [
       { key: 'cup', x: 0, y: 0, enter: 'contact', diameter: 35, depth: 12.5, edgeWall: 3, purpose: 'hinge cup' },

@@ -10,20 +10,21 @@ const through = (key: string, y: number, diameter: number): Drilling => ({
   purpose: 'pull',
 })
 
-const pull = (id: string, title: string, centres: number, diameter: number): Pull => ({
-  kind: 'pull',
-  id,
-  title,
-  source: 'common practice, no source',
-  centres,
-  parts: {
-    front:
-      centres === 0
-        ? [through('screw', 0, diameter)]
-        : [through('screw-1', -centres / 2, diameter), through('screw-2', centres / 2, diameter)],
-  },
-  mates: [],
-})
+const pull = (id: string, title: string, centres: number, diameter: number): Pull => {
+  const holes =
+    centres === 0
+      ? [through('screw', 0, diameter)]
+      : [through('screw-1', -centres / 2, diameter), through('screw-2', centres / 2, diameter)]
+  return {
+    kind: 'pull',
+    id,
+    title,
+    source: 'common practice, no source',
+    centres,
+    parts: { front: holes, 'box front': holes },
+    mates: [],
+  }
+}
 
 /** Pulls and knobs, held by M4 or #8-32 screws through the front. */
 export const pulls: readonly Item[] = [

@@ -2,6 +2,7 @@ import { NOISE_MM } from '../../geometry/index.ts'
 import { baySizes } from '../bay-sizes.ts'
 import type { Context } from '../context.ts'
 import type { Bay, ModuleSpec, Split } from '../types.ts'
+import { checkDrawers } from './drawers.ts'
 import { checkFront } from './front.ts'
 import { checkShelves } from './shelves.ts'
 
@@ -19,7 +20,7 @@ export function checkBays(context: Context, spec: ModuleSpec, room: Room): void 
 }
 
 function checkBay(context: Context, spec: ModuleSpec, bay: Bay, room: Room): void {
-  const { front, looseShelves, split } = bay
+  const { front, looseShelves, drawers, split } = bay
   if (front !== undefined) checkFront(context, front, room, thickestPanel(spec))
   const takes = front?.lay === 'inset' ? front.stock.thickness : 0
   const depth = room.depth - takes
@@ -30,6 +31,7 @@ function checkBay(context: Context, spec: ModuleSpec, bay: Bay, room: Room): voi
   }
   const inner = { ...room, depth }
   if (looseShelves !== undefined) checkShelves(context, looseShelves, inner)
+  if (drawers !== undefined) checkDrawers(context, drawers, inner, thickestPanel(spec))
   if (split !== undefined) checkSplit(context, spec, bay, split, inner)
 }
 

@@ -1,6 +1,6 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import type { Context } from '../context.ts'
-import type { DefinitionPath, FourEdges, FrontSpec } from '../types.ts'
+import type { DefinitionPath, FourEdges, FrontLay, FrontSpec } from '../types.ts'
 import type { Room } from './bays.ts'
 
 const EDGES: readonly (keyof FourEdges<unknown>)[] = ['left', 'right', 'top', 'bottom']
@@ -26,7 +26,8 @@ function largestDoor(front: FrontSpec, room: Room, thickestPanel: number): { wid
   return { width: front.kind === 'pair' ? (width - front.gap) / 2 : width, height: room.height + 2 * beyond }
 }
 
-function checkReveals(context: Context, front: FrontSpec, thickestPanel: number): void {
+/** An overlay front must lie over the panels around its opening. */
+export function checkReveals(context: Context, front: FrontLay, thickestPanel: number): void {
   if (front.lay === 'inset') return
   for (const edge of EDGES) {
     const reveal = front.reveal[edge]

@@ -3,6 +3,7 @@ import { type Layer, said } from '../layers.ts'
 import type { RawBay } from '../schema/definition.ts'
 import type { Bay, DefinitionPath, PanelJoint, Split, Stock } from '../types.ts'
 import { layersOf } from './carcase.ts'
+import { resolveDrawers } from './drawers.ts'
 import { resolveFront } from './front.ts'
 import { resolvePanelJoint } from './joints.ts'
 import { resolveLooseShelves } from './shelves.ts'
@@ -40,6 +41,8 @@ export function resolveBay(context: Context, layer: Layer<RawBay>, around: BayAr
   const behind = around.behind || said(layers, 'front') !== undefined
   const shelves = said(layers, 'loose shelves')
   const looseShelves = resolveLooseShelves(context, shelves, around.stock, behind)
+  const drawers = said(layers, 'drawers')
+  const drawersSpec = resolveDrawers(context, drawers, around.stock, behind)
   const split = resolveSplit(context, layer, { ...around, behind, level: around.level + 1 })
   if (shelves !== undefined && split.said) {
     context.report(shelves.path, 'loose shelves stand in a bay that is not split', {
@@ -47,13 +50,37 @@ export function resolveBay(context: Context, layer: Layer<RawBay>, around: BayAr
       on: 'key',
     })
   }
+  refuseBeside(context, drawers, shelves, split.said)
   return {
     size: context.length(size, { aboveZero: true }),
     share: share?.value ?? 1,
     split: split.spec,
     looseShelves,
+    drawers: drawersSpec,
     front,
     at: path,
+  }
+}
+
+/** Drawers fill a bay that is not split, alone. */
+function refuseBeside(
+  context: Context,
+  drawers: Said<unknown> | undefined,
+  shelves: Said<unknown> | undefined,
+  split: boolean,
+): void {
+  if (drawers === undefined) return
+  if (split) {
+    context.report(drawers.path, 'drawers stand in a bay that is not split', {
+      expected: 'drawers in each bay that shall have them',
+      on: 'key',
+    })
+  }
+  if (shelves !== undefined) {
+    context.report(drawers.path, 'a bay has loose shelves or drawers, not both', {
+      expected: 'one of the two; split the bay for both',
+      on: 'key',
+    })
   }
 }
 

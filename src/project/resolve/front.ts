@@ -42,7 +42,10 @@ export function resolveFront(
 }
 
 /** One value for all edges, or one for each; an edge that says nothing takes the default. */
-function fourEdges<T>(value: Said<unknown> | undefined, read: (one: Said<unknown> | undefined) => T): FourEdges<T> {
+export function fourEdges<T>(
+  value: Said<unknown> | undefined,
+  read: (one: Said<unknown> | undefined) => T,
+): FourEdges<T> {
   const edge = (key: keyof FourEdges<T>): T => {
     if (value === undefined || !isGroup(value.value)) return read(value)
     const one = value.value[key]

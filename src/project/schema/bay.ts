@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { jointSchema } from './carcase.ts'
+import { drawersSchema } from './drawers.ts'
 import { frontSchema } from './front.ts'
 import { group, hardware, kind, length, name, optional, required } from './parts.ts'
 
@@ -72,6 +73,7 @@ export const baySchema = group({
   },
   dividers: optional(dividers, 'The partitions or fixed shelves between the bays.'),
   'loose shelves': optional(looseShelves, 'Shelves on pins: a number, or a group of keys that says more.'),
+  drawers: optional(drawersSchema, 'Drawers on side-mounted slides: a number, or a group of keys that says more.'),
   front: optional(frontSchema, 'A door or a pair of doors over this opening.'),
 }).meta({ id: 'bay' })
 

@@ -11,6 +11,13 @@ const edges = <T extends z.ZodType>(schema: T, what: string) =>
 
 const coverWord = z.enum(['auto', 'full', 'half'], kind('cover of an edge'))
 
+export const coverSchema = z.union(
+  [z.enum(['auto', 'full', 'half'], kind('cover')), edges(coverWord, 'How much is covered at')],
+  kind('cover'),
+)
+
+export const revealSchema = z.union([length, edges(length, 'Left free at')], kind('reveal'))
+
 const pull = z.union(
   [
     z.literal('none', kind('pull')),
@@ -42,15 +49,12 @@ export const frontSchema = group(
       'overlay: in front of the carcase; inset: inside the opening. Default overlay.',
     ),
     cover: optional(
-      z.union(
-        [z.enum(['auto', 'full', 'half'], kind('cover')), edges(coverWord, 'How much is covered at')],
-        kind('cover'),
-      ),
+      coverSchema,
       'How much of the panel behind an overlay front covers: full, half, or auto (full at the outside, half over a shared panel). Default auto.',
     ),
     stock: optional(name, "The stock of the front. Default: the module's stock."),
     reveal: optional(
-      z.union([length, edges(length, 'Left free at')], kind('reveal')),
+      revealSchema,
       'Overlay: what is left free at the outside of the module. Default 1.5 mm, or 1/16 in.',
     ),
     gap: optional(

@@ -83,6 +83,20 @@ export const KINDS = {
     expected: 'a whole number from 1 to 100, or keys such as {count: 2, rear gap: 3}',
   },
   count: { noun: 'a number of shelves', expected: 'a whole number from 1 to 100' },
+  drawers: {
+    noun: 'a number of drawers',
+    expected: 'a whole number from 1 to 20, or keys such as {stack: 3, slide: slide 500}',
+  },
+  stack: {
+    noun: 'a stack of drawers',
+    expected: 'a whole number from 1 to 20, or a list from the top such as [{height: 140}, {share: 1}]',
+  },
+  'drawer bottom': words('a way for a bottom to sit', 'grooved', 'applied'),
+  'drawer fronts': {
+    noun: 'what drawers have for fronts',
+    expected: 'none, or keys such as {lay: inset}',
+    words: ['none'],
+  },
   'both faces': words('a way to bore both faces', 'share', 'stagger'),
   'kind of front': words('a kind of front', 'door', 'pair'),
   hang: words('a side to hang a door from', 'left', 'right'),

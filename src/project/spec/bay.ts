@@ -1,4 +1,5 @@
 import type { PanelJoint } from './carcase.ts'
+import type { DrawersSpec } from './drawers.ts'
 import type { FrontSpec } from './front.ts'
 import type { LooseShelvesSpec } from './shelves.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
@@ -10,6 +11,7 @@ export interface Bay {
   readonly share: number
   readonly split: Split | undefined
   readonly looseShelves: LooseShelvesSpec | undefined
+  readonly drawers: DrawersSpec | undefined
   readonly front: FrontSpec | undefined
   readonly at: DefinitionPath
 }

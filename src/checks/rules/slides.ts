@@ -1,0 +1,77 @@
+import type { PlacedHardware } from '../../assembly/index.ts'
+import { NOISE_MM, place, placeBack, type Vec3 } from '../../geometry/index.ts'
+import type { DrawerSlide, Item } from '../../hardware/index.ts'
+import type { Bore, Panel } from '../../panel/index.ts'
+import type { Finding, Rule, Subject } from '../types.ts'
+import { boreWords, mm, panelWords } from '../words.ts'
+
+/** A hinge plate reaches so far beyond the middle of its holes, mm; common practice. */
+const PLATE_BEYOND_MM = 10
+
+/** Drawer slides that cannot lie flat, since a bolt or a hinge plate stands on the panel where they go. */
+export const slides: Rule = {
+  ids: {
+    'slide-on-fastener': {
+      meaning: 'a drawer slide would lie on a bolt or a hinge plate',
+      source: 'own arithmetic; hinge plates reach 10 mm beyond their holes: common practice',
+    },
+  },
+  check: (subject) => {
+    const items = new Map(subject.assembly.hardware.map((piece) => [piece.id, piece.item]))
+    return subject.assembly.hardware.flatMap((piece) =>
+      piece.item.kind === 'drawer slide' ? checkSlide(subject, piece, piece.item, items) : [],
+    )
+  },
+}
+
+function checkSlide(
+  subject: Subject,
+  piece: PlacedHardware,
+  slide: DrawerSlide,
+  items: ReadonlyMap<string, Item>,
+): Finding[] {
+  const station = piece.stations.find(({ part }) => part === 'cabinet')
+  if (station === undefined) return []
+  const panel = subject.panelOf(station.panel)
+  // The body of the slide on the panel's face, panel frame.
+  const corner = (x: number, y: number): Vec3 => placeBack(panel.moduleFromPanel, place(station.pose, [x, y, 0]))
+  const a = corner(0, -slide.height / 2)
+  const b = corner(slide.length, slide.height / 2)
+  const face = Math.abs(a[2]) <= NOISE_MM ? 'A' : 'B'
+  return panel.bores
+    .filter((bore) => bore.through || bore.surface === face)
+    .flatMap((bore): Finding[] => {
+      const short = reachOf(bore, items) - distance(a, b, bore)
+      if (short <= NOISE_MM) return []
+      return [findingOf(panel, piece, bore, short)]
+    })
+}
+
+function findingOf(panel: Panel, piece: PlacedHardware, bore: Bore, short: number): Finding {
+  return {
+    rule: 'slide-on-fastener',
+    severity: 'stop',
+    panels: [panel.id],
+    places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
+    message: `${panelWords(panel)}: a drawer slide lies on what is fixed in the ${boreWords(panel, bore)}`,
+    fix: `move one of them ${mm(short)} mm or more: the bolts by their insets, the slide by the heights of the drawers`,
+    at: piece.at,
+  }
+}
+
+/** From the middle of a hole to the rectangle between two corners, over the face, mm; 0 within it. */
+function distance(a: Vec3, b: Vec3, { at }: Bore): number {
+  const beyond = (axis: 0 | 1): number =>
+    Math.max(Math.min(a[axis], b[axis]) - at[axis], 0, at[axis] - Math.max(a[axis], b[axis]))
+  return Math.hypot(beyond(0), beyond(1))
+}
+
+/** How far around a hole something stands up from the face, mm; nothing does at screws with sunk heads and at pins. */
+function reachOf(bore: Bore, items: ReadonlyMap<string, Item>): number {
+  const reaches = bore.uses.map((use) => {
+    const item = items.get(use.hardware)
+    if (item?.kind === 'joining bolt') return (use.part === 'nut' ? item.nutDiameter : item.headDiameter) / 2
+    return item?.kind === 'cup hinge' && use.part === 'plate' ? PLATE_BEYOND_MM : 0
+  })
+  return Math.max(0, ...reaches)
+}
