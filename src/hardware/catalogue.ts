@@ -1,13 +1,25 @@
 import { casters } from './items/casters.ts'
 import { connectors } from './items/connectors.ts'
-import { hinges } from './items/hinges.ts'
+import { hingePlates } from './items/hinge-plates.ts'
+import { hinges, USUAL_HINGES } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
 import { pins } from './items/pins.ts'
 import { pulls } from './items/pulls.ts'
 import type { Item, ItemKind } from './types.ts'
 
+/** Ids of the cup hinges that `auto` chooses from. */
+export { USUAL_HINGES }
+
 /** Every item that a definition can name. Defaults of a kind are its first item, metric or inch. */
-export const catalogue: readonly Item[] = [...pins, ...hinges, ...connectors, ...joiningBolts, ...casters, ...pulls]
+export const catalogue: readonly Item[] = [
+  ...pins,
+  ...hinges,
+  ...hingePlates,
+  ...connectors,
+  ...joiningBolts,
+  ...casters,
+  ...pulls,
+]
 
 const byId = new Map(catalogue.map((item) => [item.id, item]))
 

@@ -65,7 +65,20 @@ interface ItemBase {
   /** Holes by part; a part is a board that the hardware grips or joins. */
   readonly parts: Readonly<Record<string, readonly Drilling[]>>
   readonly mates: readonly Mate[]
+  /** What the builder of its kind made it of, see kinds/; nothing where the kind has no builder. */
+  readonly figures?: Figures
 }
+
+/** One figure of an item: a number (mm, kg or degrees), a word, a list of lengths, a size or a range, mm. */
+export type Figure =
+  | number
+  | string
+  | readonly number[]
+  | { readonly x: number; readonly y: number }
+  | { readonly min: number; readonly max: number; readonly usual?: number }
+
+/** Figures of an item by field. */
+export type Figures = { readonly [field: string]: Figure }
 
 /** Parts `left` and `right`: one level of a pin row, both sides of the opening. */
 export interface ShelfPin extends ItemBase {
@@ -88,6 +101,22 @@ export interface CupHinge extends ItemBase {
   readonly plateLine: number
   /** Added to the plate line, with the door's thickness, for an inset door, mm. */
   readonly insetExtra: number
+  /** Opens so far, degrees. */
+  readonly openingDeg: number
+  /** A word for what clips together: it takes hinge plates of the same system. */
+  readonly system: string
+  /** Widest door that it is made for, mm; absent where the table of weights and heights alone decides. */
+  readonly doorWidthMax?: number
+}
+
+/** Part `plate`, as of a cup hinge; a front names one to fix the height and the line of its hinges' plates. */
+export interface HingePlate extends ItemBase {
+  readonly kind: 'hinge plate'
+  /** H, mm. */
+  readonly height: number
+  /** Setback of the holes from the front of the side (overlay), mm. */
+  readonly plateLine: number
+  readonly system: string
 }
 
 /** Parts `head` (the board the screw passes) and `tip` (the board it holds in). */
@@ -134,5 +163,5 @@ export interface Pull extends ItemBase {
   readonly centres: number
 }
 
-export type Item = ShelfPin | CupHinge | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | Pull
+export type Item = ShelfPin | CupHinge | HingePlate | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | Pull
 export type ItemKind = Item['kind']

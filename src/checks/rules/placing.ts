@@ -18,6 +18,7 @@ export const placing: Rule = {
       source: 'overlay = K + C − H: S9, S12, S15, S16',
     },
     'door-hinges': { meaning: 'a door is too heavy or too tall for its hinges', source: 'S11, S13' },
+    'hinge-door-width': { meaning: 'a door is wider than its hinges are made for', source: 'the hinge’s own figure' },
     'hinge-height': { meaning: 'a hinge cup does not lie on its door', source: 'own arithmetic' },
     'caster-circles': { meaning: 'swivel circles of a module meet', source: 'common practice: 10 mm apart' },
     'caster-footprint': { meaning: 'a caster swings beyond the footprint', source: 'common practice' },

@@ -1,4 +1,4 @@
-import { findItem, type Item, itemsOfKind, type PocketScrew } from '../../hardware/index.ts'
+import type { Item, PocketScrew } from '../../hardware/index.ts'
 
 import { formatMm } from '../../length/index.ts'
 import { type Context, type Default, quoted, type Said } from '../context.ts'
@@ -74,29 +74,30 @@ function fastener(context: Context, fasten: Said<string>, board: number | undefi
   const item = itemNamed(context, fasten, JOINT_WORDS, JOINT_WORDS, 'fastener for joints')
   if (item?.kind !== 'pocket screw' || board === undefined || suits(item, board)) return item
   const what = `${quoted(value)} is for boards of ${range(item)}, and this one is ${context.show(board)} thick`
-  context.report(path, what, { expected: `pocket screw for the one that suits, or ${ranges()}` })
+  context.report(path, what, { expected: `pocket screw for the one that suits, or ${ranges(context)}` })
   return undefined
 }
 
 const suits = (screw: PocketScrew, board: number): boolean => screw.board.min <= board && board <= screw.board.max
 const range = (screw: PocketScrew): string => `${formatMm(screw.board.min)} to ${formatMm(screw.board.max)} mm`
-const ranges = (): string =>
-  itemsOfKind('pocket screw')
+const ranges = (context: Context): string =>
+  context.hardware
+    .usual('pocket screw')
     .map((screw) => `${screw.id} (${range(screw)})`)
     .join(', ')
 
 function pocketScrewFor(context: Context, path: DefinitionPath, board: number): PocketScrew | undefined {
-  const found = itemsOfKind('pocket screw').find((screw) => suits(screw, board))
+  const found = context.hardware.usual('pocket screw').find((screw) => suits(screw, board))
   if (found !== undefined) return found
   const what = `no pocket screw suits a board of ${context.show(board)}`
-  context.report(path, what, { expected: `another joint, or a board that one of these suits: ${ranges()}` })
+  context.report(path, what, { expected: `another joint, or a board that one of these suits: ${ranges(context)}` })
   return undefined
 }
 
 /** The item that a kind word stands for in the project's units, or the item of that name. */
 function defaultItem(context: Context, word: string): Item {
   const id = word === 'through screw' ? (context.units === 'in' ? 'screw #8x1-3/4' : 'screw 4.5x45') : word
-  const item = findItem(id) ?? (isJointWord(id) ? itemsOfKind(id)[0] : undefined)
+  const item = isJointWord(id) ? context.hardware.usual(id)[0] : context.hardware.find(id)
   if (item === undefined) throw new Error(`the catalogue has no item for "${word}"`)
   return item
 }
