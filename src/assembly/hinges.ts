@@ -50,7 +50,7 @@ export function placeHinges(request: HingeRequest): Parts {
   const heights =
     typeof front.hinges === 'object'
       ? front.hinges.map((height) => door.z0 + height).sort((a, b) => a - b)
-      : heightsByRule(request, counted.count, room, request.wall.gridAt(plateLine, plateHolesApart(hinge)))
+      : heightsByRule(request, counted.count, room, request.wall.gridAt(plateLine, ...plateHoles(hinge)))
   const hardware = heights.map((z, k) => placeHinge(request, hinge, setting, plateLine, z, k + 1))
   const troubles = [...counted.troubles, ...widthTroubles(request, hinge), ...heightTroubles(request, heights, room)]
   return partsOf({ hardware, troubles })
@@ -142,10 +142,11 @@ function cupRoom(hinge: CupHinge): number {
   )
 }
 
-/** Distance between the two holes of the plate, mm. */
-function plateHolesApart(hinge: CupHinge): number {
-  const ys = (hinge.parts.plate ?? []).map((hole) => hole.y)
-  return Math.max(...ys) - Math.min(...ys)
+/** Distance between the outer holes of the plate, and the diameter of its holes, mm. */
+function plateHoles(hinge: CupHinge): [apart: number, diameter: number] {
+  const holes = hinge.parts.plate ?? []
+  const ys = holes.map((hole) => hole.y)
+  return [Math.max(...ys) - Math.min(...ys), Math.max(...holes.map((hole) => hole.diameter))]
 }
 
 /** Small hinges are made for small doors. */
