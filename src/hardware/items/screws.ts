@@ -34,7 +34,7 @@ const metric = (size: keyof typeof METRIC, length: number): JointScrew =>
 const GAUGES = {
   '#6': { clearance: 3.572, pilot: 2.381, headDiameter: 7.144, edgeWall: 2 },
   '#8': { clearance: 4.366, pilot: 2.778, headDiameter: 8.731, edgeWall: 3 },
-  '#10': { clearance: 4.763, pilot: 3.175, headDiameter: 9.525, edgeWall: 3 },
+  '#10': { clearance: 4.7625, pilot: 3.175, headDiameter: 9.525, edgeWall: 3 },
 } as const
 
 const inch = (gauge: keyof typeof GAUGES, name: string, length: number): JointScrew =>

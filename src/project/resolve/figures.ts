@@ -65,8 +65,7 @@ function readFigure(context: Context, said: Said<unknown>, spec: FigureSpec): Fi
     case 'kilograms':
     case 'degrees': {
       if (typeof value === 'number' && value > 0 && value <= MOST_COUNT) return value
-      const expected = `a number of ${spec.form} above 0`
-      context.report(path, `${context.written(path, value)} is not a number of ${spec.form}`, { expected })
+      context.reportKind(path, value, spec.form)
       return undefined
     }
     case 'word': {

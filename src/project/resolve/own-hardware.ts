@@ -30,6 +30,7 @@ export function resolveOwnHardware(context: Context, entries: readonly (readonly
   if (entries.length > MOST_ITEMS) {
     const what = `${entries.length} pieces of hardware are more than are read`
     context.report(['hardware'], what, { expected: `at most ${MOST_ITEMS}`, on: 'key' })
+    for (const [name] of entries) context.hardware.add(name, undefined)
     return
   }
   const reader = new OwnHardware(context, new Map(entries.map(([name, raw]) => [name, raw] as const)))

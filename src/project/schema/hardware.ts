@@ -6,22 +6,22 @@ const pairOfLengths = z.array(length, kind('two lengths')).length(2, kind('two l
 const MOST_LENGTHS = 50
 const MOST_HOLES = 50
 
-const count = z.number(kind('figure'))
-
 const range = group({
   least: required(length, 'The least.'),
   most: required(length, 'The most.'),
   usual: optional(length, 'What is taken where there is a choice. Default: the middle.'),
 })
 
+const lengths = z.array(length, kind('lengths')).min(1, kind('lengths')).max(MOST_LENGTHS, kind('lengths'))
+
 const FORMS: Readonly<Record<FigureForm, z.ZodType>> = {
   length,
   size: pairOfLengths,
-  lengths: z.array(length, kind('lengths')).min(1, kind('lengths')).max(MOST_LENGTHS, kind('lengths')),
+  lengths,
   range,
   limits: range,
-  kilograms: count,
-  degrees: count,
+  kilograms: z.number(kind('kilograms')),
+  degrees: z.number(kind('degrees')),
   word: z.string(kind('figure')),
   text: z.string(kind('text')).max(200, kind('short text')),
 }
@@ -44,7 +44,7 @@ const hole = group({
 })
 
 /** A figure of a kind that has no table: checked when the kind is known. */
-const anyFigure = z.union([length, pairOfLengths, range], kind('figure'))
+const anyFigure = z.union([length, lengths, range], kind('figure'))
 
 /** A piece of hardware of the project: another one with other figures. */
 export const ownHardwareSchema = z

@@ -61,6 +61,8 @@ export const KINDS = {
   },
   hardware: { noun: 'the name of a piece of hardware', expected: 'the name of a piece of hardware' },
   'own hardware': { noun: 'a piece of hardware', expected: 'keys such as {like: caster 75, overall height: 98}' },
+  kilograms: { noun: 'a number of kilograms', expected: 'a number of kilograms above 0' },
+  degrees: { noun: 'a number of degrees', expected: 'a number of degrees above 0' },
   'two lengths': { noun: 'two lengths', expected: 'a list of two lengths, such as [45, 9.5]' },
   lengths: { noun: 'a list of lengths', expected: 'a list of 1 to 50 lengths, such as [0, 3]' },
   range: { noun: 'a range', expected: 'keys such as {least: 3, most: 7, usual: 5}' },
