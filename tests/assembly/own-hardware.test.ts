@@ -1,5 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { solveOverlay } from '../../src/assembly/index.ts'
+import { findItem } from '../../src/hardware/index.ts'
 import { built, panelOf, places, ROUND_STOCK } from '../support/define.ts'
 import { definitionOfOwnHardware } from '../support/random-hardware.ts'
 
@@ -59,6 +61,22 @@ describe('an own hinge', () => {
     // Door 600 − 3 = 597.
     expect(rules(hinge)).toContain('hinge-door-width: door is 597 mm wide; mine is made for doors up to 596 mm')
     expect(rules('  mine: {like: hinge 35 full, widest door: 597}').join()).not.toContain('hinge-door-width')
+  })
+})
+
+describe('hinges of the catalogue', () => {
+  const solve = (id: string, overlay: number) => {
+    const hinge = findItem(id)
+    if (hinge?.kind !== 'cup hinge') throw new Error(id)
+    return solveOverlay(hinge, overlay)
+  }
+
+  test('26 mm: overlay 15 at C 4.5 on H 1.5, printed in a small-hinge catalogue 2011, page 9 (hettich.com)', () => {
+    expect(solve('hinge 26 full', 15)).toEqual({ plateHeight: 1.5, cupDistance: 4.5 })
+  })
+
+  test('inset, wide: K −2, C 4, H 3 leave a gap of 1, printed on page 156 of a hinge catalogue (mediacenter.grass.eu)', () => {
+    expect(solve('hinge 35 inset wide', -1)).toEqual({ plateHeight: 3, cupDistance: 4 })
   })
 })
 

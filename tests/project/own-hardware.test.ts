@@ -62,7 +62,8 @@ describe("a project's own hardware", () => {
     expect(item.kind === 'caster' && item.overallHeight).toBeCloseTo(104.775, 9)
     expect(item).toMatchObject({ swivelRadius: 80 })
     // 3 and 2 in apart: 38.1 and 25.4 mm from the king pin.
-    expect(item.parts.plate?.[0]).toMatchObject({ x: -38.1, y: -25.4 })
+    expect(item.parts.plate?.[0]?.x).toBeCloseTo(-38.1, 9)
+    expect(item.parts.plate?.[0]?.y).toBeCloseTo(-25.4, 9)
   })
 
   test('may be like an own one, before or behind it', () => {
@@ -87,13 +88,14 @@ describe("a project's own hardware", () => {
   test('under a name of the catalogue stands in its place: by name, as a default, and for what is like it', () => {
     const project = projectOf(
       definition(
-        '  caster 75: {overall height: 98}\n  pin 5: {hole depth: 10}\n  dowel 8x30: {diameter: 7.8}\n  screw 3.5x25: {length: 26}\n  mine: {like: caster 75}',
+        '  caster 75: {overall height: 98}\n  pin 5: {hole depth: 10}\n  dowel 8x30: {diameter: 7.8}\n  screw 4.5x45: {length: 50}\n  mine: {like: caster 75}',
         '    base: { casters: mine }\n    carcase: { joint: dowel, back: { stock: board } }\n    inside: { loose shelves: 1 }',
       ),
     )
     expect(casterOf(project)).toMatchObject({ overallHeight: 98 })
     expect(project.modules[0]?.inside.looseShelves?.pins.item.parts.left).toMatchObject([{ diameter: 5, depth: 10 }])
     expect(project.modules[0]?.carcase.joint.item.parts.face).toMatchObject([{ diameter: 7.8 }])
+    expect(project.modules[0]?.carcase.back).toMatchObject({ joint: { item: { id: 'screw 4.5x45', length: 50 } } })
   })
 
   test('under a new name is used only where it is named', () => {
