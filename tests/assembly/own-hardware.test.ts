@@ -1,9 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { solveOverlay } from '../../src/assembly/index.ts'
-import { findItem } from '../../src/hardware/index.ts'
+import { builderOf, catalogue, findItem } from '../../src/hardware/index.ts'
+import { build } from '../../src/outputs/index.ts'
+import { readDefinition, renderProblems } from '../../src/project/index.ts'
 import { built, panelOf, places, ROUND_STOCK } from '../support/define.ts'
-import { definitionOfOwnHardware } from '../support/random-hardware.ts'
+import { definitionOfOwnHardware, nonsenseHardware } from '../support/random-hardware.ts'
 
 /** A module 600 wide, 500 deep, 700 high of 18 mm boards, with this hardware, base and inside. */
 const cabinet = (hardware: string, rest: string) =>
@@ -225,4 +227,48 @@ test('over random own hardware every mate is in line, every bore in its panel, a
     { numRuns: 100 },
   )
   expect(holes).toBeGreaterThan(5000)
+})
+
+describe('nonsense', () => {
+  /** Where an own item of each kind is used. */
+  const uses: Readonly<Record<string, unknown>> = {
+    'shelf pin': { inside: { 'loose shelves': { count: 1, pins: { item: 'mine' } } } },
+    'cup hinge': { inside: { front: { kind: 'door', hinge: 'mine' } } },
+    'hinge plate': { inside: { 'loose shelves': 2, front: { kind: 'door', plate: 'mine' } } },
+    'through screw': { carcase: { joint: 'mine' } },
+    'one-piece screw': { carcase: { joint: 'mine' } },
+    dowel: { carcase: { joint: 'mine' } },
+    'pocket screw': { carcase: { joint: 'mine' } },
+    'joining bolt': {},
+    caster: { base: { casters: 'mine' } },
+    pull: { inside: { front: { kind: 'door', pull: { item: 'mine' } } } },
+  }
+
+  test.each(Object.keys(uses))('of a %s is refused, or built without a throw', (kind) => {
+    const like = catalogue.find((item) => item.kind === kind)
+    if (like === undefined) throw new Error(kind)
+    let read = 0
+    const { builder } = builderOf(like)
+    fc.assert(
+      fc.property(nonsenseHardware(like.id, Object.keys(builder.figures), Object.keys(like.parts)), (mine) => {
+        const module = { width: 500, depth: 500, 'carcase height': 700, stock: 'board', ...(uses[kind] as object) }
+        const text = JSON.stringify({
+          storyrod: 1,
+          stock: { board: { thickness: kind === 'pocket screw' ? 15 : 18 } },
+          hardware: { mine },
+          modules: { one: module, two: module },
+          'floor plan': [{ row: ['one', 'two'], join: kind === 'joining bolt' ? { bolt: 'mine' } : 'bolted' }],
+        })
+        const result = readDefinition(text, 'x.yaml')
+        if (!result.ok) {
+          expect(renderProblems(result.problems)).not.toMatch(/undefined|NaN|\[object/)
+          return
+        }
+        read += 1
+        for (const { message } of build(result.project).findings) expect(message).not.toMatch(/undefined|NaN|Infinity/)
+      }),
+      { numRuns: 100 },
+    )
+    expect(read).toBeGreaterThan(0)
+  })
 })

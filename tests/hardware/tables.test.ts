@@ -193,12 +193,17 @@ describe('casters', () => {
   ])('%s: plate %d × %d in, holes %d × %d', (id, narrow, wide, short, long) => {
     const found = item(id)
     if (found.kind !== 'caster') throw new Error(id)
-    expect(found.plate.x).toBeCloseTo(inches(wide), 6)
-    expect(found.plate.y).toBeCloseTo(inches(narrow), 6)
+    const sorted = (a = 0, b = 0) => [Math.abs(a), Math.abs(b)].sort((one, other) => one - other)
+    const [least, most] = sorted(found.plate.x, found.plate.y)
+    expect(least).toBeCloseTo(inches(narrow), 6)
+    expect(most).toBeCloseTo(inches(wide), 6)
     if (short === undefined || long === undefined) return
     const [first] = found.parts.plate ?? []
-    expect(first?.x).toBeCloseTo(-inches(long) / 2, 6)
-    expect(first?.y).toBeCloseTo(-inches(short) / 2, 6)
+    const [near, far] = sorted(first?.x, first?.y)
+    expect(near).toBeCloseTo(inches(short) / 2, 6)
+    expect(far).toBeCloseTo(inches(long) / 2, 6)
+    // The long side of the pattern lies along the long side of the plate.
+    expect(found.plate.x > found.plate.y).toBe(Math.abs(first?.x ?? 0) > Math.abs(first?.y ?? 0))
   })
 
   test('a 50 mm wheel: overall 64, swivel radius 43, 40 kg, one hole for M8 (data sheet 28-040), 9 by ISO 273 medium', () => {

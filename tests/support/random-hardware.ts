@@ -92,3 +92,40 @@ export const definitionOfOwnHardware = fc
       'floor plan': [{ row: ['left', 'right'], join: { bolt: 'own bolt' } }],
     }),
   )
+
+const nonsense = fc.constantFrom<unknown>(
+  ...[0, -1, 1e-9, 0.5, 3, 40, 9999, 1e12, 'through', '3/4 in', '-2 mm', 'many', '', null, true, [], [0, 0], [40, 3]],
+  ...[
+    [1, 2, 3],
+    [9999, 9999],
+    { least: 1, most: 2 },
+    { least: 5, most: 1 },
+    { least: 3, most: 90, usual: 60 },
+    { x: 1 },
+  ],
+)
+
+/** Figures of any value under any of some words, and holes anywhere: most are refused; what is read must be built. */
+export const nonsenseHardware = (like: string, words: readonly string[], parts: readonly string[]) =>
+  fc
+    .record({
+      figures: fc.dictionary(fc.constantFrom(...words, 'cup depht', '__proto__', 'holes', 'title'), nonsense, {
+        maxKeys: 3,
+      }),
+      holes: fc.option(
+        fc.dictionary(
+          fc.constantFrom(...parts, 'plaet'),
+          fc.array(
+            fc.record({
+              at: fc.constantFrom([0, 0], [-900, 900], [10, -10], [0]),
+              diameter: fc.constantFrom(5, 0.01, 900, 0),
+              depth: fc.constantFrom(13, 'through', 900, 1e-9),
+            }),
+            { maxLength: 3 },
+          ),
+          { maxKeys: 2 },
+        ),
+        { nil: undefined, freq: 2 },
+      ),
+    })
+    .map(({ figures, holes }) => ({ ...figures, like, ...(holes && { holes }) }))

@@ -3,7 +3,10 @@ import type { Item } from '../types.ts'
 
 const MEASURE = 'common practice, measure yours'
 
-/** Swivel casters with a top plate, fixed by through-bolts; the makers' plates differ, so measure the one in the hand. */
+/**
+ * Swivel casters with a top plate, fixed by through-bolts; the makers' plates differ, so measure the one in the hand.
+ * Plates that are long for their wheel lie from front to back, where the carcase's sides do not narrow the bottom.
+ */
 export const casters: readonly Item[] = [
   caster.make({
     id: 'caster 75',
@@ -71,9 +74,9 @@ export const casters: readonly Item[] = [
     source: `plate 1-7/8 × 2-9/16, holes 15/16 × 2-1/8: S39; overall 2-1/2 in, swivel radius 1-3/4 in, 40 kg: ${MEASURE}`,
     overallHeight: 63.5,
     swivelRadius: 44.45,
-    plate: { x: 65.0875, y: 47.625 },
+    plate: { x: 47.625, y: 65.0875 },
     loadKg: 40,
-    holePattern: { x: 53.975, y: 23.8125 },
+    holePattern: { x: 23.8125, y: 53.975 },
     holeDiameter: 5.5,
   }),
   caster.make({
@@ -82,9 +85,9 @@ export const casters: readonly Item[] = [
     source: `plate 2-3/4 × 3-7/8: S39; holes 1-3/4 × 3, overall 3-1/4 in, swivel radius 2-1/4 in, 60 kg: ${MEASURE}`,
     overallHeight: 82.55,
     swivelRadius: 57.15,
-    plate: { x: 98.425, y: 69.85 },
+    plate: { x: 69.85, y: 98.425 },
     loadKg: 60,
-    holePattern: { x: 76.2, y: 44.45 },
+    holePattern: { x: 44.45, y: 76.2 },
     holeDiameter: 8.5,
   }),
   caster.make({
