@@ -1,5 +1,5 @@
 import { MINUS_X, MINUS_Z, NOISE_MM, poseOf, X, Y, Z } from '../geometry/index.ts'
-import { type CupHinge, itemsOfKind } from '../hardware/index.ts'
+import type { CupHinge } from '../hardware/index.ts'
 import type { FrontSpec } from '../project/index.ts'
 import type { Opening } from './carcase.ts'
 import type { PlacedDoor } from './fronts.ts'
@@ -50,19 +50,19 @@ export function placeHinges(request: HingeRequest): Parts {
   const heights =
     typeof front.hinges === 'object'
       ? front.hinges.map((height) => door.z0 + height).sort((a, b) => a - b)
-      : heightsByRule(request, counted.count, room, request.wall.gridAt(plateLine, plateHolesApart(hinge)))
+      : heightsByRule(request, counted.count, room, request.wall.gridAt(plateLine, ...plateHoles(hinge)))
   const hardware = heights.map((z, k) => placeHinge(request, hinge, setting, plateLine, z, k + 1))
-  return partsOf({ hardware, troubles: [...counted.troubles, ...heightTroubles(request, heights, room)] })
+  const troubles = [...counted.troubles, ...widthTroubles(request, hinge), ...heightTroubles(request, heights, room)]
+  return partsOf({ hardware, troubles })
 }
 
-/** The asked hinge, or the first in the catalogue that reaches the overlay with the usual cup distance most nearly. */
+/** The first of the hinges to choose from that reaches the overlay with the usual cup distance most nearly. */
 function chooseHinge(
   front: FrontSpec,
   overlay: number,
 ): { hinge: CupHinge; setting: HingeSetting } | { hinge: CupHinge; nearest: number } {
-  const wanted = itemsOfKind('cup hinge').filter((item) => (front.lay === 'inset') === (item.lay === 'inset'))
-  const [first, ...rest] = front.hinge === 'auto' ? wanted : [front.hinge]
-  if (first === undefined) throw new Error(`the catalogue has no hinge for a door that is ${front.lay}`)
+  const [first, ...rest] = front.hinge
+  if (first === undefined) throw new Error(`there is no hinge for a door that is ${front.lay}`)
   let best: { hinge: CupHinge; setting: HingeSetting } | undefined
   let nearest = { hinge: first, nearest: Number.POSITIVE_INFINITY }
   for (const hinge of [first, ...rest]) {
@@ -142,10 +142,27 @@ function cupRoom(hinge: CupHinge): number {
   )
 }
 
-/** Distance between the two holes of the plate, mm. */
-function plateHolesApart(hinge: CupHinge): number {
-  const ys = (hinge.parts.plate ?? []).map((hole) => hole.y)
-  return Math.max(...ys) - Math.min(...ys)
+/** Distance between the outer holes of the plate, and the diameter of its holes, mm. */
+function plateHoles(hinge: CupHinge): [apart: number, diameter: number] {
+  const holes = hinge.parts.plate ?? []
+  const ys = holes.map((hole) => hole.y)
+  return [Math.max(...ys) - Math.min(...ys), Math.max(...holes.map((hole) => hole.diameter))]
+}
+
+/** Small hinges are made for small doors. */
+function widthTroubles({ door, front }: HingeRequest, hinge: CupHinge): PlacingTrouble[] {
+  const most = hinge.doorWidthMax
+  if (most === undefined || door.panel.width <= most + NOISE_MM) return []
+  return [
+    {
+      rule: 'hinge-door-width',
+      severity: 'warn',
+      panels: [door.panel.id],
+      message: `${door.panel.name} is ${mm(door.panel.width)} mm wide; ${hinge.id} is made for doors up to ${mm(most)} mm`,
+      fix: 'choose a larger hinge, or use a pair of doors',
+      at: front.at,
+    },
+  ]
 }
 
 /** Cups must lie on the door, and not on each other. */

@@ -17,10 +17,10 @@ export interface PlateWall {
   readonly shelves: readonly Span[]
   /**
    * The grid of the pin column on a plate line, in steps of the plate's own two holes: a plate on it shares holes with
-   * the column, or stands midway between them. Nothing where the column's pitch and that step do not go into each
-   * other, for then no height would suit.
+   * the column, or stands midway between them; midway only where its holes have another diameter. Nothing where the
+   * column's pitch and that step do not go into each other, for then no height would suit.
    */
-  readonly gridAt: (plateLine: number, holesApart: number) => PlateGrid | undefined
+  readonly gridAt: (plateLine: number, holesApart: number, diameter: number) => PlateGrid | undefined
 }
 
 /** The wall on the hinge side of a door; `leaves` are the bays behind it. */
@@ -31,12 +31,15 @@ export function plateWall(door: PlacedDoor, opening: Opening, leaves: readonly L
     shelves: beside.flatMap(({ opening: { top, z1 } }) =>
       top === undefined || top.panel === opening.top?.panel ? [] : [{ from: z1, to: z1 + top.thickness }],
     ),
-    gridAt: (plateLine, holesApart) => {
+    gridAt: (plateLine, holesApart, diameter) => {
       for (const { bay, opening: own } of beside) {
         const pins = bay.looseShelves?.pins
         if (pins === undefined || !same(own.front + pins.frontSetback, plateLine)) continue
         const steps = Math.max(pins.pitch / holesApart, holesApart / pins.pitch)
-        if (same(steps, Math.round(steps))) return { datum: pinDatum(pins, sidesFoot, own), pitch: holesApart }
+        if (!same(steps, Math.round(steps))) continue
+        const shares = (pins.item.parts[side] ?? []).every((hole) => same(hole.diameter, diameter))
+        const aside = shares ? 0 : Math.min(pins.pitch, holesApart) / 2
+        return { datum: pinDatum(pins, sidesFoot, own) + aside, pitch: holesApart }
       }
       return undefined
     },

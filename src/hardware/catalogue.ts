@@ -2,17 +2,22 @@ import { cams } from './items/cams.ts'
 import { casters } from './items/casters.ts'
 import { connectors } from './items/connectors.ts'
 import { flipOver } from './items/flip-over.ts'
-import { hinges } from './items/hinges.ts'
+import { hingePlates } from './items/hinge-plates.ts'
+import { hinges, USUAL_HINGES } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
 import { pins } from './items/pins.ts'
 import { pulls } from './items/pulls.ts'
 import { slides } from './items/slides.ts'
-import type { Item, ItemKind } from './types.ts'
+import type { Item, ItemKind, ItemOf } from './types.ts'
+
+/** Ids of the cup hinges that `auto` chooses from. */
+export { USUAL_HINGES }
 
 /** Every item that a definition can name. Defaults of a kind are its first item, metric or inch. */
 export const catalogue: readonly Item[] = [
   ...pins,
   ...hinges,
+  ...hingePlates,
   ...connectors,
   ...cams,
   ...joiningBolts,
@@ -30,6 +35,6 @@ export function findItem(id: string): Item | undefined {
 }
 
 /** All items of one kind, in catalogue order. */
-export function itemsOfKind<K extends ItemKind>(kind: K): Extract<Item, { kind: K }>[] {
-  return catalogue.filter((item): item is Extract<Item, { kind: K }> => item.kind === kind)
+export function itemsOfKind<K extends ItemKind>(kind: K): ItemOf<K>[] {
+  return catalogue.filter((item): item is ItemOf<K> => item.kind === kind)
 }

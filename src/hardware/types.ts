@@ -70,7 +70,20 @@ export interface ItemBase {
   /** Holes by part; a part is a board that the hardware grips or joins. */
   readonly parts: Readonly<Record<string, readonly Drilling[]>>
   readonly mates: readonly Mate[]
+  /** What the builder of its kind made it of, see kinds/; nothing where the kind has no builder. */
+  readonly figures?: Figures
 }
+
+/** One figure of an item: a number (mm, kg or degrees), a word, a list of lengths, a size or a range, mm. */
+export type Figure =
+  | number
+  | string
+  | readonly number[]
+  | { readonly x: number; readonly y: number }
+  | { readonly min: number; readonly max: number; readonly usual?: number }
+
+/** Figures of an item by field. */
+export type Figures = { readonly [field: string]: Figure }
 
 /** Parts `left` and `right`: one level of a pin row, both sides of the opening. */
 export interface ShelfPin extends ItemBase {
@@ -95,6 +108,22 @@ export interface CupHinge extends ItemBase {
   readonly insetExtra: number
   /** How far the open hinge, arm and plate, stands into the opening from the wall that it is screwed to, mm. */
   readonly standsIn: number
+  /** Opens so far, degrees. */
+  readonly openingDeg: number
+  /** A word for what clips together: it takes hinge plates of the same system. */
+  readonly system: string
+  /** Widest door that it is made for, mm; absent where the table of weights and heights alone decides. */
+  readonly doorWidthMax?: number
+}
+
+/** Part `plate`, as of a cup hinge; a front names one to fix the height and the line of its hinges' plates. */
+export interface HingePlate extends ItemBase {
+  readonly kind: 'hinge plate'
+  /** H, mm. */
+  readonly height: number
+  /** Setback of the holes from the front of the side (overlay), mm. */
+  readonly plateLine: number
+  readonly system: string
 }
 
 /** Parts `head` (the board the screw passes) and `tip` (the board it holds in). */
@@ -177,6 +206,7 @@ export interface LockingBolt extends ItemBase {
 export type Item =
   | ShelfPin
   | CupHinge
+  | HingePlate
   | JointScrew
   | Dowel
   | CamFitting
@@ -188,3 +218,10 @@ export type Item =
   | LockingBolt
   | DrawerSlide
 export type ItemKind = Item['kind']
+
+/** The items of some kinds. Screws of two kinds share a type, so `Extract` would miss them. */
+export type ItemOf<K extends ItemKind, I = Item> = I extends { readonly kind: infer J }
+  ? K extends J
+    ? I
+    : never
+  : never

@@ -11,13 +11,13 @@ const ORDER: Record<Surface, number> = { A: 0, B: 1, x0: 2, x1: 3, y0: 4, y1: 5 
  * Bores that are one hole made one, sorted and named. A through bore without a sink is bored from face A, so that the
  * panel is turned over only where it must be. Two pin holes that would meet from both faces of a partition become one
  * through hole, and a plate screwed where there is such a hole already uses that one. Bores with the same entry, axis,
- * diameter, depth and sink are one hole with several uses.
+ * diameter and sink are one hole with several uses, as deep as the deepest of them needs.
  */
 export function mergeBores(raw: readonly RawBore[], thickness: number): Bore[] {
   const fromA = raw.map((bore) => throughFromA(bore))
   const shared = useThroughHoles(sharePins(fromA, thickness), thickness)
   const byHole = new Map<string, RawBore[]>()
-  for (const bore of shared) {
+  for (const bore of deepest(shared)) {
     const key = holeKey(bore)
     const list = byHole.get(key)
     if (list === undefined) byHole.set(key, [bore])
@@ -67,6 +67,17 @@ function useThroughHoles(bores: readonly RawBore[], thickness: number): RawBore[
   return bores.map((bore) =>
     bore.sink === undefined && inFace(bore) && holes.has(wholeKey(bore)) ? throughHole(bore, thickness) : bore,
   )
+}
+
+/** Blind bores of one diameter at one place of a face, all as deep as the deepest: a pin in the hole of a plate. */
+function deepest(bores: readonly RawBore[]): RawBore[] {
+  const plain = (bore: RawBore): boolean => !bore.through && bore.sink === undefined && bore.leanDeg === undefined
+  const key = (bore: RawBore): string => holeKey({ ...bore, depth: 0 })
+  const depths = new Map<string, number>()
+  for (const bore of bores) {
+    if (plain(bore)) depths.set(key(bore), Math.max(bore.depth, depths.get(key(bore)) ?? 0))
+  }
+  return bores.map((bore) => (plain(bore) ? { ...bore, depth: depths.get(key(bore)) ?? bore.depth } : bore))
 }
 
 const throughHole = (bore: RawBore, thickness: number): RawBore => ({

@@ -1,6 +1,7 @@
 import { formatLength, parseLength, type Units } from '../length/index.ts'
 import { nearestName } from './nearest.ts'
 import { cutText, type Problem, pathInWords, printable } from './problem.ts'
+import { ProjectHardware } from './project-hardware.ts'
 import { AS_LARGE_AS_FITS, KINDS, type KindKey } from './schema/kinds.ts'
 import type { Source } from './source.ts'
 import { pathKey, type Span } from './to-data.ts'
@@ -30,13 +31,14 @@ export interface Default {
   readonly in: number
 }
 
-/** What all parts of the resolving share: the units, the stock by name, and the problems found so far. */
+/** What all parts of the resolving share: the units, the stock and the hardware by name, and the problems found so far. */
 export class Context {
   readonly stocks = new Map<string, Stock | undefined>()
   /** False when the stock group itself is missing or no group: then no name is reported as unknown. */
   stocksKnown = true
   /** Places of sizes that are to be as large as fits. */
   readonly fits: DefinitionPath[] = []
+  readonly hardware = new ProjectHardware()
   private readonly found: { problem: Problem; offset: number }[] = []
   private readonly known = new Set<string>()
   private readonly troubledPaths = new Set<string>()
@@ -121,7 +123,7 @@ export class Context {
   length(said: Said<number | string> | undefined, limits: LengthLimits = {}): number | undefined {
     if (said === undefined) return undefined
     const kind = limits.kind ?? 'length'
-    const parsed = parseLength(said.value, this.units)
+    const parsed = parseLength(said.value, this.units, { negative: limits.negative === true })
     if (!parsed.ok) {
       this.reportKind(said.path, said.value, kind, kind === 'length' ? parsed.expected : undefined)
       return undefined
@@ -167,6 +169,7 @@ const LONGEST = { mm: 10_000, words: 'at most 10 m (393 3/4 in)' }
 
 export interface LengthLimits {
   readonly aboveZero?: boolean
+  readonly negative?: boolean
   readonly kind?: KindKey
 }
 

@@ -3,7 +3,7 @@ import { type Context, quoted } from './context.ts'
 import { definitionSchema } from './schema/definition.ts'
 import { KINDS, type KindKey } from './schema/kinds.ts'
 import { KEY_SEPARATOR } from './schema/parts.ts'
-import { NAME_MARK } from './to-data.ts'
+import { holdsNames, NAME_MARK } from './to-data.ts'
 import type { DefinitionPath } from './types.ts'
 
 type Issue = z.core.$ZodIssue
@@ -80,8 +80,7 @@ const ROOT = 'keys, each on its own line: storyrod, stock, modules'
 function plain(path: Marked): DefinitionPath {
   return path.map((step, i) => {
     if (typeof step === 'number') return step
-    const isName = i === 1 && (path[0] === 'stock' || path[0] === 'modules')
-    return isName ? String(step).slice(NAME_MARK.length) : String(step)
+    return i === 1 && holdsNames(path.slice(0, 1)) ? String(step).slice(NAME_MARK.length) : String(step)
   })
 }
 

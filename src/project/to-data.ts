@@ -29,7 +29,7 @@ export interface Place {
 }
 
 /**
- * Before each name of stock and modules in the data. Names are free words: with the mark, `__proto__` and
+ * Before each name of stock, hardware and modules in the data. Names are free words: with the mark, `__proto__` and
  * `constructor` are keys like any other, and `10` and `2` stay in the file's order, which bare keys of an object
  * would not.
  */
@@ -51,9 +51,11 @@ export interface Converted {
 /** A path as a key of a map: no two paths share one. */
 export const pathKey = (path: DefinitionPath): string => JSON.stringify(path)
 
-/** True at `stock` and `modules` of the root, whose keys are names. */
-const holdsNames = (path: DefinitionPath): boolean =>
-  path.length === 1 && (path[0] === 'stock' || path[0] === 'modules')
+/** Keys of the root whose own keys are names. */
+const NAMED_GROUPS: readonly unknown[] = ['stock', 'hardware', 'modules']
+
+/** True for the path of a group whose keys are names. */
+export const holdsNames = (path: readonly unknown[]): boolean => path.length === 1 && NAMED_GROUPS.includes(path[0])
 
 /**
  * Plain data of a YAML document, with the place of each value. Follows aliases, each to the nearest anchor before it;

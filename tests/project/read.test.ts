@@ -99,7 +99,7 @@ describe('defaults, as the README names them', () => {
       reveal: { left: 1.5, right: 1.5, top: 1.5, bottom: 1.5 },
       gap: 3,
       insetGap: 2,
-      hinge: 'auto',
+      hinge: [{ id: 'hinge 35 full' }, { id: 'hinge 35 half' }],
       hinges: 'auto',
       hingeEnd: 80,
       pull: { item: { id: 'knob' }, edgeDistance: 40, end: 'top', endDistance: 60 },

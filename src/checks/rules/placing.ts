@@ -19,6 +19,7 @@ export const placing: Rule = {
       source: 'overlay = K + C − H: S9, S12, S15, S16',
     },
     'door-hinges': { meaning: 'a door is too heavy or too tall for its hinges', source: 'S11, S13' },
+    'hinge-door-width': { meaning: 'a door is wider than its hinges are made for', source: 'the hinge’s own figure' },
     'hinge-height': { meaning: 'a hinge cup does not lie on its door', source: 'own arithmetic' },
     'drawer-slide-length': {
       meaning: 'no slide is short enough for the depth of an opening',

@@ -1,4 +1,4 @@
-import { type DrawerSlide, findItem, itemsOfKind, type JointScrew } from '../../hardware/index.ts'
+import type { DrawerSlide, JointScrew } from '../../hardware/index.ts'
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
 import { asLayers, isGroup, type Layers, said } from '../layers.ts'
@@ -14,7 +14,7 @@ import type {
 } from '../types.ts'
 import { layersOf } from './carcase.ts'
 import { fourEdges } from './front.ts'
-import { itemNamed } from './hardware.ts'
+import { itemNamed, usualItem } from './hardware.ts'
 import { backJoint, resolveJoint, USUAL_JOINT } from './joints.ts'
 import { stockNamed, writtenName } from './stock.ts'
 
@@ -50,13 +50,8 @@ export function resolveDrawers(
   return { stack, slides, box, fronts, packing, faceScrews: faceScrews(context), at: drawers.path }
 }
 
-function faceScrews(context: Context): JointScrew[] {
-  return FACE_SCREWS[context.units].map((id) => {
-    const item = findItem(id)
-    if (item?.kind !== 'through screw') throw new Error(`the catalogue has no screw "${id}"`)
-    return item
-  })
-}
+const faceScrews = (context: Context): JointScrew[] =>
+  FACE_SCREWS[context.units].map((id) => usualItem(context, 'through screw', id))
 
 const equal = (count: number): DrawerPlace[] => Array.from({ length: count }, () => ({ height: undefined, share: 1 }))
 
@@ -88,7 +83,7 @@ function resolveStack(context: Context, stack: Said<unknown> | undefined, inner:
 }
 
 function resolveSlides(context: Context, slide: Said<string> | undefined): DrawerSlide[] {
-  const all = itemsOfKind('drawer slide').filter((item) => item.measure === context.units)
+  const all = context.hardware.usual('drawer slide').filter((item) => item.measure === context.units)
   if (slide === undefined || slide.value === 'auto') return all
   const item = itemNamed(context, slide, ['drawer slide'], ['auto'])
   return item === undefined ? all : [item]

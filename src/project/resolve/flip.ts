@@ -1,5 +1,5 @@
 import { NOISE_MM } from '../../geometry/index.ts'
-import { type Axle, findItem, type Item, type ItemKind, type JointScrew } from '../../hardware/index.ts'
+import type { Axle, JointScrew } from '../../hardware/index.ts'
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
 import { asLayers, isGroup, type Layers, said } from '../layers.ts'
@@ -7,7 +7,7 @@ import { printable } from '../problem.ts'
 import type { RawFlip, RawLock, RawMachine } from '../schema/definition.ts'
 import type { FlipSpec, MachineSpec, Stock } from '../types.ts'
 import { layersOf } from './carcase.ts'
-import { itemNamed } from './hardware.ts'
+import { itemNamed, usualItem } from './hardware.ts'
 import { stockNamed } from './stock.ts'
 
 /** A flip-over top; `undefined` when none is said, or its stock or a machine's size cannot be told. */
@@ -54,9 +54,9 @@ function resolveAxle(context: Context, axle: Said<string> | undefined, core: Sto
   const named =
     axle === undefined || axle.value === 'auto' ? undefined : itemNamed(context, axle, ['axle'], ['auto'], 'axle')
   if (named !== undefined) return named
-  const bars = BARS[context.units].map((id) => itemOf(id, 'axle'))
+  const bars = BARS[context.units].map((id) => usualItem(context, 'axle', id))
   const fitting = bars.filter((bar) => core === undefined || bar.coreLeast <= thinnest(core) + NOISE_MM)
-  return fitting.at(-1) ?? itemOf(BARS[context.units][0], 'axle')
+  return fitting.at(-1) ?? usualItem(context, 'axle', BARS[context.units][0])
 }
 
 /** Of all readings: there the axle has the least room. */
@@ -67,12 +67,6 @@ const SCREWS = {
   in: ['screw #6x1', 'screw #6x1-1/4', 'screw #8x1-3/4'],
 } as const
 const SCREW_KINDS = ['through screw', 'one-piece screw'] as const
-
-function screwOf(id: string): JointScrew {
-  const found = findItem(id)
-  if (found?.kind !== 'through screw') throw new Error(`the catalogue has no through screw "${id}"`)
-  return found
-}
 
 /** Of the core, left below the tip of a pilot that goes 1 mm deeper than its screw, mm; as the check of bores asks. */
 const BELOW_SCREW_MM = 4
@@ -89,9 +83,12 @@ function resolveScrews(
       ? undefined
       : itemNamed(context, screws, SCREW_KINDS, ['auto'], 'screw')
   if (named !== undefined) return named
-  const all = SCREWS[context.units].map(screwOf)
+  const all = SCREWS[context.units].map((id) => usualItem(context, 'through screw', id))
   const room = skin === undefined || core === undefined ? 0 : skin.thickness + core.thickness - BELOW_SCREW_MM
-  return all.filter((screw) => screw.length <= room + NOISE_MM).at(-1) ?? screwOf(SCREWS[context.units][0])
+  return (
+    all.filter((screw) => screw.length <= room + NOISE_MM).at(-1) ??
+    usualItem(context, 'through screw', SCREWS[context.units][0])
+  )
 }
 
 function resolveLock(context: Context, layers: Layers<RawFlip>, flip: Said<unknown>): FlipSpec['lock'] {
@@ -100,7 +97,7 @@ function resolveLock(context: Context, layers: Layers<RawFlip>, flip: Said<unkno
   const name = said(own, 'item')
   const usual = context.units === 'in' ? 'locking bolt 5/16 in' : 'locking bolt M8'
   return {
-    item: (name && itemNamed(context, name, ['locking bolt'])) ?? itemOf(usual, 'locking bolt'),
+    item: (name && itemNamed(context, name, ['locking bolt'])) ?? usualItem(context, 'locking bolt', usual),
     eachSide: said(own, 'each side')?.value ?? 2,
     edgeDistance: context.lengthOr(said(own, 'edge distance'), DEFAULTS.lockEdge, { aboveZero: true }),
     at: whole?.path ?? flip.path,
@@ -153,11 +150,4 @@ function shift(
     })
   }
   return context.lengthOr(ahead, 0) - context.lengthOr(back, 0)
-}
-
-/** An item of the catalogue that the defaults name. */
-function itemOf<K extends ItemKind>(id: string, kind: K): Extract<Item, { kind: K }> {
-  const found = findItem(id)
-  if (found?.kind !== kind) throw new Error(`the catalogue has no ${kind} "${id}"`)
-  return found as Extract<Item, { kind: K }>
 }

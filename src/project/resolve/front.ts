@@ -1,12 +1,12 @@
-import type { CupHinge } from '../../hardware/index.ts'
-import type { Context, Said } from '../context.ts'
+import { type CupHinge, type HingePlate, hingeOnPlate, USUAL_HINGES } from '../../hardware/index.ts'
+import { type Context, quoted, type Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
 import { isGroup, type Layers, said } from '../layers.ts'
 import type { RawFront, RawPull } from '../schema/definition.ts'
-import type { Cover, FourEdges, FrontSpec, PullSpec, Stock } from '../types.ts'
+import type { Cover, DefinitionPath, FourEdges, FrontSpec, PullSpec, Stock } from '../types.ts'
 import { layersOf } from './carcase.ts'
 import { itemNamed } from './hardware.ts'
-import { stockNamed } from './stock.ts'
+import { someOf, stockNamed } from './stock.ts'
 
 type Layered = Layers<RawFront>
 
@@ -32,8 +32,8 @@ export function resolveFront(
     ),
     gap: context.lengthOr(said(layers, 'gap'), DEFAULTS.gap),
     insetGap: context.lengthOr(said(layers, 'inset gap'), DEFAULTS.insetGap),
-    hinge: resolveHinge(context, said(layers, 'hinge'), lay),
-    hinges: resolveHinges(context, said(layers, 'hinges')),
+    hinge: resolveHinges(context, front.path, said(layers, 'hinge'), said(layers, 'plate'), lay),
+    hinges: resolveHeights(context, said(layers, 'hinges')),
     hingeEnd: context.lengthOr(said(layers, 'hinge end'), DEFAULTS.hingeEnd, { aboveZero: true }),
     pull: resolvePull(context, said(layers, 'pull')),
   }
@@ -75,17 +75,53 @@ function refuseIdleKeys(
   }
 }
 
-function resolveHinge(context: Context, hinge: Said<string> | undefined, lay: FrontSpec['lay']): CupHinge | 'auto' {
-  if (hinge === undefined || hinge.value === 'auto') return 'auto'
-  const item = itemNamed(context, hinge, ['cup hinge'], ['auto'])
-  if (item === undefined) return 'auto'
-  if ((item.lay === 'inset') === (lay === 'inset')) return item
-  const what = `"${item.id}" does not hang an ${lay} front`
-  context.report(hinge.path, what, { expected: 'auto, or a hinge for the lay of the front' })
-  return 'auto'
+/** The hinges to choose from: the one that is named, or the usual ones for the lay, on the plate if one is named. */
+function resolveHinges(
+  context: Context,
+  front: DefinitionPath,
+  hinge: Said<string> | undefined,
+  plate: Said<string> | undefined,
+  lay: FrontSpec['lay'],
+): readonly CupHinge[] {
+  const named = hinge === undefined || hinge.value === 'auto' ? undefined : namedHinge(context, hinge, lay)
+  const usual = context.hardware.usual('cup hinge').filter((one) => USUAL_HINGES.includes(one.id) && hangs(one, lay))
+  if (named === undefined && usual.length === 0) {
+    const what = `none of the usual hinges hangs an ${lay} front, as the project has them`
+    context.report(hinge?.path ?? front, what, { expected: 'the name of a hinge for the lay of the front' })
+  }
+  const hinges = named === undefined ? usual : [named]
+  const fixed =
+    plate === undefined || plate.value === 'auto' ? undefined : itemNamed(context, plate, ['hinge plate'], ['auto'])
+  return plate === undefined || fixed === undefined ? hinges : onPlate(context, plate, hinges, fixed)
 }
 
-function resolveHinges(context: Context, hinges: Said<unknown> | undefined): FrontSpec['hinges'] {
+const hangs = (hinge: CupHinge, lay: FrontSpec['lay']): boolean => (hinge.lay === 'inset') === (lay === 'inset')
+
+function namedHinge(context: Context, hinge: Said<string>, lay: FrontSpec['lay']): CupHinge | undefined {
+  const item = itemNamed(context, hinge, ['cup hinge'], ['auto'])
+  if (item === undefined || hangs(item, lay)) return item
+  const what = `"${item.id}" does not hang an ${lay} front`
+  context.report(hinge.path, what, { expected: 'auto, or a hinge for the lay of the front' })
+  return undefined
+}
+
+function onPlate(
+  context: Context,
+  said: Said<string>,
+  hinges: readonly CupHinge[],
+  plate: HingePlate,
+): readonly CupHinge[] {
+  const fitting = hinges.filter((hinge) => hinge.system === plate.system)
+  const [first] = hinges
+  if (fitting.length > 0 || first === undefined) return fitting.map((hinge) => hingeOnPlate(hinge, plate))
+  const plates = context.hardware.ofKinds(['hinge plate']).filter((one) => one.system === first.system)
+  const what = `${quoted(plate.id)} does not take ${quoted(first.id)}`
+  const expected = someOf(['auto', ...plates.map((one) => one.id)])
+  context.report(said.path, what, { expected })
+  return hinges
+}
+
+function resolveHeights(context: Context, hinges: Said<unknown> | undefined): FrontSpec['hinges'] {
   if (hinges === undefined || hinges.value === 'auto') return 'auto'
   const { value, path } = hinges
   if (typeof value === 'number') return value

@@ -1,18 +1,11 @@
-import { catalogue, findItem, type Item, type ItemKind } from '../../hardware/index.ts'
+import type { Item, ItemKind, ItemOf } from '../../hardware/index.ts'
 import { type Context, quoted, type Said } from '../context.ts'
 import { orList } from '../schema/kinds.ts'
 import type { DefinitionPath } from '../types.ts'
 import { someOf } from './stock.ts'
 
-/** Items of some kinds, in catalogue order. */
-export function itemsOf<K extends ItemKind>(kinds: readonly K[]): Extract<Item, { kind: K }>[] {
-  return catalogue.filter((item): item is Extract<Item, { kind: K }> =>
-    (kinds as readonly string[]).includes(item.kind),
-  )
-}
-
 /**
- * The catalogue's item of that name, of one of some kinds. `undefined` when there is none, which is reported;
+ * The item of that name, the project's own or the catalogue's, of one of some kinds. `undefined` when there is none, which is reported;
  * `more` are words that are allowed besides names, `wanted` what the kinds
  * are called together.
  */
@@ -22,26 +15,39 @@ export function itemNamed<K extends ItemKind>(
   kinds: readonly K[],
   more: readonly string[] = [],
   wanted: string = orList(kinds),
-): Extract<Item, { kind: K }> | undefined {
-  const fitting = itemsOf(kinds)
+): ItemOf<K> | undefined {
+  const fitting = context.hardware.ofKinds(kinds)
   const found = fitting.find((item) => item.id === said.value)
   if (found !== undefined) return found
   const names = [...more, ...fitting.map((item) => item.id)]
-  const other = findItem(said.value)
+  if (context.hardware.isTroubled(said.value)) return undefined
+  const other = context.hardware.find(said.value)
   if (other !== undefined) {
     const what = `${quoted(said.value)} is a ${other.kind}, not a ${wanted}`
     context.report(said.path, what, { expected: someOf(names) })
     return undefined
   }
+  reportUnknown(context, said, names)
+  return undefined
+}
+
+/** Reports a name that no piece of hardware has. */
+export function reportUnknown(context: Context, said: Said<string>, names: readonly string[]): void {
   const cut = cutByComment(context, said.path, said.value, names)
   if (cut !== undefined) {
     const what = `${quoted(said.value)} ends before the #, which begins a comment`
     context.report(said.path, what, { expected: `the name in quotes: "${cut}"` })
-    return undefined
+    return
   }
   const what = `there is no hardware ${quoted(said.value)}`
   context.report(said.path, what, { expected: someOf(names), nearest: context.nearest(said.value, names) })
-  return undefined
+}
+
+/** The catalogue's item that stands for a kind where none is named, as the project has it. */
+export function usualItem<K extends ItemKind>(context: Context, kind: K, id: string): ItemOf<K> {
+  const item = context.hardware.usual(kind).find((one) => one.id === id)
+  if (item === undefined) throw new Error(`the catalogue has no ${kind} "${id}"`)
+  return item
 }
 
 /** The name that was meant when a bare `screw #8x1-3/4` was cut at its number sign, which begins a comment in YAML. */

@@ -1,11 +1,4 @@
-import {
-  type CamFitting,
-  type Dowel,
-  findItem,
-  type Item,
-  itemsOfKind,
-  type PocketScrew,
-} from '../../hardware/index.ts'
+import type { CamFitting, Dowel, Item, PocketScrew } from '../../hardware/index.ts'
 import { formatMm } from '../../length/index.ts'
 import { type Context, type Default, quoted, type Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
@@ -13,7 +6,7 @@ import { asLayers, type Layers, said } from '../layers.ts'
 import type { RawJoint } from '../schema/definition.ts'
 import { JOINT_WORDS, orList } from '../schema/kinds.ts'
 import type { DefinitionPath, JointSpec, PanelJoint } from '../types.ts'
-import { itemNamed, itemsOf, largestBore } from './hardware.ts'
+import { itemNamed, largestBore } from './hardware.ts'
 
 type JointGroup = Exclude<RawJoint, string>
 
@@ -137,7 +130,7 @@ function besideCams(context: Context, layers: Layers<JointGroup>, item: Item): {
     return {}
   }
   if (dowel?.value === 'none') return {}
-  const usual = itemsOfKind('dowel')[0]
+  const usual = context.hardware.usual('dowel')[0]
   if (usual === undefined) throw new Error('the catalogue has no dowel')
   return { dowel: (dowel && itemNamed(context, dowel, ['dowel'], ['none'])) ?? usual }
 }
@@ -156,7 +149,7 @@ function fastener(context: Context, fasten: Said<string>, board: number | undefi
   if (item === undefined || !('board' in item) || board === undefined || suits(item, board)) return item
   const what = `${quoted(value)} is for boards of ${range(item)}, and this one is ${context.show(board)} thick`
   const word = item.kind === 'cam fitting' ? 'cam and dowel' : item.kind
-  context.report(path, what, { expected: `${word} for the one that suits, or ${ranges(item.kind)}` })
+  context.report(path, what, { expected: `${word} for the one that suits, or ${ranges(context, item.kind)}` })
   return undefined
 }
 
@@ -168,23 +161,27 @@ type Fitting = PocketScrew | CamFitting
 
 const suits = (fitting: Fitting, board: number): boolean => fitting.board.min <= board && board <= fitting.board.max
 const range = ({ board }: Fitting): string => `${formatMm(board.min)} to ${formatMm(board.max)} mm`
-const ranges = (kind: Fitting['kind']): string =>
-  itemsOfKind(kind)
+const ranges = (context: Context, kind: Fitting['kind']): string =>
+  context.hardware
+    .usual(kind)
     .map((fitting) => `${fitting.id} (${range(fitting)})`)
     .join(', ')
 
 function fittingFor(context: Context, path: DefinitionPath, kind: Fitting['kind'], board: number): Fitting | undefined {
-  const found = itemsOfKind(kind).find((fitting) => suits(fitting, board))
+  const found = context.hardware.usual(kind).find((fitting) => suits(fitting, board))
   if (found !== undefined) return found
   const what = `no ${kind} suits a board of ${context.show(board)}`
-  context.report(path, what, { expected: `another joint, or a board that one of these suits: ${ranges(kind)}` })
+  context.report(path, what, {
+    expected: `another joint, or a board that one of these suits: ${ranges(context, kind)}`,
+  })
   return undefined
 }
 
 /** The item that a kind word stands for in the project's units, or the item of that name. */
 function defaultItem(context: Context, word: string): Item {
   const id = word === 'through screw' ? (context.units === 'in' ? 'screw #8x1-3/4' : 'screw 4.5x45') : word
-  const item = findItem(id) ?? itemsOf(FASTENERS).find((one) => one.kind === id)
+  const kind = FASTENERS.find((one) => one === id)
+  const item = kind === undefined ? context.hardware.find(id) : context.hardware.usual(kind)[0]
   if (item === undefined) throw new Error(`the catalogue has no item for "${word}"`)
   return item
 }

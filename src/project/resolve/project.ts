@@ -4,12 +4,13 @@ import { DEFAULTS } from '../defaults.ts'
 import { isGroup, type Layer, type Loose } from '../layers.ts'
 import { uniqueKeys } from '../names.ts'
 import { printable } from '../problem.ts'
-import type { RawCommon, RawDefinition, RawModule, RawStock } from '../schema/definition.ts'
+import type { RawCommon, RawDefinition, RawModule, RawOwnHardware, RawStock } from '../schema/definition.ts'
 import { NAME_MARK } from '../to-data.ts'
 import type { DefinitionPath, ModuleSpec, Project } from '../types.ts'
 import { resolveFit } from './fit.ts'
 import { checkCommon, resolveModule } from './module.ts'
 import { resolveOutputs } from './outputs.ts'
+import { resolveOwnHardware } from './own-hardware.ts'
 import { resolveRows } from './rows.ts'
 import { resolveStock } from './stock.ts'
 
@@ -27,6 +28,9 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
     context.stocks.set(name, resolved)
   }
   context.stocksKnown = raw.stock !== undefined
+  const hardware = named<RawOwnHardware>(context, 'hardware', raw.hardware)
+  for (const [name] of hardware) checkName(context, ['hardware', name], name)
+  resolveOwnHardware(context, hardware)
   const modules = resolveModules(context, raw)
   const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
   const kerf = context.lengthOr(raw.kerf === undefined ? undefined : { value: raw.kerf, path: ['kerf'] }, DEFAULTS.kerf)
@@ -68,10 +72,14 @@ function resolveModules(context: Context, raw: Loose<RawDefinition>) {
 }
 
 /**
- * Names of stock or modules in the order of the text, and what belongs to each: `undefined` where it was taken out
+ * Names of stock, hardware or modules in the order of the text, and what belongs to each: `undefined` where it was taken out
  * with its problems, so that the name is known all the same.
  */
-function named<T>(context: Context, key: 'stock' | 'modules', group: unknown): [name: string, raw?: Loose<T>][] {
+function named<T>(
+  context: Context,
+  key: 'stock' | 'hardware' | 'modules',
+  group: unknown,
+): [name: string, raw?: Loose<T>][] {
   const written = isGroup(context.source.data) ? context.source.data[key] : undefined
   if (!isGroup(written) || !isGroup(group)) return []
   return Object.keys(written).map((marked) => {

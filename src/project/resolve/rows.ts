@@ -1,11 +1,11 @@
-import { findItem, type JoiningBolt } from '../../hardware/index.ts'
+import type { JoiningBolt } from '../../hardware/index.ts'
 import { type Context, quoted, type Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
 import { type Loose, said } from '../layers.ts'
 import type { RawDefinition, RawJoin, RawRow } from '../schema/definition.ts'
 import type { DefinitionPath, JoinSpec, RowSpec } from '../types.ts'
 import { layersOf } from './carcase.ts'
-import { itemNamed } from './hardware.ts'
+import { itemNamed, usualItem } from './hardware.ts'
 import { someOf, writtenName } from './stock.ts'
 
 /** A module that rows can name: its name in the definition, its key, and where it stands. */
@@ -95,7 +95,5 @@ function resolveJoin(context: Context, join: Said<unknown> | undefined): JoinSpe
 }
 
 function usualBolt(context: Context): JoiningBolt {
-  const item = findItem(context.units === 'in' ? 'bolt 1/4 in' : 'bolt M6')
-  if (item?.kind !== 'joining bolt') throw new Error('the catalogue has no usual joining bolt')
-  return item
+  return usualItem(context, 'joining bolt', context.units === 'in' ? 'bolt 1/4 in' : 'bolt M6')
 }

@@ -1,4 +1,4 @@
-import { findItem, type ShelfPin } from '../../hardware/index.ts'
+import type { ShelfPin } from '../../hardware/index.ts'
 import { MM_PER_INCH } from '../../length/index.ts'
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
@@ -6,7 +6,7 @@ import { asLayers, said } from '../layers.ts'
 import type { RawLooseShelves, RawPins } from '../schema/definition.ts'
 import type { LooseShelvesSpec, PinRowSpec, Stock } from '../types.ts'
 import { layersOf } from './carcase.ts'
-import { itemNamed, largestBore } from './hardware.ts'
+import { itemNamed, largestBore, usualItem } from './hardware.ts'
 import { stockNamed } from './stock.ts'
 
 /** Loose shelves of an opening, which may lie behind a front; `undefined` when none are said or their stock cannot be told. */
@@ -62,7 +62,5 @@ function resolvePins(context: Context, pins: Said<unknown> | undefined, behindFr
 }
 
 function usualPin(context: Context): ShelfPin {
-  const item = findItem(context.units === 'in' ? 'pin 1/4 in' : 'pin 5')
-  if (item?.kind !== 'shelf pin') throw new Error('the catalogue has no usual shelf pin')
-  return item
+  return usualItem(context, 'shelf pin', context.units === 'in' ? 'pin 1/4 in' : 'pin 5')
 }

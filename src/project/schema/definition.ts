@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
 import { flipSchema } from './flip.ts'
+import { ownHardwareSchema, type RawOwnHardware } from './hardware.ts'
 import { outputsSchema } from './outputs.ts'
 import {
   group,
@@ -111,7 +112,7 @@ const rowSchema = group({
 })
 
 /**
- * The shape of a definition. Names of stock and modules carry NAME_MARK here (see to-data.ts). Lengths are checked
+ * The shape of a definition. Names of stock, hardware and modules carry NAME_MARK here (see to-data.ts). Lengths are checked
  * later, when the units are known, and so is all that one value alone does not show.
  */
 export const definitionSchema = group({
@@ -119,6 +120,10 @@ export const definitionSchema = group({
   title: optional(z.string(kind('text')).max(200, kind('short text')), 'What the project is called on the drawings.'),
   units: optional(z.enum(['mm', 'in'], kind('units')), 'The unit of bare numbers: mm or in. Default mm.'),
   stock: required(z.record(z.string(), stockSchema, kind('names')), 'Sheet goods, each under a name of your choice.'),
+  hardware: optional(
+    z.record(z.string(), ownHardwareSchema, kind('names')),
+    "The project's own hardware, each under a name of your choice; the name of one in the catalogue changes that one.",
+  ),
   common: optional(group(moduleShape), 'Keys of a module, used by each module that does not say otherwise.'),
   modules: required(z.record(z.string(), moduleSchema, kind('names')), 'The cabinets, each under its name.'),
   'floor plan': optional(
@@ -138,6 +143,7 @@ export const definitionSchema = group({
 
 export type RawDefinition = z.output<typeof definitionSchema>
 export type RawStock = RawDefinition['stock'][string]
+export type { RawOwnHardware }
 export type RawModule = RawDefinition['modules'][string]
 export type RawCommon = NonNullable<RawDefinition['common']>
 export type RawCarcase = NonNullable<RawModule['carcase']>

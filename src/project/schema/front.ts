@@ -63,6 +63,10 @@ export const frontSchema = group(
     ),
     'inset gap': optional(length, 'Inset: the gap all round. Default 2 mm, or 3/32 in.'),
     hinge: optional(hardware, 'The hinge by name, or auto for the one that suits the lay. Default auto.'),
+    plate: optional(
+      hardware,
+      "The hinge plate by name, which fixes its height, its line and its holes; or auto for the height of the hinge's own that suits. Default auto.",
+    ),
     hinges: optional(
       z.union(
         [

@@ -76,6 +76,23 @@ export const KINDS = {
     words: ['none', ...JOINT_WORDS],
   },
   hardware: { noun: 'the name of a piece of hardware', expected: 'the name of a piece of hardware' },
+  'own hardware': { noun: 'a piece of hardware', expected: 'keys such as {like: caster 75, overall height: 98}' },
+  kilograms: { noun: 'a number of kilograms', expected: 'a number of kilograms above 0' },
+  degrees: { noun: 'a number of degrees', expected: 'a number of degrees above 0' },
+  'two lengths': { noun: 'two lengths', expected: 'a list of two lengths, such as [45, 9.5]' },
+  lengths: { noun: 'a list of lengths', expected: 'a list of 1 to 50 lengths, such as [0, 3]' },
+  range: { noun: 'a range', expected: 'keys such as {least: 3, most: 7, usual: 5}' },
+  figure: {
+    noun: 'a figure',
+    expected: 'a length, two lengths such as [60, 60], a list of them, or keys such as {least: 3, most: 7}',
+  },
+  holes: { noun: 'a list of holes', expected: 'a list of 1 to 50 holes such as {at: [0, 16], diameter: 5, depth: 13}' },
+  'holes by part': {
+    noun: 'holes by part',
+    expected: 'the part, with a list of holes such as [{at: [0, 16], diameter: 5, depth: 13}]',
+  },
+  'hole name': { noun: 'a text of at most 40 characters', expected: 'a text of at most 40 characters' },
+  'length or through': { noun: 'a depth', expected: `${LENGTH}, or: through`, words: ['through'] },
   bays: { noun: 'a list of bays', expected: 'a list of 2 to 200 bays, each beginning with a dash' },
   share: { noun: 'a share', expected: 'a number from 0.001 to 1000, such as 1 or 2' },
   'loose shelves': {

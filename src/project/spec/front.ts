@@ -39,8 +39,8 @@ export interface FrontSpec extends FrontLay {
   readonly kind: 'door' | 'pair'
   /** Which edge of a single door has the hinges. */
   readonly hang: 'left' | 'right'
-  /** One item for all hinges, or chosen by the overlay that is wanted. */
-  readonly hinge: CupHinge | 'auto'
+  /** What the hinges are chosen from by the overlay that is wanted: the one that is named, or the usual ones for the lay. */
+  readonly hinge: readonly CupHinge[]
   /** Hinges a door: a number, heights of the cup centres above the door's lower end, or by rule. */
   readonly hinges: number | readonly number[] | 'auto'
   /** From the door's ends to the outermost cup centres, at most. */
