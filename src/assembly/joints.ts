@@ -2,7 +2,7 @@ import { type Box, cross, NOISE_MM, type Pose, poseOf, scale, type Vec3 } from '
 import type { PocketScrew } from '../hardware/index.ts'
 import type { DefinitionPath, JointSpec } from '../project/index.ts'
 import { boardBox, thicknessAxis } from './boards.ts'
-import type { PlacedHardware, PlacedPanel, PlacingTrouble, Station } from './types.ts'
+import type { PanelRole, PlacedHardware, PlacedPanel, PlacingTrouble, Station } from './types.ts'
 
 type Axis = 0 | 1 | 2
 
@@ -75,6 +75,8 @@ export interface JointRequest {
   readonly at: DefinitionPath
   /** Where it is not simply where the two boxes touch. */
   readonly contact?: Contact
+  /** Distances of the fasteners from its middle, mm, ascending, where something keeps them from an even spacing. */
+  readonly offsets?: readonly number[]
 }
 
 /** All fasteners of one joint, placed; none where the boards do not touch. */
@@ -90,7 +92,7 @@ export function placeJoint(request: JointRequest): { hardware: PlacedHardware[];
   const troubles = lengthTroubles(request, pocket)
   // A screw of the wrong length has no holes worth drawing.
   if (troubles.some((trouble) => trouble.severity === 'stop')) return { hardware: [], troubles }
-  const hardware = fastenerOffsets(contact.length, joint).map((offset, k): PlacedHardware => {
+  const hardware = (request.offsets ?? fastenerOffsets(contact.length, joint)).map((offset, k): PlacedHardware => {
     const origin: Vec3 = [
       contact.middle[0] + contact.along[0] * offset,
       contact.middle[1] + contact.along[1] * offset,
@@ -192,9 +194,20 @@ export function pocketFigures(item: PocketScrew, headThickness: number, below: n
   }
 }
 
+/** Boards whose face B is seen from outside the module. */
+const POCKETS_ON_A: readonly PanelRole[] = [
+  'left side',
+  'right side',
+  'front stretcher',
+  'plinth front',
+  'plinth back',
+  'plinth left side',
+  'plinth right side',
+]
+
 /** The face that takes the pockets, by its outward direction: where they show least, inside for sides, else face B. */
 function pocketFace(tip: PlacedPanel): Vec3 {
-  const inside = tip.role === 'left side' || tip.role === 'right side'
+  const inside = POCKETS_ON_A.includes(tip.role)
   return inside ? tip.moduleFromPanel.z : scale(tip.moduleFromPanel.z, -1)
 }
 

@@ -6,6 +6,7 @@ import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
+import { lippedEdges } from './rules/lipped-edges.ts'
 import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
@@ -22,6 +23,7 @@ export const rules: readonly Rule[] = [
   boreEdge,
   grooves,
   inPlace,
+  lippedEdges,
   stock,
 ]
 

@@ -1,13 +1,25 @@
 import { casters } from './items/casters.ts'
+import { fixedCasters, levellingCasters } from './items/casters-fixed.ts'
 import { connectors } from './items/connectors.ts'
 import { hinges } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
+import { levellingFeet } from './items/levelling-feet.ts'
 import { pins } from './items/pins.ts'
 import { pulls } from './items/pulls.ts'
 import type { Item, ItemKind } from './types.ts'
 
 /** Every item that a definition can name. Defaults of a kind are its first item, metric or inch. */
-export const catalogue: readonly Item[] = [...pins, ...hinges, ...connectors, ...joiningBolts, ...casters, ...pulls]
+export const catalogue: readonly Item[] = [
+  ...pins,
+  ...hinges,
+  ...connectors,
+  ...joiningBolts,
+  ...casters,
+  ...fixedCasters,
+  ...levellingCasters,
+  ...levellingFeet,
+  ...pulls,
+]
 
 const byId = new Map(catalogue.map((item) => [item.id, item]))
 

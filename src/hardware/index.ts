@@ -1,2 +1,3 @@
 export { catalogue, findItem, itemsOfKind } from './catalogue.ts'
+export type { LevellingFoot } from './kinds/levelling-foot.ts'
 export * from './types.ts'

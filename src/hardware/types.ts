@@ -1,3 +1,5 @@
+import type { LevellingFoot } from './kinds/levelling-foot.ts'
+
 /**
  * One hole that a piece of hardware wants in one of the boards it touches.
  *
@@ -55,7 +57,7 @@ export type Mate =
     }
   | { readonly relation: 'level'; readonly a: string; readonly b: string }
 
-interface ItemBase {
+export interface ItemBase {
   /** The word a definition uses. */
   readonly id: string
   /** A generic description; no makers. */
@@ -125,6 +127,12 @@ export interface Caster extends ItemBase {
   /** Size of the top plate across (x) and front to back (y), mm. */
   readonly plate: { readonly x: number; readonly y: number }
   readonly loadKg: number
+  /** Swivel where it is not said. A fixed one rolls along y; a levelling one swivels, and has a foot that lifts it. */
+  readonly turning?: 'swivel' | 'fixed' | 'levelling'
+  /** The wheel of a fixed one, under the middle of its plate: along y, and across (x), mm. */
+  readonly wheel?: { readonly diameter: number; readonly width: number }
+  /** How far the foot of a levelling one lifts it, at most, mm. */
+  readonly lift?: number
 }
 
 /** Part `front`: y along the pull. */
@@ -134,5 +142,5 @@ export interface Pull extends ItemBase {
   readonly centres: number
 }
 
-export type Item = ShelfPin | CupHinge | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | Pull
+export type Item = ShelfPin | CupHinge | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | LevellingFoot | Pull
 export type ItemKind = Item['kind']

@@ -43,6 +43,14 @@ export const DEFAULTS = {
   pullEdge: each(40, 1.5),
   pullEnd: each(60, 2.5),
   footprintGap: 5,
+  footInset: each(50, 2),
+  /** Toe room: at least 2 in deep and 3 in high, S24. */
+  plinthFront: each(50, 2),
+  /** Room for a skirting board, and for the driver between the screws and the back. */
+  plinthBehind: each(20, 3 / 4),
+  stripWidth: each(100, 4),
+  /** A thinner strip is lost in sanding. */
+  lippingFrom: 0.6,
   boltEnd: each(64, 2.5),
   boltSide: each(96, 3.75),
 } as const

@@ -1,7 +1,7 @@
 import type { Caster, Drilling, Item } from '../types.ts'
 
 /** Four through holes about the king pin, `x` and `y` apart. */
-function fourHoles(x: number, y: number, diameter: number): readonly Drilling[] {
+export function fourHoles(x: number, y: number, diameter: number): readonly Drilling[] {
   const corners: readonly (readonly [number, number])[] = [
     [-1, -1],
     [1, -1],
@@ -19,7 +19,7 @@ function fourHoles(x: number, y: number, diameter: number): readonly Drilling[] 
   }))
 }
 
-const caster = (figures: Omit<Caster, 'kind' | 'parts' | 'mates'> & { holes: readonly Drilling[] }): Caster => {
+export const caster = (figures: Omit<Caster, 'kind' | 'parts' | 'mates'> & { holes: readonly Drilling[] }): Caster => {
   const { holes, ...rest } = figures
   return { kind: 'caster', ...rest, parts: { plate: holes }, mates: [] }
 }

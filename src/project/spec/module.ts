@@ -1,6 +1,7 @@
 import type { BaseSpec } from './base.ts'
 import type { Bay } from './bay.ts'
 import type { CarcaseSpec } from './carcase.ts'
+import type { LippingSpec } from './lipping.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
 
 export interface ModuleSpec {
@@ -18,5 +19,7 @@ export interface ModuleSpec {
   readonly frontGap: number
   readonly inside: Bay
   readonly base: BaseSpec
+  /** A later one stands before an earlier one on the same edge. */
+  readonly lipping: readonly LippingSpec[]
   readonly at: DefinitionPath
 }
