@@ -82,8 +82,8 @@ function swivelWheel(spec: ModuleSpec, base: CastersSpec, corner: Corner, box: B
 }
 
 /**
- * A fixed caster rolls toward the end that it stands at. By the rule it stands on the track of the swivel casters, and
- * as near to its end as its wheel stays inside the footprint by the gap and its plate on the bottom.
+ * A fixed caster rolls toward the end that it stands at. By the rule it stands as far in as the swivel casters do, and
+ * further where its wheel would leave the footprint or its plate the bottom.
  */
 function fixedWheel(
   spec: ModuleSpec,
@@ -106,9 +106,7 @@ function fixedWheel(
   const least = (axis: 0 | 1): number => Math.max(base.footprintGap + envelope[axis], edge[axis] + plate[axis])
   const track = casterInset(base)
   const insets: readonly [number, number] =
-    base.inset === 'auto'
-      ? [sideways ? least(0) : Math.max(least(0), track), sideways ? Math.max(least(1), track) : least(1)]
-      : [base.inset, base.inset]
+    base.inset === 'auto' ? [Math.max(least(0), track), Math.max(least(1), track)] : [base.inset, base.inset]
   const [x, y] = at(spec, corner, ...insets)
   const pose = sideways ? poseOf(Y, MINUS_X, [x, y, box.min[2]]) : poseOf(X, Y, [x, y, box.min[2]])
   return { item, x, y, plate, envelope, pose }

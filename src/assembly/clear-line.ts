@@ -43,8 +43,8 @@ function reachOf({ pose, wood }: Station): Box {
 }
 
 /**
- * Each wish moved to the nearest free place from `low` to `high`, in order; one that finds none, or none that is
- * `apart` from the one before, is left out.
+ * Each wish moved to the nearest free place from `low` to `high` (of two as near, the one nearer the middle, so that a
+ * run stays even about it), in order; one that finds none, or none that is `apart` from the one before, is left out.
  */
 export function freePlaces(
   wishes: readonly number[],
@@ -57,15 +57,19 @@ export function freePlaces(
     x <= high + NOISE_MM &&
     blocked.every(([from, to]) => x <= from + NOISE_MM || x >= to - NOISE_MM)
   const ends = blocked.flat().filter(free)
+  const middle = (low + high) / 2
+  const nearer = (wish: number, a: number, b: number): boolean => {
+    const gain = Math.abs(b - wish) - Math.abs(a - wish)
+    return gain > NOISE_MM || (gain > -NOISE_MM && Math.abs(a - middle) < Math.abs(b - middle) - NOISE_MM)
+  }
   const places: number[] = []
   for (const wish of wishes) {
     const candidates = free(wish) ? [wish] : ends
-    const nearest = candidates.reduce<number | undefined>(
-      (best, x) => (best === undefined || Math.abs(x - wish) < Math.abs(best - wish) - NOISE_MM ? x : best),
-      undefined,
-    )
+    const [first, ...rest] = candidates
+    if (first === undefined) continue
+    const nearest = rest.reduce((best, x) => (nearer(wish, x, best) ? x : best), first)
     const last = places.at(-1)
-    if (nearest !== undefined && (last === undefined || nearest - last >= apart - NOISE_MM)) places.push(nearest)
+    if (last === undefined || nearest - last >= apart - NOISE_MM) places.push(nearest)
   }
   return places
 }

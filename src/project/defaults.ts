@@ -43,7 +43,8 @@ export const DEFAULTS = {
   pullEdge: each(40, 1.5),
   pullEnd: each(60, 2.5),
   footprintGap: 5,
-  footInset: each(50, 2),
+  /** Clear of screws that go 35 mm into the ends of the bottom. */
+  footInset: each(70, 2.75),
   /** Toe room: at least 2 in deep and 3 in high, S24. */
   plinthFront: each(50, 2),
   /** Room for a skirting board, and for the driver between the screws and the back. */

@@ -76,13 +76,13 @@ export const levellingCasters: readonly Item[] = [
     id: 'levelling caster 50',
     title: 'levelling caster, 50 mm wheel and a foot, plate 70 × 70',
     source:
-      'wheel, overall 80 rolling, lift 10, plate 70 × 70, swivel radius 60, holes 50 × 50, 80 kg: common practice, no data sheet found; measure yours',
+      'wheel, overall 80 rolling, lift 10, plate 70 × 70, swivel radius 60, holes 54 × 54, 80 kg: common practice, no data sheet found; measure yours',
     turning: 'levelling',
     overallHeight: 80,
     swivelRadius: 60,
     lift: 10,
     plate: { x: 70, y: 70 },
     loadKg: 80,
-    holes: fourHoles(50, 50, 9),
+    holes: fourHoles(54, 54, 9),
   }),
 ]

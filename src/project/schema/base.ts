@@ -35,7 +35,7 @@ export const baseSchema = z.union(
       ),
       inset: optional(
         lengthOrAuto,
-        'From the edges of the footprint to the king pin, or auto: swivel radius and footprint gap; or to the spindle of a foot, 50 mm (2 in). Default auto.',
+        'From the edges of the footprint to the king pin, or auto: swivel radius and footprint gap; or to the spindle of a foot, 70 mm (2 3/4 in). Default auto.',
       ),
       'footprint gap': optional(
         length,
