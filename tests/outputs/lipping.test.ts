@@ -154,7 +154,7 @@ modules:
     expect(rules(thin)).toContain('stop lipping-panel')
     const common = built(`${ROUND_STOCK}
 common: { width: 600, depth: 500, carcase height: 700, stock: board, lipping: [{ thickness: 2, edges: all, on: [doors] }] }
-modules: { box: { carcase: { top: rails, rails: { width: 3.5 } } } }
+modules: { box: { carcase: { top: rails } } }
 `)
     expect(rules(common).filter((rule) => rule.includes('lipping'))).toEqual([])
     const none = built(`${ROUND_STOCK}

@@ -9,6 +9,9 @@ import { layersOf } from './carcase.ts'
 import { resolveJoint, USUAL_JOINT } from './joints.ts'
 import { stockNamed } from './stock.ts'
 
+/** A lower plinth takes no two fasteners at its corners, mm; common practice. */
+const LOWEST_MM = 30
+
 /** A plinth; `undefined` when its height or its stock cannot be told. */
 export function resolvePlinth(
   context: Context,
@@ -18,7 +21,12 @@ export function resolvePlinth(
   const layers = layersOf<RawPlinth>([plinth])
   const name = said(layers, 'stock')
   const stock = name === undefined ? around.stock : stockNamed(context, name)
-  const height = context.length(said(layers, 'height'), { aboveZero: true })
+  const heightSaid = said(layers, 'height')
+  const height = context.length(heightSaid, { aboveZero: true })
+  if (heightSaid !== undefined && height !== undefined && height < LOWEST_MM) {
+    const what = `${context.show(height)} is too low for two fasteners`
+    context.report(heightSaid.path, what, { expected: `at least ${context.show(LOWEST_MM)}` })
+  }
   const taken = around.back === undefined ? 0 : backTakes(around.back)
   const spec = {
     frontRecess: context.lengthOr(said(layers, 'front recess'), DEFAULTS.plinthFront),

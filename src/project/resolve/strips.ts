@@ -7,6 +7,18 @@ import { layersOf } from './carcase.ts'
 import { resolveJoint } from './joints.ts'
 import { stockNamed } from './stock.ts'
 
+/** A narrower strip takes no two fasteners, mm; common practice. */
+const NARROWEST_MM = 20
+
+function widthOf(context: Context, width: Said<number | string> | undefined): number {
+  const mm = context.lengthOr(width, DEFAULTS.stripWidth, { aboveZero: true })
+  if (width !== undefined && mm < NARROWEST_MM && !context.troubled(width.path)) {
+    const what = `${context.show(mm)} is too narrow for two fasteners`
+    context.report(width.path, what, { expected: `at least ${context.show(NARROWEST_MM)}` })
+  }
+  return mm
+}
+
 export interface AroundStrips {
   readonly stock: Stock | undefined
   readonly joint: Said<unknown> | undefined
@@ -38,7 +50,7 @@ export function resolveRails(
   const groups = layersOf<RawRails>(rails)
   const name = said(groups, 'stock')
   const stock = name === undefined ? around.stock : stockNamed(context, name)
-  const width = context.lengthOr(said(groups, 'width'), DEFAULTS.stripWidth, { aboveZero: true })
+  const width = widthOf(context, said(groups, 'width'))
   const joint = resolveJoint(context, said(groups, 'joint') ?? around.joint, stock?.thickness)
   return stock === undefined ? undefined : { width, stock, joint }
 }
@@ -69,7 +81,7 @@ function resolveStretcher(
       : (context.length(height, { kind: 'length or below top' }) ?? 'below top')
   const spec = {
     height: heightMm,
-    width: context.lengthOr(said(layers, 'width'), DEFAULTS.stripWidth, { aboveZero: true }),
+    width: widthOf(context, said(layers, 'width')),
     joint: resolveJoint(context, said(layers, 'joint') ?? around.joint, stock?.thickness),
   } as const
   return stock === undefined || end === undefined ? undefined : { end, ...spec, stock, at: layer.path }
