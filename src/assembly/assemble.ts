@@ -1,10 +1,11 @@
 import { poseOf, X, Y } from '../geometry/index.ts'
-import { type ModuleSpec, overlayThickness, type Project, type RowSpec } from '../project/index.ts'
-import { baseHeight, placeBase } from './base.ts'
+import { baseHeight, type ModuleSpec, overlayThickness, type Project, type RowSpec } from '../project/index.ts'
+import { placeBase } from './base.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase.ts'
 import { placeFlip } from './flip/index.ts'
 import { joinRow } from './joins.ts'
+import { lipped } from './lipping.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
@@ -67,9 +68,12 @@ function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { m
   const base = placeBase(
     spec,
     outer.parts.panels.find((panel) => panel.role === 'bottom'),
+    { ...merge([outer.parts, back, filled]), x0: outer.opening.x0, x1: outer.opening.x1, rear: outer.opening.rear },
   )
   const built = merge([outer.parts, back, filled, base])
-  const parts = merge([built, placeFlip(spec, height, built.panels)])
+  const whole = merge([built, placeFlip(spec, height, built.panels)])
+  const lippings = lipped(whole.panels, spec.lipping)
+  const parts = { ...whole, panels: lippings.panels, troubles: [...whole.troubles, ...lippings.troubles] }
   const foot = baseHeight(spec.base)
   return {
     module: {

@@ -3,7 +3,7 @@ import { type BackSpec, backTakes, type DefinitionPath, grooveWidth } from '../p
 import { board, boardBox, thicknessAxis } from './boards.ts'
 import { type Contact, contactOf } from './contact.ts'
 import { placeJoint } from './joints.ts'
-import type { PlacedCut, PlacedHardware, PlacedPanel, PlacingTrouble } from './types.ts'
+import type { PanelRole, PlacedCut, PlacedHardware, PlacedPanel, PlacingTrouble } from './types.ts'
 
 /** What of the module the back has to fit, module frame, mm. */
 export interface BackRoom {
@@ -145,7 +145,10 @@ export function backJoints(
 /** No screw holds in the edge of a thinner back, mm; common practice. */
 const LEAST_EDGE_MM = 12
 
-const isDivider = (panel: PlacedPanel): boolean => panel.role === 'partition' || panel.role === 'fixed shelf'
+/** Their rear edges lie against the face of a back that stands between the sides. */
+const FACING: readonly PanelRole[] = ['partition', 'fixed shelf', 'top rail']
+
+const isDivider = (panel: PlacedPanel): boolean => FACING.includes(panel.role)
 
 /** In a rebate the back meets the shoulder: the panel's wood in front of the rebate, as wide as the rebate less the play. */
 function shoulderContact(panel: PlacedPanel, other: PlacedPanel, back: Sitting, room: BackRoom): Contact | undefined {

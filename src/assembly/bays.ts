@@ -101,8 +101,9 @@ function divider(
     at: spec.at,
   })
   const ends = beside ? [opening.bottom, opening.top] : [opening.left, opening.right]
-  const joints = ends.flatMap((bound) => {
-    const head = bound && walk.panels.get(bound.panel)
+  const bounds = ends.flatMap((bound) => (bound === undefined ? [] : [bound.panel, bound.also ?? []].flat()))
+  const joints = bounds.flatMap((id) => {
+    const head = walk.panels.get(id)
     return head === undefined
       ? []
       : [joinPanels({ module: spec.key, head, tip: panel, joint: wanted.joint, at: spec.at })]

@@ -65,6 +65,9 @@ const LOOKS: Record<PanelRole, keyof typeof LYING> = {
   'plinth right side': 'deep, leftward',
 }
 
+/** All roles that a panel can have. */
+export const PANEL_ROLES = Object.keys(LOOKS) as readonly PanelRole[]
+
 const CARCASE_FACES = { A: 'inside', B: 'outside' } as const
 const OUTER_ROLES: readonly PanelRole[] = ['left side', 'right side', 'top', 'bottom', 'back']
 

@@ -1,9 +1,10 @@
 import type { Box } from '../geometry/index.ts'
-import { type Lap, type ModuleSpec, wellOf } from '../project/index.ts'
+import { type Lap, type ModuleSpec, type PanelJoint, wellOf } from '../project/index.ts'
 import { type BackRoom, backBoard, backCuts, backJoints, backPlanes } from './backs.ts'
 import { board } from './boards.ts'
 import { joinPanels, letIn } from './housings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
+import { placeStretchers, topRails } from './strips.ts'
 import type { PanelId, PanelRole, PlacedPanel } from './types.ts'
 
 /** The panel that bounds an opening on one side. */
@@ -12,6 +13,8 @@ export interface Bound {
   readonly thickness: number
   /** Another opening of the same module lies on its far face. */
   readonly shared: boolean
+  /** Another panel that bounds it on the same side in the same plane: the rear top rail behind the front one. */
+  readonly also?: PanelId
 }
 
 /** A clear opening of the carcase, module frame, mm. Bounds are missing where there is no panel. */
@@ -70,14 +73,17 @@ interface ShellPanels {
   readonly right: PlacedPanel
   readonly top: PlacedPanel | undefined
   readonly bottom: PlacedPanel | undefined
+  /** Front and rear, in the place of a top. */
+  readonly rails: readonly PlacedPanel[]
 }
 
-function shellPanels(spec: ModuleSpec, { front, rear, insideRear, foot, head, topFace }: Planes): ShellPanels {
+function shellPanels(spec: ModuleSpec, planes: Planes): ShellPanels {
+  const { front, rear, insideRear, foot, head, topFace } = planes
   const { carcase, stock, key, at } = spec
   const t = stock.thickness
   const make = (role: PanelRole, box: Box): PlacedPanel => board({ module: key, role, name: role, stock, box, at })
-  const lying = (role: 'top' | 'bottom', lap: Lap): PlacedPanel | undefined => {
-    if (lap === 'none') return undefined
+  const lying = (role: 'top' | 'bottom', lap: Lap | 'rails'): PlacedPanel | undefined => {
+    if (lap === 'none' || lap === 'rails') return undefined
     const x0 = lap === 'over' ? 0 : t - letIn(carcase.joint, t)
     const z0 = role === 'top' ? topFace - t : 0
     const back = carcase.back.sits === 'between sides' && lap === 'between' ? insideRear : rear
@@ -88,33 +94,37 @@ function shellPanels(spec: ModuleSpec, { front, rear, insideRear, foot, head, to
     right: make('right side', { min: [spec.width - t, front, foot], max: [spec.width, rear, head] }),
     top: lying('top', carcase.top),
     bottom: lying('bottom', carcase.bottom),
+    rails: topRails(spec, planes),
   }
 }
 
-/** The joints of top and bottom with both sides. */
-function shellJoints(spec: ModuleSpec, { left, right, top, bottom }: ShellPanels): Parts[] {
+/** The joints of top or rails and bottom with both sides. */
+function shellJoints(spec: ModuleSpec, { left, right, top, bottom, rails }: ShellPanels): Parts[] {
   const { carcase, key } = spec
-  const joined = (panel: PlacedPanel | undefined, lap: Lap): Parts[] =>
+  const joined = (panel: PlacedPanel | undefined, lap: Lap | 'rails', joint: PanelJoint = carcase.joint): Parts[] =>
     panel === undefined
       ? []
       : [left, right].map((side) => {
           const [head, tip] = lap === 'over' ? [panel, side] : [side, panel]
           const at = [...spec.at, 'carcase']
-          return joinPanels({ module: key, head, tip, joint: carcase.joint, at })
+          return joinPanels({ module: key, head, tip, joint, at })
         })
-  return [...joined(top, carcase.top), ...joined(bottom, carcase.bottom)]
+  const railed = rails.flatMap((rail) => joined(rail, 'rails', carcase.rails?.joint))
+  return [...joined(top, carcase.top), ...railed, ...joined(bottom, carcase.bottom)]
 }
 
 /** Sides, top and bottom of a module of the given carcase height, and the one opening that they leave. */
 export function shell(spec: ModuleSpec, height: number, frontThickness: number): Shell {
   const planes = planesOf(spec, height, frontThickness)
   const made = shellPanels(spec, planes)
-  const { left, right, top, bottom } = made
-  const panels = [left, right, top, bottom].filter((panel) => panel !== undefined)
+  const { left, right, top, bottom, rails } = made
+  const grooved = [left, right, top, bottom].filter((panel) => panel !== undefined)
+  const panels = [...grooved, ...rails]
   const t = spec.stock.thickness
   const has = { bottom: bottom !== undefined, top: top !== undefined }
   const { topFace } = planes
   const inner = { x0: t, x1: spec.width - t, z0: has.bottom ? t : 0, z1: has.top ? topFace - t : topFace }
+  const [rail, rearRail] = rails
   const { width, depth, carcase } = spec
   const backRoom: BackRoom = {
     module: spec.key,
@@ -126,17 +136,21 @@ export function shell(spec: ModuleSpec, height: number, frontThickness: number):
     over: { bottom: carcase.bottom === 'between', top: carcase.top === 'between' },
     at: [...spec.at, 'carcase'],
   }
-  const cuts = carcase.back.sits === 'none' ? [] : backCuts(carcase.back, backRoom, panels)
+  const cuts = carcase.back.sits === 'none' ? [] : backCuts(carcase.back, backRoom, grooved)
   const bound = (panel: PlacedPanel): Bound => ({ panel: panel.id, thickness: panel.thickness, shared: false })
+  const z1 = rail === undefined ? inner.z1 : topFace - rail.thickness
+  const stretchers = placeStretchers(spec, planes, z1, [left, right])
+  const railBound = rail && rearRail && { ...bound(rail), also: rearRail.id }
   return {
-    parts: merge([{ panels, cuts }, ...shellJoints(spec, made)]),
+    parts: merge([{ panels, cuts }, ...shellJoints(spec, made), ...stretchers]),
     opening: {
       ...inner,
+      z1,
       front: planes.front,
       rear: planes.insideRear,
       left: bound(left),
       right: bound(right),
-      top: top && bound(top),
+      top: top ? bound(top) : railBound,
       bottom: bottom && bound(bottom),
       parity: 0,
     },

@@ -25,6 +25,8 @@ export interface JointRequest {
   readonly at: DefinitionPath
   /** Where it is not simply where the two boxes touch. */
   readonly contact?: Contact
+  /** Distances of the fasteners from its middle, mm, ascending, where something keeps them from an even spacing. */
+  readonly offsets?: readonly number[]
 }
 
 /** All fasteners of one joint, placed; none where the boards do not touch. */
@@ -40,7 +42,7 @@ export function placeJoint(request: JointRequest): { hardware: PlacedHardware[];
   const troubles = lengthTroubles(request, pocket)
   // A screw of the wrong length has no holes worth drawing.
   if (troubles.some((trouble) => trouble.severity === 'stop')) return { hardware: [], troubles }
-  const offsets = fastenerOffsets(contact.length, joint)
+  const offsets = request.offsets ?? fastenerOffsets(contact.length, joint)
   const placeAt = (item: Item, run: string, offset: number, k: number): PlacedHardware => {
     const origin = add(contact.middle, scale(contact.along, offset))
     return {

@@ -7,6 +7,7 @@ import { boresMeet } from './rules/bores-meet.ts'
 import { flipOver } from './rules/flip-over.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
+import { lippedEdges } from './rules/lipped-edges.ts'
 import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
@@ -27,6 +28,7 @@ export const rules: readonly Rule[] = [
   inPlace,
   flipOver,
   slides,
+  lippedEdges,
   stock,
   sheets,
 ]

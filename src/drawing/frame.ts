@@ -1,4 +1,5 @@
 import type { EdgeSide } from '../assembly/index.ts'
+import type { Units } from '../length/index.ts'
 import type { Panel } from '../panel/index.ts'
 import { type Area, areaOfEntity, around, grown, LINE_HEIGHT, textArea } from './areas.ts'
 import { besideEdge, type DrawnSide, type FaceView } from './face.ts'
@@ -6,6 +7,7 @@ import { type Obstacle, placeLabels, type Side } from './labels.ts'
 import type { Drawn, Work } from './layers.ts'
 import { TEXT_ASCENT, TEXT_DESCENT, textWidth } from './text-width.ts'
 import type { ClosedPath, Entity, Point, Text } from './types.ts'
+import { edgeWords } from './words.ts'
 import { cornersOf, TICK } from './work.ts'
 
 const NOTE: Work = { kind: 'note' }
@@ -30,11 +32,14 @@ export function leadingEdge(edges: Panel['edges']): EdgeSide | undefined {
  */
 export function drawFrame(
   view: FaceView,
+  units: Units,
   size: number,
   work: readonly Obstacle[],
 ): { drawn: Drawn[]; obstacles: Obstacle[] } {
   const leading = leadingEdge(view.panel.edges)
-  const names = SIDES.flatMap((edge) => edgeName(view, edge, size, edge === leading, overhang(view, edge, work)))
+  const names = SIDES.flatMap((edge) =>
+    edgeName(view, edge, edgeWords(view.panel, edge, units), size, edge === leading, overhang(view, edge, work)),
+  )
   const datum = datumCorner(view, size)
   const before = [...names, ...datum].map(obstacleOf)
   const words = datumWords(view, size, [...before, ...work.filter((obstacle) => obstacle.kind === 'disc')])
@@ -73,10 +78,16 @@ function overhang(view: FaceView, edge: EdgeSide, work: readonly Obstacle[]): nu
   )
 }
 
-function edgeName(view: FaceView, edge: EdgeSide, size: number, leads: boolean, beyond: number): Entity[] {
+function edgeName(
+  view: FaceView,
+  edge: EdgeSide,
+  name: string,
+  size: number,
+  leads: boolean,
+  beyond: number,
+): Entity[] {
   const side = view.sideOf(edge)
   const long = side === 'low' || side === 'high' ? view.panel.length : view.panel.width
-  const name = view.panel.edges[edge]
   const height = leads ? size * FRONT_SIZE : size
   const text = nameText(view, side, long / 2, {
     name: leads ? name.toUpperCase() : name,

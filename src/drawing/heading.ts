@@ -5,7 +5,7 @@ import type { Drawn, Work } from './layers.ts'
 import { joinedInto } from './line-breaks.ts'
 import { TEXT_ASCENT, TEXT_DESCENT, textWidth } from './text-width.ts'
 import type { Entity, Text } from './types.ts'
-import { placeWords } from './words.ts'
+import { cutParts, placeWords } from './words.ts'
 
 const NOTE: Work = { kind: 'note' }
 
@@ -119,7 +119,7 @@ function brokenWord(word: string, fits: (line: string) => boolean): string[] {
 function sizeParts(panel: Panel, units: Units): string[] {
   const sizes = [panel.length, panel.width, panel.thickness].map((mm) => placeWords(mm, units)).join(' × ')
   const grain = panel.stock.grain === 'none' ? 'no grain' : 'grain along the length'
-  return [`${sizes}${units === 'mm' ? ' mm' : ''}`, panel.stock.name, grain]
+  return [`${sizes}${units === 'mm' ? ' mm' : ''}`, ...cutParts(panel, units), panel.stock.name, grain]
 }
 
 /** So that nobody puts a panel aside with one face done. */

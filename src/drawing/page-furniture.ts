@@ -7,7 +7,7 @@ import { rectangle, strokeIn } from './page-strokes.ts'
 import { fitted, textAt } from './page-text.ts'
 import { textWidth } from './text-width.ts'
 import type { Entity, Point } from './types.ts'
-import { placeWords } from './words.ts'
+import { cutParts, placeWords } from './words.ts'
 
 /** Left free at each side of a sheet, mm: more than any office printer needs. */
 export const MARGIN = 10
@@ -78,7 +78,10 @@ function titleOn({ view: { panel } }: Sheet, at: Point, width: number): Entity {
 
 function sizeOf({ view: { panel }, units }: Sheet): string {
   const [length, width, thickness] = [panel.length, panel.width, panel.thickness].map((mm) => placeWords(mm, units))
-  return `${length} × ${width}, ${thickness} thick${units === 'mm' ? ' (mm)' : ''}, ${panel.stock.name}`
+  const cut = cutParts(panel, units)
+    .map((part) => `, ${part}`)
+    .join('')
+  return `${length} × ${width}, ${thickness} thick${units === 'mm' ? ' (mm)' : ''}, ${panel.stock.name}${cut}`
 }
 
 /** The name of the panel's files tells panels apart whose names are in a script that a reader cannot show. */

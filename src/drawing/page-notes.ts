@@ -204,7 +204,8 @@ function edgeName(
   const upright = side === 'x0' || side === 'x1'
   const name = sheet.view.edges[side]
   const leads = leadingEdge(sheet.view.edges) === side
-  const text = `this edge to the ${leads ? name.toUpperCase() : name}: fold here`
+  const core = isLipped(sheet, side) ? '; dashed: the cut before lipping' : ''
+  const text = `this edge to the ${leads ? name.toUpperCase() : name}: fold here${core}`
   const length = textWidth(text, EDGE_NAME, true) + EDGE_ARROW + 2
   const depth = EDGE_NAME * LINE_HEIGHT
   for (const start of startsAlong(line, upright ? 1 : 0, length)) {
@@ -216,6 +217,12 @@ function edgeName(
       return { entities: edgeWords(area, upright, side, text), obstacles: [{ kind: 'area', area }] }
   }
   return { entities: [], obstacles: [] }
+}
+
+/** Whether an edge, as seen on the face of the sheet, is lipped. */
+function isLipped({ view: { panel, face } }: Sheet, side: EdgeSide): boolean {
+  const own = face === 'A' ? side : side === 'x0' ? 'x1' : side === 'x1' ? 'x0' : side
+  return panel.lipping?.[own] !== undefined
 }
 
 /** Places for a stretch of `length` along a line: the middle first, then to both sides of it. */

@@ -3,8 +3,10 @@ import type { Bore } from '../panel/index.ts'
 import { MARK_ARM, MARK_REACH } from '../templates/index.ts'
 import type { Area } from './areas.ts'
 import { around, common, grown } from './areas.ts'
+import { faceView as areaView } from './face.ts'
 import { leadingEdge } from './frame.ts'
 import type { Obstacle } from './labels.ts'
+import { coreArea } from './outline.ts'
 import { sketchGroove } from './page-groove.ts'
 import { isWhole, onSheet, type Sheet } from './page-sheet.ts'
 import { arrowHead, clippedLine, dot, rectangle, rimIn, strokeIn } from './page-strokes.ts'
@@ -35,6 +37,7 @@ const LEAN_ARROW = 16
 export function sketchOf(sheet: Sheet): Sketch {
   const sketch: Sketch = { edges: [], bores: [], countersinks: [], grooves: [], marks: [], obstacles: [] }
   for (const side of SIDES) drawEdge(sketch, sheet, side)
+  drawCore(sketch, sheet)
   drawBar(sketch, sheet)
   for (const groove of sheet.view.grooves) sketchGroove(sketch, sheet, groove)
   for (const bore of sheet.view.bores) drawBore(sketch, sheet, bore)
@@ -70,6 +73,26 @@ function drawEdge(sketch: Sketch, sheet: Sheet, side: EdgeSide): void {
     sketch.edges.push(line)
     sketch.obstacles.push({ kind: 'line', from: line.from, to: line.to })
   }
+}
+
+/** Where the panel is cut before its edges are lipped: a fine dashed line behind each lipped edge. */
+function drawCore(sketch: Sketch, sheet: Sheet): void {
+  const { panel } = sheet.view
+  if (panel.lipping === undefined) return
+  const { min, max } = coreArea(areaView(panel, sheet.view.face))
+  const corners: Point[] = [min, [max[0], min[1]], max, [min[0], max[1]]]
+  const finished: Point[] = [
+    [0, 0],
+    [panel.length, 0],
+    [panel.length, panel.width],
+    [0, panel.width],
+  ]
+  corners.forEach((corner, k) => {
+    const next = corners[(k + 1) % 4] ?? corner
+    const axis = k % 2 === 0 ? 1 : 0
+    if (corner[axis] === finished[k]?.[axis]) return
+    sketch.marks.push(...strokeIn(sheet.window, onSheet(sheet, corner), onSheet(sheet, next), 'dashed'))
+  })
 }
 
 function drawBore(sketch: Sketch, sheet: Sheet, item: FaceBore): void {

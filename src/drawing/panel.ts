@@ -34,7 +34,7 @@ export function panelDrawing(panel: Panel, face: Face, options: PanelDrawingOpti
   const size = textSize(panel)
   const work = drawWork(view, options.units, size)
   const inTheWay = workObstacles(view, size)
-  const frame = drawFrame(view, size, inTheWay)
+  const frame = drawFrame(view, options.units, size, inTheWay)
   const callouts = calloutsOf(view, options.units, size)
   const obstacles = [...inTheWay, ...frame.obstacles]
   const labels = drawCallouts(callouts, obstacles, view.area, size)
@@ -98,13 +98,14 @@ function blocksOf(callouts: readonly Callout[]): ScheduleBlock[] {
 }
 
 function headsOf(panel: Panel) {
+  const from = panel.lipping === undefined ? 'from' : 'from finished'
   return {
     tag: '',
     count: 'holes',
     bit: 'bit',
     depth: 'deep',
-    fromY: `from ${panel.edges[panel.datum.y]}`,
-    fromX: `from ${panel.edges[panel.datum.x]}`,
+    fromY: `${from} ${panel.edges[panel.datum.y]}`,
+    fromX: `${from} ${panel.edges[panel.datum.x]}`,
     purpose: 'for',
   }
 }

@@ -2,7 +2,7 @@ import type { EdgeSide } from '../assembly/index.ts'
 import { NOISE_MM, same } from '../geometry/index.ts'
 import type { Sink } from '../hardware/index.ts'
 import { formatInch, formatMm, MM_PER_INCH, type Units } from '../length/index.ts'
-import { type Bore, distancesFromDatum, type EdgeName, type Groove, type Panel } from '../panel/index.ts'
+import { type Bore, coreOf, distancesFromDatum, type EdgeName, type Groove, type Panel } from '../panel/index.ts'
 import { purposesOf, type Run } from './runs.ts'
 
 /** A bit or depth is called by its inch fraction only where it is that fraction to this, mm; else by its mm. */
@@ -161,6 +161,22 @@ export function runLabel(panel: Panel, run: Run, units: Units): string {
 /** The words beside a groove: `groove for the back, 6.2 wide, 8 deep`. */
 export function grooveLabel(groove: Groove, units: Units): string {
   return `${groove.purpose}, ${bitWords(grooveWidth(groove), units)} wide, ${bitWords(groove.depth, units)} deep`
+}
+
+/** What is cut from the sheet where edges are lipped: `cut 780.2 × 531.8 before lipping`, and what distances count from. */
+export function cutParts(panel: Panel, units: Units): string[] {
+  if (panel.lipping === undefined) return []
+  const { length, width } = coreOf(panel)
+  return [
+    `cut ${placeWords(length, units)} × ${placeWords(width, units)} before lipping`,
+    'all distances from the finished edges',
+  ]
+}
+
+/** The name of an edge, with its lipping: `front, lipped 2`. */
+export function edgeWords(panel: Panel, edge: EdgeSide, units: Units): string {
+  const thick = panel.lipping?.[edge]
+  return thick === undefined ? panel.edges[edge] : `${panel.edges[edge]}, lipped ${bitWords(thick, units)}`
 }
 
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'

@@ -1,4 +1,4 @@
-import { closedPathsOf, grooveModel, outlineModel } from '../geometry/index.ts'
+import { closedPathsOf, grooveModel } from '../geometry/index.ts'
 import type { Units } from '../length/index.ts'
 import type { Bore, Groove } from '../panel/index.ts'
 import { type Area, around } from './areas.ts'
@@ -14,6 +14,7 @@ import {
 } from './face.ts'
 import type { Obstacle } from './labels.ts'
 import type { Drawn, Work } from './layers.ts'
+import { drawOutline } from './outline.ts'
 import type { ClosedPath, Line, Point } from './types.ts'
 import { boreTitle, edgeOf, grooveTitle, grooveWidth, sinkTitle } from './words.ts'
 
@@ -31,9 +32,7 @@ export function drawWork(view: FaceView, units: Units, size: number): Drawn[] {
   const { panel, face } = view
   const bores = panel.bores.filter((bore) => isDrawnOn(bore, face))
   return [
-    ...closedPathsOf(outlineModel(panel.length, panel.width)).map(
-      (vertices): Drawn => ({ work: { kind: 'outline' }, entity: { kind: 'path', id: 'outline', vertices } }),
-    ),
+    ...drawOutline(view),
     ...bores
       .filter((bore) => !isHandWork(bore))
       .flatMap((bore) => (leavesPanel(panel, bore) ? drawStray(view, bore, units, size) : drawBore(view, bore, units))),

@@ -1,10 +1,12 @@
 import { cams } from './items/cams.ts'
 import { casters } from './items/casters.ts'
+import { fixedCasters, levellingCasters } from './items/casters-fixed.ts'
 import { connectors } from './items/connectors.ts'
 import { flipOver } from './items/flip-over.ts'
 import { hingePlates } from './items/hinge-plates.ts'
 import { hinges, USUAL_HINGES } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
+import { levellingFeet } from './items/levelling-feet.ts'
 import { pins } from './items/pins.ts'
 import { pulls } from './items/pulls.ts'
 import { slides } from './items/slides.ts'
@@ -22,6 +24,9 @@ export const catalogue: readonly Item[] = [
   ...cams,
   ...joiningBolts,
   ...casters,
+  ...fixedCasters,
+  ...levellingCasters,
+  ...levellingFeet,
   ...pulls,
   ...flipOver,
   ...slides,

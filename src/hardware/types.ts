@@ -1,4 +1,5 @@
 import type { DrawerSlide } from './kinds/drawer-slide.ts'
+import type { LevellingFoot } from './kinds/levelling-foot.ts'
 
 export type { DrawerSlide } from './kinds/drawer-slide.ts'
 
@@ -175,6 +176,12 @@ export interface Caster extends ItemBase {
   /** Size of the top plate across (x) and front to back (y), mm. */
   readonly plate: { readonly x: number; readonly y: number }
   readonly loadKg: number
+  /** Swivel where it is not said. A fixed one rolls along y; a levelling one swivels, and has a foot that lifts it. */
+  readonly turning?: 'swivel' | 'fixed' | 'levelling'
+  /** The wheel of a fixed one, under the middle of its plate: along y, and across (x), mm. */
+  readonly wheel?: { readonly diameter: number; readonly width: number }
+  /** How far the foot of a levelling one lifts it, at most, mm. */
+  readonly lift?: number
 }
 
 /** Part `front`: y along the pull; part `box front`: the same holes in the front of a drawer box behind it. */
@@ -213,6 +220,7 @@ export type Item =
   | PocketScrew
   | JoiningBolt
   | Caster
+  | LevellingFoot
   | Pull
   | Axle
   | LockingBolt

@@ -1,6 +1,6 @@
 import { roundMm, type Vec3 } from '../geometry/index.ts'
 import type { Sink } from '../hardware/index.ts'
-import type { Bore, Groove, Panel, Surface } from '../panel/index.ts'
+import { type Bore, coreOf, type Groove, type Panel, type Surface } from '../panel/index.ts'
 import type { PanelFiles } from './paths.ts'
 
 /** Raised when a reader of the last version could misread the file. */
@@ -16,6 +16,9 @@ interface PanelRecord {
   readonly length: number
   readonly width: number
   readonly thickness: number
+  /** Only where edges are lipped: what is cut from the sheet, and the lippings by the names of their edges. */
+  readonly cut?: { readonly length: number; readonly width: number }
+  readonly lipping?: Readonly<Record<string, number>>
   readonly grain: string
   readonly faces: Readonly<Record<'A' | 'B', string>>
   readonly edges: Readonly<Record<string, string>>
@@ -94,6 +97,7 @@ function recordOf(panel: Panel, files: PanelFiles): PanelRecord {
     length: roundMm(panel.length),
     width: roundMm(panel.width),
     thickness: roundMm(panel.thickness),
+    ...lippingOf(panel),
     grain: panel.stock.grain,
     faces: panel.faces,
     edges: panel.edges,
@@ -102,6 +106,17 @@ function recordOf(panel: Panel, files: PanelFiles): PanelRecord {
     files,
     drillings: panel.bores.map((bore) => drillingOf(panel, bore)),
     grooves: panel.grooves.map(grooveOf),
+  }
+}
+
+function lippingOf(panel: Panel): Pick<PanelRecord, 'cut' | 'lipping'> {
+  const { lipping, edges } = panel
+  if (lipping === undefined) return {}
+  const core = coreOf(panel)
+  const sides = (['x0', 'x1', 'y0', 'y1'] as const).filter((side) => lipping[side] !== undefined)
+  return {
+    cut: { length: roundMm(core.length), width: roundMm(core.width) },
+    lipping: Object.fromEntries(sides.map((side) => [edges[side], roundMm(lipping[side] ?? 0)])),
   }
 }
 

@@ -1,4 +1,11 @@
-import { type Assembly, FLOOR, type PlacedHardware, type PlacedPanel, type Station } from '../assembly/index.ts'
+import {
+  type Assembly,
+  edgeNames,
+  FLOOR,
+  type PlacedHardware,
+  type PlacedPanel,
+  type Station,
+} from '../assembly/index.ts'
 import {
   add,
   compose,
@@ -16,7 +23,7 @@ import type { Depth, Drilling } from '../hardware/index.ts'
 import { cutoutOf } from './cutouts.ts'
 import { grooveOf } from './grooves.ts'
 import { mergeBores } from './merge.ts'
-import { edgeNames, extentAlong, surfaceEntered } from './surface.ts'
+import { extentAlong, surfaceEntered } from './surface.ts'
 import type { Bore, BoreUse, Panel } from './types.ts'
 
 /** A bore before it is merged with others that are the same hole, and before it has a name. */

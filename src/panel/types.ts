@@ -1,9 +1,8 @@
-import type { EdgeSide, PlacedPanel } from '../assembly/index.ts'
+import type { EdgeName, EdgeSide, PlacedPanel } from '../assembly/index.ts'
 import type { PathVertex, Vec3 } from '../geometry/index.ts'
 import type { Sink } from '../hardware/index.ts'
 
-/** Names of edges as they look in the module. */
-export type EdgeName = 'front' | 'back' | 'left' | 'right' | 'top' | 'bottom'
+export type { EdgeName }
 
 /** Where a bit enters a panel: a face, or one of its four edges. */
 export type Surface = 'A' | 'B' | EdgeSide

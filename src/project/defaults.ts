@@ -58,6 +58,15 @@ export const DEFAULTS = {
   kerf: each(3.2, 1 / 8),
   fitStep: each(1, 1 / 16),
   fitMost: each(2400, 96),
+  /** Clear of screws that go 35 mm into the ends of the bottom. */
+  footInset: each(70, 2.75),
+  /** Toe room: at least 2 in deep and 3 in high, S24. */
+  plinthFront: each(50, 2),
+  /** Room for a skirting board, and for the driver between the screws and the back. */
+  plinthBehind: each(20, 3 / 4),
+  stripWidth: each(100, 4),
+  /** A thinner strip is lost in sanding. */
+  lippingFrom: 0.6,
   boltEnd: each(64, 2.5),
   boltSide: each(96, 3.75),
 } as const

@@ -12,6 +12,7 @@ import {
   type Drilling,
   disagreements,
   type GrooveRecord,
+  lippingsOf,
   nothing,
   type PanelRecord,
   type PanelsJson,
@@ -52,12 +53,21 @@ function compared(
       const text = files.get(path)
       if (text === undefined) return [`${path} is listed and missing`]
       const read = kind === 'dxf' ? foundInDxf(text, mm) : foundInSvg(text, panel.width)
-      const wrong = [...disagreements(panel, faceOf(path), read, tally), ...(kind === 'dxf' ? lintDxf(text) : [])]
+      const wrong = [
+        ...disagreements(panel, faceOf(path), read, tally),
+        ...(kind === 'dxf' ? linted(text, panel, faceOf(path), mm) : []),
+      ]
       return wrong.map((words) => `${path}: ${words}`)
     })
     return [...missing.map((face) => `${panel.id}: no ${kind} of face ${face}`), ...found]
   })
   return { faults, tally }
+}
+
+/** The linter measures in the units of the file. */
+function linted(text: string, panel: PanelRecord, face: 'A' | 'B', mm: number): string[] {
+  const { left, right, low, high } = lippingsOf(panel, face)
+  return lintDxf(text, { left: left / mm, right: right / mm, low: low / mm, high: high / mm })
 }
 
 const hasWork = (panel: PanelRecord, face: string): boolean =>
@@ -100,6 +110,37 @@ describe('what is drawn agrees with panels.json to 0.001 mm: DXF by dxf-parser, 
       expect(tally.strays).toBe(0)
     }
   })
+
+  test.each(['mm', 'in'])(
+    'lipped panels on a plinth, in %s: the outline is what is cut, the holes keep their places',
+    async (units) => {
+      const all = await drawn(
+        build(
+          projectOf(`
+storyrod: 1
+units: ${units}
+stock: { board: { thickness: 18 mm } }
+modules:
+  box:
+    width: 800 mm
+    depth: 500 mm
+    carcase height: 700 mm
+    stock: board
+    base: { plinth: { height: 90 mm } }
+    carcase: { top: rails, stretchers: [{ at: back }], back: { sits: grooved } }
+    inside: { front: { kind: pair } }
+    lipping: [{ thickness: 2 mm, edges: all, on: [doors] }, { thickness: 1/8 in, edges: [front, top], on: [sides, bottom] }]
+`),
+        ),
+      )
+      expect(all.json.panels.filter((panel) => panel.lipping !== undefined)).toHaveLength(5)
+      for (const kind of ['dxf', 'svg'] as const) {
+        const { faults, tally } = compared(all, kind, units === 'in' ? 25.4 : 1)
+        expect(faults).toEqual([])
+        expect(tally.holes).toBeGreaterThan(40)
+      }
+    },
+  )
 
   test('over random modules', () => {
     const tally = nothing()
@@ -159,6 +200,13 @@ describe('the comparison sees', () => {
   })
 })
 
+function lippingByName({ edges, lipping }: Panel): Record<string, number> {
+  const sides = ['x0', 'x1', 'y0', 'y1'] as const
+  return Object.fromEntries(
+    sides.flatMap((side) => (lipping?.[side] === undefined ? [] : [[edges[side], lipping[side]]])),
+  )
+}
+
 /** A panel as panels.json would have it, but unrounded, and with no pages: those take too long to draw each time. */
 function recordOf(panel: Panel, paths: readonly string[]): PanelRecord {
   const own = (kind: string): string[] =>
@@ -170,6 +218,8 @@ function recordOf(panel: Panel, paths: readonly string[]): PanelRecord {
     length: panel.length,
     width: panel.width,
     thickness: panel.thickness,
+    edges: panel.edges,
+    ...(panel.lipping && { lipping: lippingByName(panel) }),
     files: { svg: own('svg'), dxf: own('dxf'), pdf: [] },
     drillings: panel.bores.map(({ id, surface, at, axis, diameter, depth, through, leanDeg, sink }) => ({
       id,

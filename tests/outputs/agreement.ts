@@ -17,6 +17,8 @@ export interface PanelRecord {
   readonly length: number
   readonly width: number
   readonly thickness: number
+  readonly edges: Readonly<Record<'x0' | 'x1' | 'y0' | 'y1', string>>
+  readonly lipping?: Readonly<Record<string, number>>
   readonly files: Readonly<Record<'svg' | 'dxf' | 'pdf', readonly string[]>>
   readonly drillings: readonly Drilling[]
   readonly grooves: readonly GrooveRecord[]
@@ -71,6 +73,15 @@ export interface Found {
     readonly paths: readonly FoundPath[]
     readonly lines: readonly (readonly [from: Point, to: Point])[]
   }
+}
+
+/** How far the finished panel reaches beyond its outline on the drawing of a face, mm. */
+export function lippingsOf(
+  { edges, lipping = {} }: PanelRecord,
+  face: 'A' | 'B',
+): Record<'left' | 'right' | 'low' | 'high', number> {
+  const [x0 = 0, x1 = 0, low = 0, high = 0] = [edges.x0, edges.x1, edges.y0, edges.y1].map((edge) => lipping[edge])
+  return face === 'A' ? { left: x0, right: x1, low, high } : { left: x1, right: x0, low, high }
 }
 
 /** How many of each have been compared, so that a comparison of nothing is seen. */

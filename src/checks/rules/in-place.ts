@@ -114,6 +114,8 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
   const onA = Math.abs(box.min[2]) <= SHAVING_MM
   const onB = Math.abs(box.max[2] + panel.thickness) <= SHAVING_MM
   if (!onA && !onB) return []
+  // A plinth comes under the bottom when all that is screwed through it from below is in.
+  if (other.role.startsWith('plinth ') && !panel.role.startsWith('plinth ')) return []
   return panel.bores
     .filter((bore) => (onA ? opensOn(bore, 'A') : opensOn(bore, 'B')))
     .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
@@ -151,6 +153,7 @@ function reachOf(bore: Bore, grips: Grips): number {
   const reaches = bore.uses.map((use) => {
     const item = grips.get(use.hardware)?.item
     if (item?.kind === 'joining bolt') return (use.part === 'nut' ? item.nutDiameter : item.headDiameter) / 2
+    if (item?.kind === 'levelling foot') return item.flangeDiameter / 2
     if (item?.kind === 'cup hinge' && use.part === 'plate') return PLATE_BEYOND_MM
     return bore.diameter / 2
   })

@@ -68,6 +68,20 @@ export const placing: Rule = {
       source: 'own arithmetic',
     },
     'flip-over-care': { meaning: 'what to mind at a flip-over top', source: 'common practice' },
+    'caster-heights': { meaning: 'swivel and fixed casters of one module differ in height', source: 'own arithmetic' },
+    'plinth-fixing': {
+      meaning: 'a board of the plinth cannot be fixed from inside the carcase',
+      source: 'common practice: 12 mm for the driver',
+    },
+    'foot-place': {
+      meaning: 'a levelling foot lies under a side or beyond the bottom, or meets another',
+      source: 'own arithmetic',
+    },
+    'lipping-panel': {
+      meaning: 'a lipping names no panel of its module, or none with such an edge',
+      source: 'own arithmetic',
+    },
+    'lipping-size': { meaning: 'the lippings leave nothing of a panel', source: 'own arithmetic' },
     'join-overlap': {
       meaning: 'modules to be bolted together share too little of their sides',
       source: 'own arithmetic',

@@ -1,4 +1,5 @@
 import { NOISE_MM } from '../../geometry/index.ts'
+import { coreOf } from '../../panel/index.ts'
 import type { Stock } from '../../project/index.ts'
 import type { Finding, Rule } from '../types.ts'
 import { mm, panelWords } from '../words.ts'
@@ -14,7 +15,8 @@ export const stock: Rule = {
   },
   check: ({ panels, project }) => [
     ...panels.flatMap((panel): Finding[] => {
-      if (fits(panel.stock, panel.length, panel.width)) return []
+      const { length, width } = coreOf(panel)
+      if (fits(panel.stock, length, width)) return []
       const { sheet, edgeTrim, grain, name } = panel.stock
       const grainWords = grain === 'none' ? '' : ', its length along the grain'
       return [
@@ -23,7 +25,7 @@ export const stock: Rule = {
           severity: 'stop',
           panels: [panel.id],
           places: [],
-          message: `${panelWords(panel)} is ${mm(panel.length)} × ${mm(panel.width)} mm${grainWords}; a sheet of ${name} gives ${mm(sheet.length - 2 * edgeTrim)} × ${mm(sheet.width - 2 * edgeTrim)} mm`,
+          message: `${panelWords(panel)} is ${mm(length)} × ${mm(width)} mm${grainWords}; a sheet of ${name} gives ${mm(sheet.length - 2 * edgeTrim)} × ${mm(sheet.width - 2 * edgeTrim)} mm`,
           fix: 'make the module smaller, or use a larger sheet',
           at: panel.at,
         },

@@ -9,6 +9,10 @@ type CasterFigures = {
   /** Distances between the holes across (x) and front to back (y); both 0 for one bolt in the middle. */
   readonly holePattern: { readonly x: number; readonly y: number }
   readonly holeDiameter: number
+  readonly turning?: NonNullable<Caster['turning']>
+  /** Of a fixed one: its width (x) and diameter (y). */
+  readonly wheel?: { readonly x: number; readonly y: number }
+  readonly lift?: number
 }
 
 /** Four through holes about the king pin, or one on it. */
@@ -33,15 +37,15 @@ function holes({ holePattern: { x, y }, holeDiameter }: CasterFigures): readonly
   }))
 }
 
-/** Swivel casters, fixed by through-bolts. */
+/** Casters, fixed by through-bolts. */
 export const caster = kindBuilder<CasterFigures, Caster>({
   kind: 'caster',
   figures: {
     'overall height': figure.length('overallHeight', 'above 0', 'From the floor to the top of the plate.'),
     'swivel radius': figure.length(
       'swivelRadius',
-      'above 0',
-      'From the king pin to the farthest point that swings, brake included.',
+      '0 or more',
+      'From the king pin to the farthest point that swings, brake included; 0 for a fixed one.',
     ),
     plate: figure.size('plate', 'above 0', 'Size of the top plate, across and from front to back: [60, 60].'),
     load: figure.kilograms('loadKg', 'What one caster carries, kg.'),
@@ -51,6 +55,13 @@ export const caster = kindBuilder<CasterFigures, Caster>({
       'Distances between the holes, across and from front to back; [0, 0] for one bolt.',
     ),
     'hole diameter': figure.length('holeDiameter', 'above 0', 'Diameter of the hole, or of each hole.'),
+    turning: figure.word(
+      'turning',
+      ['swivel', 'fixed', 'levelling'],
+      'Whether it swivels, is fixed, or has a foot to level it.',
+    ),
+    wheel: figure.size('wheel', 'above 0', 'Width and diameter of the wheel of a fixed one: [25, 75].'),
+    lift: figure.length('lift', '0 or more', 'How far the foot of a levelling one lifts it.'),
   },
   build: (identity, figures) => ({
     ...identity,
@@ -59,6 +70,9 @@ export const caster = kindBuilder<CasterFigures, Caster>({
     swivelRadius: figures.swivelRadius,
     plate: figures.plate,
     loadKg: figures.loadKg,
+    ...(figures.turning !== undefined && { turning: figures.turning }),
+    ...(figures.wheel !== undefined && { wheel: { width: figures.wheel.x, diameter: figures.wheel.y } }),
+    ...(figures.lift !== undefined && { lift: figures.lift }),
     parts: { plate: holes(figures) },
     mates: [],
   }),

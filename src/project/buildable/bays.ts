@@ -60,5 +60,5 @@ function checkSplit(context: Context, spec: ModuleSpec, bay: Bay, split: Split, 
 function thickestPanel(spec: ModuleSpec): number {
   const dividers = (bay: Bay): number =>
     (bay.split?.bays ?? []).reduce((most, child) => Math.max(most, dividers(child)), bay.split?.stock.thickness ?? 0)
-  return Math.max(spec.stock.thickness, dividers(spec.inside))
+  return Math.max(spec.stock.thickness, spec.carcase.rails?.stock.thickness ?? 0, dividers(spec.inside))
 }

@@ -1,11 +1,15 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import { backTakes } from '../back-takes.ts'
+import { baseHeight } from '../base-height.ts'
 import type { Context } from '../context.ts'
 import { wellOf } from '../flip-sizes.ts'
 import { overlayThickness } from '../fronts.ts'
-import type { DefinitionPath, ModuleSpec } from '../types.ts'
+import type { ModuleSpec } from '../types.ts'
 import { checkBays, type Room } from './bays.ts'
 import { checkFlip } from './flip.ts'
+import { checkPlinth } from './plinth.ts'
+import { saidAt } from './said-at.ts'
+import { checkStrips, topThickness } from './strips.ts'
 
 /** Reports what cannot be built at all; what a workshop can judge for itself is left to the findings. */
 export function checkBuildable(context: Context, spec: ModuleSpec): void {
@@ -14,19 +18,22 @@ export function checkBuildable(context: Context, spec: ModuleSpec): void {
   checkBack(context, spec)
   if (spec.flipOver !== undefined) checkFlip(context, spec, spec.flipOver)
   const room = clearRoom(context, spec)
-  if (room !== undefined) checkBays(context, spec, room)
+  if (room === undefined) return
+  checkStrips(context, spec, room)
+  checkBays(context, spec, room)
 }
 
-/** The path below the module, or below common where the module does not say it itself. */
-function saidAt(context: Context, spec: ModuleSpec, ...keys: string[]): DefinitionPath {
-  const own = [...spec.at, ...keys]
-  const common = ['common', ...keys]
-  return context.source.place(own) === undefined && context.source.place(common) !== undefined ? common : own
-}
+const NEED_BOTTOM = {
+  casters: 'casters need a bottom to be bolted to',
+  plinth: 'a plinth needs a bottom to be fixed to',
+  feet: 'levelling feet need a bottom to be set into',
+} as const
 
 function checkBase(context: Context, spec: ModuleSpec): void {
-  if (spec.base.kind !== 'casters' || spec.carcase.bottom !== 'none') return
-  context.report(saidAt(context, spec, 'carcase', 'bottom'), 'casters need a bottom to be bolted to', {
+  const { base, carcase } = spec
+  if (base.kind === 'plinth') checkPlinth(context, spec, base)
+  if (base.kind === 'none' || carcase.bottom !== 'none') return
+  context.report(saidAt(context, spec, 'carcase', 'bottom'), NEED_BOTTOM[base.kind], {
     expected: 'bottom: between or over, or base: none',
   })
 }
@@ -43,7 +50,7 @@ function checkBack(context: Context, spec: ModuleSpec): void {
 
 /** Something must hold the sides together: a top, a bottom, a back or a fixed shelf. */
 function checkLaps(context: Context, spec: ModuleSpec): void {
-  const { top, bottom, back } = spec.carcase
+  const { top, bottom, back, stretchers } = spec.carcase
   if (top !== 'none' || bottom !== 'none') return
   const split = spec.inside.split?.direction
   if (split === 'side by side') {
@@ -51,7 +58,7 @@ function checkLaps(context: Context, spec: ModuleSpec): void {
       expected: 'top or bottom: between or over',
       on: 'key',
     })
-  } else if (back.sits === 'none' && split === undefined) {
+  } else if (back.sits === 'none' && split === undefined && stretchers.length === 0) {
     context.report(saidAt(context, spec, 'carcase'), 'nothing holds the sides together', {
       expected: 'a top, a bottom, a back or a fixed shelf',
       on: 'key',
@@ -100,11 +107,10 @@ function clearDepth(context: Context, spec: ModuleSpec): number | undefined {
 function clearHeight(context: Context, spec: ModuleSpec): number | undefined {
   const t = spec.stock.thickness
   const { base, carcase, height } = spec
-  const casters = height.of === 'working' && base.kind === 'casters' ? base.item.overallHeight : 0
   const takings: Taking[] = [
-    ['the casters', casters],
+    [`the ${base.kind}`, height.of === 'working' ? baseHeight(base) : 0],
     ['the well of the flip-over top', wellOf(spec)],
-    ['the top', carcase.top === 'none' ? 0 : t],
+    ['the top', topThickness(carcase, t)],
     ['the bottom', carcase.bottom === 'none' ? 0 : t],
   ]
   return leaves(context, spec, `${height.of} height`, height.mm, takings, 'height')

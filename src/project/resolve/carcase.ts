@@ -6,6 +6,7 @@ import { orList } from '../schema/kinds.ts'
 import type { BackSpec, CarcaseSpec, JointSpec, Stock } from '../types.ts'
 import { backJoint, resolveJoint, resolvePanelJoint } from './joints.ts'
 import { stockNamed } from './stock.ts'
+import { resolveRails, resolveStretchers } from './strips.ts'
 
 export interface ResolvedCarcase {
   readonly carcase: CarcaseSpec
@@ -27,11 +28,15 @@ export function resolveCarcase(
   const back = resolveBack(context, asLayers<RawBack>(backs, 'sits'), { stock, carcaseJoint: joint })
   const frontGap = context.lengthOr(said(layers, 'front gap'), DEFAULTS.frontGap)
   if (back === undefined) return undefined
+  const around = { stock, joint }
+  const rails = resolveRails(context, layers, around)
   const carcase: CarcaseSpec = {
     top: said(layers, 'top')?.value ?? 'between',
     bottom: said(layers, 'bottom')?.value ?? 'between',
     back,
     joint: jointSpec,
+    ...(rails && { rails }),
+    stretchers: resolveStretchers(context, layers, around),
   }
   return { carcase, frontGap }
 }

@@ -6,6 +6,7 @@ import { resolveBase } from './base.ts'
 import { resolveBay } from './bay.ts'
 import { layersOf, resolveCarcase } from './carcase.ts'
 import { resolveFlip } from './flip.ts'
+import { resolveLipping } from './lipping.ts'
 import { stockNamed } from './stock.ts'
 
 export interface ModuleName {
@@ -34,6 +35,7 @@ export function resolveModule(
   const height = resolveHeight(context, layers, path)
   const stockSaid = said(layers, 'stock')
   const stock = stockNamed(context, stockSaid)
+  const lipping = resolveLipping(context, layers)
   requireKey(context, path, 'width', widthSaid, 'a width here or under common')
   requireKey(context, path, 'depth', depthSaid, 'a depth here or under common')
   requireKey(context, path, 'stock', stockSaid, 'the name of a stock here or under common')
@@ -42,17 +44,17 @@ export function resolveModule(
   if (width === undefined || depth === undefined || height === undefined || stock === undefined) return undefined
   if (carcase === undefined || base === undefined) return undefined
   const fitted = context.fits.length > before
-  return { key, name, width, depth, height, fitted, stock, ...carcase, inside, flipOver, base, at: path }
+  return { key, name, width, depth, height, fitted, stock, ...carcase, inside, flipOver, base, lipping, at: path }
 }
 
 function resolveParts(context: Context, own: Layer<RawModule>, layers: Layers<RawCommon>, stock: Stock | undefined) {
   const carcaseLayers = layersOf<RawCarcase>(layers.map((layer) => said([layer], 'carcase')))
   const carcase = resolveCarcase(context, carcaseLayers, stock)
-  const base = resolveBase(context, said(layers, 'base'))
   const insideSaid = said([own], 'inside')
   const raw = insideSaid?.value
   const path = [...own.path, 'inside']
   const joint = said(carcaseLayers, 'joint')
+  const base = resolveBase(context, said(layers, 'base'), { stock, joint, back: carcase?.carcase.back })
   const inside = resolveBay(
     context,
     { raw: isGroup(raw) ? (raw as Layer<RawBay>['raw']) : {}, path },
@@ -130,6 +132,9 @@ export function checkCommon(context: Context, common: Layer<RawCommon>): void {
   // Only modules have sizes; those that take this one say so themselves.
   context.fits.length = before
   const stock = stockNamed(context, said(layers, 'stock'))
-  resolveCarcase(context, layersOf<RawCarcase>([said(layers, 'carcase')]), stock)
-  resolveBase(context, said(layers, 'base'))
+  const carcaseLayers = layersOf<RawCarcase>([said(layers, 'carcase')])
+  const carcase = resolveCarcase(context, carcaseLayers, stock)
+  const joint = said(carcaseLayers, 'joint')
+  resolveBase(context, said(layers, 'base'), { stock, joint, back: carcase?.carcase.back })
+  resolveLipping(context, layers)
 }

@@ -68,10 +68,32 @@ const backGroup = group({
   ),
 })
 
+const railsGroup = group({
+  width: optional(length, 'From front to back. Default 100 mm, or 4 in.'),
+  stock: optional(name, "The stock of the rails. Default: the module's stock."),
+  joint: optional(jointSchema, "How they are fastened to the sides. Default: the carcase's joint."),
+})
+
+const stretcher = group({
+  at: required(z.enum(['front', 'back'], kind('end of a stretcher')), 'At the front edges, or at the back.'),
+  height: optional(
+    z.union([z.number(), z.string()], kind('length or below top')),
+    'Of its lower edge above the underside of the carcase, or: below top. Default below top.',
+  ),
+  width: optional(length, 'From its lower to its upper edge. Default 100 mm, or 4 in.'),
+  stock: optional(name, "The stock of the stretcher. Default: the module's stock."),
+  joint: optional(jointSchema, "How it is fastened to the sides. Default: the carcase's joint."),
+})
+
 export const carcaseSchema = group({
   top: optional(
-    lap,
-    'The top lies over the ends of the sides, stands between them, or there is none. Default between.',
+    z.enum(['over', 'between', 'rails', 'none'], kind('top')),
+    'The top lies over the ends of the sides, stands between them, is two rails between them, or there is none. Default between.',
+  ),
+  rails: optional(railsGroup, 'The two rails in the place of a top; with top: rails.'),
+  stretchers: optional(
+    z.array(stretcher, kind('stretchers')).min(1, kind('stretchers')).max(20, kind('stretchers')),
+    'Upright strips across between the sides, at the front edges or before the back.',
   ),
   bottom: optional(lap, 'The same for the bottom. Default between.'),
   joint: optional(

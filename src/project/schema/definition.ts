@@ -1,21 +1,12 @@
 import * as z from 'zod'
+import { baseSchema } from './base.ts'
 import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
 import { flipSchema } from './flip.ts'
 import { ownHardwareSchema, type RawOwnHardware } from './hardware.ts'
+import { lippingSchema } from './lipping.ts'
 import { outputsSchema } from './outputs.ts'
-import {
-  group,
-  hardware,
-  kind,
-  length,
-  lengthOrAuto,
-  lengthOrFits,
-  lengthOrSameAsWidth,
-  name,
-  optional,
-  required,
-} from './parts.ts'
+import { group, hardware, kind, length, lengthOrFits, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
 
 const stockSchema = group({
   thickness: required(
@@ -45,24 +36,6 @@ const stockSchema = group({
   ),
 })
 
-const base = z.union(
-  [
-    z.literal('none', kind('base')),
-    group({
-      casters: required(hardware, 'The caster by name: caster 75.'),
-      inset: optional(
-        lengthOrAuto,
-        'From the edges of the footprint to the king pin, or auto: swivel radius and footprint gap. Default auto.',
-      ),
-      'footprint gap': optional(
-        length,
-        'Kept between the circle that the caster swivels in and the edge of the footprint. Default 5 mm.',
-      ),
-    }),
-  ],
-  kind('base'),
-)
-
 const moduleShape = {
   width: optional(lengthOrFits, 'Outside width, or: as large as fits. Every module needs one, here or under common.'),
   depth: optional(
@@ -75,11 +48,12 @@ const moduleShape = {
   ),
   'working height': optional(
     lengthOrFits,
-    'Height of the upper side of the carcase above the floor; the height of the casters is taken off.',
+    'Height of the upper side of the carcase above the floor; the height of the base is taken off.',
   ),
   stock: optional(name, 'The stock of the carcase. Every module needs one, here or under common.'),
   carcase: optional(carcaseSchema, 'Which panel laps which, how they are fastened, and the back.'),
-  base: optional(base, 'What the module stands on: none, or casters. Default none.'),
+  base: optional(baseSchema, 'What the module stands on: none, casters, a plinth or levelling feet. Default none.'),
+  lipping: optional(lippingSchema, 'Strips on the edges of panels, inside their finished sizes.'),
 }
 
 const moduleSchema = group({
@@ -161,7 +135,11 @@ export type RawPull = Exclude<NonNullable<RawFront['pull']>, string>
 export type RawFlip = NonNullable<RawModule['flip-over top']>
 export type RawLock = Exclude<NonNullable<RawFlip['locking bolts']>, string>
 export type RawMachine = NonNullable<NonNullable<RawFlip['machines']>['upper']>
+export type RawRails = NonNullable<RawCarcase['rails']>
+export type RawStretcher = NonNullable<RawCarcase['stretchers']>[number]
+export type RawLipping = NonNullable<RawModule['lipping']>[number]
 export type RawBase = Exclude<NonNullable<RawModule['base']>, string>
+export type RawPlinth = NonNullable<RawBase['plinth']>
 export type RawRow = NonNullable<RawDefinition['floor plan']>[number]
 export type RawJoin = Exclude<NonNullable<RawRow['join']>, string>
 export type RawFit = NonNullable<RawDefinition['fit']>

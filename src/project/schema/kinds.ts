@@ -19,6 +19,7 @@ export const AS_LARGE_AS_FITS = 'as large as fits'
 
 const LENGTH = 'a length such as 600, 600 mm, 23 7/16 in'
 export const BACKS = ['applied', 'between sides', 'inset', 'grooved', 'rebated', 'none'] as const
+const EDGES = ['front', 'back', 'left', 'right', 'top', 'bottom'] as const
 export const JOINT_WORDS = [
   'through screw',
   'one-piece screw',
@@ -59,6 +60,7 @@ export const KINDS = {
   },
   sheets: { noun: 'a number of sheets', expected: 'a whole number from 1 to 1000' },
   lap: words('a way for a panel to meet the sides', 'over', 'between', 'none'),
+  top: words('a way to close the top', 'over', 'between', 'rails', 'none'),
   back: {
     noun: 'a way for a back to sit',
     expected: `${orList(BACKS)}, or keys such as {sits: inset, recess: 20}`,
@@ -133,6 +135,18 @@ export const KINDS = {
   pull: { noun: 'a pull', expected: 'none, or keys such as {item: pull 128}', words: ['none'] },
   'end of a door': words('an end of a door', 'top', 'bottom', 'middle'),
   base: { noun: 'a base', expected: 'none, or keys such as {casters: caster 75}', words: ['none'] },
+  'fixed end': words('an end for fixed casters', 'left', 'right', 'back'),
+  stretchers: { noun: 'a list of stretchers', expected: 'a list of 1 to 20 stretchers, each beginning with "- at:"' },
+  'end of a stretcher': words('a place for a stretcher', 'front', 'back'),
+  'length or below top': { noun: 'a height', expected: `below top, or ${LENGTH}`, words: ['below top'] },
+  lipping: { noun: 'a list of lippings', expected: 'a list of 1 to 50, each beginning with "- thickness:"' },
+  'lipped edges': {
+    noun: 'a list of edges',
+    expected: `all, or a list of ${orList(EDGES)} such as [front]`,
+    words: ['all'],
+  },
+  'lipped edge': words('an edge of a panel', ...EDGES),
+  'lipped panels': { noun: 'a list of panels', expected: 'a list of panels such as [left side, shelves]' },
   'length or auto': { noun: 'an inset', expected: `auto, or ${LENGTH}`, words: ['auto'] },
   'flip-over top': { noun: 'a flip-over top', expected: 'keys such as {machines: …}' },
   well: { noun: 'a depth of a well', expected: `auto, or ${LENGTH}`, words: ['auto'] },

@@ -1,5 +1,5 @@
 import type { Dowel, Item } from '../../hardware/index.ts'
-import type { Stock } from './stock.ts'
+import type { DefinitionPath, Stock } from './stock.ts'
 
 /** How two boards are fastened where the edge of one meets the face of the other. Lengths in mm. */
 export interface JointSpec {
@@ -53,10 +53,31 @@ export type BackSpec =
       readonly joint: JointSpec | undefined
     }
 
+/** Two flat rails between the sides in the place of a top. */
+export interface RailsSpec {
+  readonly width: number
+  readonly stock: Stock
+  readonly joint: JointSpec
+}
+
+/** An upright strip across between the sides, at the front edges or before the inside of the back. */
+export interface StretcherSpec {
+  readonly end: 'front' | 'back'
+  /** Of its lower edge above the underside of the carcase, or right under the top. */
+  readonly height: number | 'below top'
+  readonly width: number
+  readonly stock: Stock
+  readonly joint: JointSpec
+  readonly at: DefinitionPath
+}
+
 export interface CarcaseSpec {
-  /** Over the ends of the sides, or between them. */
-  readonly top: Lap
+  /** Over the ends of the sides, or between them; or two rails. */
+  readonly top: Lap | 'rails'
   readonly bottom: Lap
   readonly back: BackSpec
   readonly joint: PanelJoint
+  /** Where `top` asks for them. */
+  readonly rails?: RailsSpec
+  readonly stretchers: readonly StretcherSpec[]
 }

@@ -2,6 +2,7 @@ import type { BaseSpec } from './base.ts'
 import type { Bay } from './bay.ts'
 import type { CarcaseSpec } from './carcase.ts'
 import type { FlipSpec } from './flip.ts'
+import type { LippingSpec } from './lipping.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
 
 export interface ModuleSpec {
@@ -22,5 +23,7 @@ export interface ModuleSpec {
   readonly inside: Bay
   readonly flipOver: FlipSpec | undefined
   readonly base: BaseSpec
+  /** A later one stands before an earlier one on the same edge. */
+  readonly lipping: readonly LippingSpec[]
   readonly at: DefinitionPath
 }

@@ -23,8 +23,13 @@ const LEAST_AREA_MM2 = 1
 /** What six decimals leave of a length that is exactly the least one. */
 const ROUNDING = 2 * NOISE_MM
 
+/** How far the finished panel reaches beyond the outline at each side, as drawn. */
+export type Lippings = Readonly<Record<'left' | 'right' | 'low' | 'high', number>>
+
+export const NO_LIPPINGS: Lippings = { left: 0, right: 0, low: 0, high: 0 }
+
 /** Rules `contours`, `sizes`, `angles`, `twice`, `place` and the extents of `header`. */
-export function geometryFaults(file: LintFile, report: Report): void {
+export function geometryFaults(file: LintFile, report: Report, lippings: Lippings): void {
   const mm = file.header.get('$INSUNITS')?.[0]?.value === '1' ? 25.4 : 1
   const drawn = (file.sections.get('ENTITIES')?.slice(1) ?? []).map((entity) => read(entity, file, report))
   for (const entity of drawn) sizeFaults(entity, mm, report)
@@ -35,7 +40,7 @@ export function geometryFaults(file: LintFile, report: Report): void {
       report,
     )
   twiceFaults(drawn, report)
-  placeFaults(drawn, report)
+  placeFaults(drawn, report, lippings)
   extentFaults(drawn, file, report)
 }
 
@@ -198,10 +203,12 @@ function reachOf(d: Drawn): Point[] {
   return [...circles, ...arcs, ...d.segments.flatMap((s) => [s.from, s.to]), ...d.points]
 }
 
-function placeFaults(drawn: readonly Drawn[], report: Report): void {
+function placeFaults(drawn: readonly Drawn[], report: Report, lippings: Lippings): void {
   const outlines = drawn.filter((d) => d.operation === 'outline')
   if (outlines.length === 0) return
-  const box = boxOf(outlines.flatMap(reachOf))
+  const core = boxOf(outlines.flatMap(reachOf))
+  const { left, right, low, high } = lippings
+  const box = { min: [core.min[0] - left, core.min[1] - low], max: [core.max[0] + right, core.max[1] + high] } as const
   const apart = Math.hypot(...box.min)
   if (!(apart <= ROUNDING)) report('place', `the outline begins at (${box.min.join(', ')}), not at (0, 0)`)
   for (const d of drawn) {

@@ -1,5 +1,5 @@
 import { type LintFile, readFile } from './lint-file.ts'
-import { geometryFaults } from './lint-geometry.ts'
+import { geometryFaults, type Lippings, NO_LIPPINGS } from './lint-geometry.ts'
 import { entityFaults, handleFaults, headerFaults, tableFaults, valueFaults } from './lint-structure.ts'
 
 /**
@@ -33,9 +33,10 @@ import { entityFaults, handleFaults, headerFaults, tableFaults, valueFaults } fr
  * - `sizes`: radius at least 0.05 mm, segments at least 0.001 mm, contours on cutting layers at least 1 mm².
  * - `angles`: 0 up to 360, start and end not the same.
  * - `twice`: nothing is cut twice: no segments that coincide, wholly or partly, and no equal circles.
- * - `place`: cuts lie wholly within the outline, whose lower left corner is (0, 0).
+ * - `place`: cuts lie wholly within the finished panel, whose lower left corner is (0, 0); its outline lies `lippings`
+ *   behind its edges, in the units of the file.
  */
-export function lintDxf(text: string): string[] {
+export function lintDxf(text: string, lippings: Lippings = NO_LIPPINGS): string[] {
   const faults: string[] = []
   const report = (rule: string, what: string) => {
     faults.push(`${rule}: ${what}`)
@@ -47,6 +48,6 @@ export function lintDxf(text: string): string[] {
   headerFaults(file, report)
   tableFaults(file, report)
   entityFaults(file, report)
-  geometryFaults(file, report)
+  geometryFaults(file, report, lippings)
   return faults
 }

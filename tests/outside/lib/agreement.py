@@ -99,16 +99,16 @@ def wanted_lines(sheet):
 
 
 def compare(sheet, found, proof):
-    """All that is made in the face is in the file as a cut or a mark, and nothing besides; the outline is the blank at (0, 0)."""
+    """All that is made in the face is in the file as a cut or a mark, and nothing besides; the outline is what is cut, in the finished panel at (0, 0)."""
     proof.bores += pair_off(sheet.bores, [b for b in found.bores if b is not None], same_hole, sheet.name, proof)
     proof.bores += pair_off(sheet.sinks, found.sinks, same_hole, sheet.name, proof)
     proof.grooves += pair_off(sheet.grooves, found.grooves, same_groove, sheet.name, proof)
     proof.marks += pair_off(sheet.strays, found.mark_circles, same_hole, sheet.name, proof)
     proof.marks += pair_off(sheet.edges + sheet.leans, found.mark_paths, same_mark, sheet.name, proof)
     pair_off(wanted_lines(sheet), found.mark_lines, same_line, sheet.name, proof)
-    want = (0.0, 0.0, sheet.length, sheet.width)
+    want = sheet.outline
     if found.outline is None:
         proof.fault(sheet.name, "no outline")
     elif not near(found.outline, want, TOLERANCE):
-        proof.fault(sheet.name, f"the outline's box is {found.outline}, the panel's {want}")
+        proof.fault(sheet.name, f"the outline's box is {found.outline}, what is cut is {want}")
     proof.files += 1

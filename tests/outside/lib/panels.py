@@ -74,6 +74,7 @@ class Sheet:
     name: str
     length: float
     width: float
+    outline: tuple = (0.0, 0.0, 0.0, 0.0)  # what is cut: the box of OUTLINE, behind the lipped edges
     bores: list[Circle] = field(default_factory=list)
     sinks: list[Circle] = field(default_factory=list)
     grooves: list[Groove] = field(default_factory=list)
@@ -167,7 +168,7 @@ def sheets_of(folder, kind, proof):
 
 
 def sheet_of(folder, panel, face, listed):
-    sheet = Sheet(folder / listed, listed, panel["length"], panel["width"])
+    sheet = Sheet(folder / listed, listed, panel["length"], panel["width"], outline_of(panel, face))
     for drilling in panel["drillings"]:
         if drilling["surface"].startswith("edge "):
             if face == "A":
@@ -176,6 +177,17 @@ def sheet_of(folder, panel, face, listed):
             put_bore(sheet, face, drilling)
     sheet.grooves = [groove_of(sheet, face, groove) for groove in panel["grooves"] if groove["face"] == face]
     return sheet
+
+
+def outline_of(panel, face):
+    """The box that is cut: lippings are taken off the finished panel, each from the edge of its name."""
+    lip = {side: panel.get("lipping", {}).get(panel["edges"][side], 0.0) for side in ("x0", "x1", "y0", "y1")}
+    left, right = (lip["x0"], lip["x1"]) if face == "A" else (lip["x1"], lip["x0"])
+    box = (left, lip["y0"], panel["length"] - right, panel["width"] - lip["y1"])
+    cut = panel.get("cut", {"length": panel["length"], "width": panel["width"]})
+    if abs(box[2] - box[0] - cut["length"]) > 0.002 or abs(box[3] - box[1] - cut["width"]) > 0.002:
+        sys.exit(f"{panel['id']}: cut size {cut} is not the finished size less the lippings")
+    return box
 
 
 def put_bore(sheet, face, drilling):
