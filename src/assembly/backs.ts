@@ -123,7 +123,8 @@ export function backJoints(
   return { hardware: all.flatMap((one) => one.hardware), troubles: all.flatMap((one) => one.troubles) }
 }
 
-const isDivider = (panel: PlacedPanel): boolean => panel.role === 'partition' || panel.role === 'fixed shelf'
+const isDivider = (panel: PlacedPanel): boolean =>
+  panel.role === 'partition' || panel.role === 'fixed shelf' || panel.role === 'chamber floor'
 
 /** In a rebate the back meets the shoulder: the panel's wood in front of the rebate, as wide as the rebate less the play. */
 function shoulderContact(panel: PlacedPanel, other: PlacedPanel, back: Sitting, room: BackRoom): Contact | undefined {

@@ -2,12 +2,23 @@ import { casters } from './items/casters.ts'
 import { connectors } from './items/connectors.ts'
 import { hinges } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
+import { levellingScrews } from './items/levelling-screws.ts'
 import { pins } from './items/pins.ts'
 import { pulls } from './items/pulls.ts'
+import { topScrews } from './items/top-screws.ts'
 import type { Item, ItemKind } from './types.ts'
 
 /** Every item that a definition can name. Defaults of a kind are its first item, metric or inch. */
-export const catalogue: readonly Item[] = [...pins, ...hinges, ...connectors, ...joiningBolts, ...casters, ...pulls]
+export const catalogue: readonly Item[] = [
+  ...pins,
+  ...hinges,
+  ...connectors,
+  ...joiningBolts,
+  ...casters,
+  ...pulls,
+  ...topScrews,
+  ...levellingScrews,
+]
 
 const byId = new Map(catalogue.map((item) => [item.id, item]))
 

@@ -1,2 +1,3 @@
 export { catalogue, findItem, itemsOfKind } from './catalogue.ts'
+export * from './kinds/levelling-screw.ts'
 export * from './types.ts'

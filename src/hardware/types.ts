@@ -1,3 +1,5 @@
+import type { LevellingScrew } from './kinds/levelling-screw.ts'
+
 /**
  * One hole that a piece of hardware wants in one of the boards it touches.
  *
@@ -55,7 +57,7 @@ export type Mate =
     }
   | { readonly relation: 'level'; readonly a: string; readonly b: string }
 
-interface ItemBase {
+export interface ItemBase {
   /** The word a definition uses. */
   readonly id: string
   /** A generic description; no makers. */
@@ -134,5 +136,5 @@ export interface Pull extends ItemBase {
   readonly centres: number
 }
 
-export type Item = ShelfPin | CupHinge | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | Pull
+export type Item = ShelfPin | CupHinge | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | Pull | LevellingScrew
 export type ItemKind = Item['kind']

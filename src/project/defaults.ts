@@ -43,6 +43,9 @@ export const DEFAULTS = {
   pullEdge: each(40, 1.5),
   pullEnd: each(60, 2.5),
   footprintGap: 5,
+  /** Screws that hold a worktop from below. */
+  topSpacing: each(300, 12),
+  insertPlay: 0.25,
   boltEnd: each(64, 2.5),
   boltSide: each(96, 3.75),
 } as const

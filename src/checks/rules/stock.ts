@@ -24,7 +24,10 @@ export const stock: Rule = {
           panels: [panel.id],
           places: [],
           message: `${panelWords(panel)} is ${mm(panel.length)} × ${mm(panel.width)} mm${grainWords}; a sheet of ${name} gives ${mm(sheet.length - 2 * edgeTrim)} × ${mm(sheet.width - 2 * edgeTrim)} mm`,
-          fix: 'make the module smaller, or use a larger sheet',
+          fix:
+            panel.role === 'worktop'
+              ? 'use a larger sheet, or lay two worktops: split the row where modules meet'
+              : 'make the module smaller, or use a larger sheet',
           at: panel.at,
         },
       ]

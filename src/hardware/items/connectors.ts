@@ -6,7 +6,7 @@ const COAXIAL = (a: string, b: string) => [{ relation: 'coaxial', a: [a, 'hole']
  * A screw through one board into the edge of the next. `clearance` is the hole in the first board; `pilot` the one in
  * the edge, which goes 1 mm deeper than the screw's tip.
  */
-function throughScrew(figures: {
+export function throughScrew(figures: {
   id: string
   title: string
   source: string
@@ -56,10 +56,10 @@ function throughScrew(figures: {
   }
 }
 
-const CHIPBOARD =
+export const CHIPBOARD =
   'heads 2 × d: S31; pilot 0.7 d, clearance d + 0.5: common practice; countersink 90° ' +
   '(ISO): from memory; pilot 1 mm deeper than the screw: S28'
-const INCH_WOOD =
+export const INCH_WOOD =
   'pilot and shank hole for hardwood: wood screw chart, plate 6B (S30); countersink 82° (ASME): from memory; ' +
   'head diameters: common practice'
 

@@ -4,11 +4,13 @@ import type { Context } from '../context.ts'
 import { overlayThickness } from '../fronts.ts'
 import type { DefinitionPath, ModuleSpec } from '../types.ts'
 import { checkBays, type Room } from './bays.ts'
+import { checkMachineTop } from './tops.ts'
 
 /** Reports what cannot be built at all; what a workshop can judge for itself is left to the findings. */
 export function checkBuildable(context: Context, spec: ModuleSpec): void {
   checkBase(context, spec)
   checkLaps(context, spec)
+  checkMachineTop(context, spec)
   const room = clearRoom(context, spec)
   if (room !== undefined) checkBays(context, spec, room)
 }
@@ -83,13 +85,24 @@ function clearDepth(context: Context, spec: ModuleSpec): number | undefined {
   return leaves(context, spec, 'depth', spec.depth, takings, 'depth')
 }
 
+/** What of the carcase lies above its clear opening: a top, or a chamber, which is counted from the carcase's upper side. */
+function overTheInside({ carcase, stock, machineTop }: ModuleSpec): Taking[] {
+  const chamber = machineTop?.chamber
+  if (chamber === undefined) return [['the top', carcase.top === 'none' ? 0 : stock.thickness]]
+  return [
+    ['the chamber', chamber.height],
+    ['its floor', stock.thickness],
+  ]
+}
+
 function clearHeight(context: Context, spec: ModuleSpec): number | undefined {
   const t = spec.stock.thickness
   const { base, carcase, height } = spec
   const casters = height.of === 'working' && base.kind === 'casters' ? base.item.overallHeight : 0
   const takings: Taking[] = [
     ['the casters', casters],
-    ['the top', carcase.top === 'none' ? 0 : t],
+    ['the worktop', height.of === 'working' ? spec.worktopThickness : 0],
+    ...overTheInside(spec),
     ['the bottom', carcase.bottom === 'none' ? 0 : t],
   ]
   return leaves(context, spec, `${height.of} height`, height.mm, takings, 'height')

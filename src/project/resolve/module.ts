@@ -5,7 +5,9 @@ import type { DefinitionPath, ModuleSpec, Stock } from '../types.ts'
 import { resolveBase } from './base.ts'
 import { resolveBay } from './bay.ts'
 import { layersOf, resolveCarcase } from './carcase.ts'
+import { resolveMachineTop } from './machine-top.ts'
 import { stockNamed } from './stock.ts'
+import { resolveWorktop, type Under } from './tops.ts'
 
 export interface ModuleName {
   readonly key: string
@@ -38,9 +40,10 @@ export function resolveModule(
   requireKey(context, path, 'depth', depthSaid, 'a depth here or under common')
   requireKey(context, path, 'stock', stockSaid, 'the name of a stock here or under common')
   const { carcase, base, inside } = resolveParts(context, own, layers, stock)
+  const tops = resolveTops(context, own, layers, { top: carcase?.carcase.top, stock })
   if (width === undefined || depth === undefined || height === undefined || stock === undefined) return undefined
   if (carcase === undefined || base === undefined) return undefined
-  return { key, name, width, depth, height, stock, ...carcase, inside, base, at: path }
+  return { key, name, width, depth, height, stock, ...carcase, inside, base, ...tops, at: path }
 }
 
 function resolveParts(context: Context, own: Layer<RawModule>, layers: Layers<RawCommon>, stock: Stock | undefined) {
@@ -69,6 +72,21 @@ function resolveParts(context: Context, own: Layer<RawModule>, layers: Layers<Ra
     })
   }
   return { carcase, base, inside }
+}
+
+/** The board that lies on the carcase. A machine top takes the place of a common worktop, not of the module's own. */
+function resolveTops(context: Context, own: Layer<RawModule>, layers: Layers<RawCommon>, under: Under) {
+  const machine = said([own], 'machine top')
+  const ownWorktop = said([own], 'worktop')
+  if (machine !== undefined && ownWorktop !== undefined && ownWorktop.value !== 'none') {
+    context.report(machine.path, 'a module has a worktop or a machine top, not both', {
+      expected: 'one of the two',
+      on: 'key',
+    })
+  }
+  const machineTop = resolveMachineTop(context, machine, under)
+  const worktop = resolveWorktop(context, machine === undefined ? said(layers, 'worktop') : ownWorktop, under)
+  return { worktop, machineTop, worktopThickness: (machineTop ?? worktop)?.stock.thickness ?? 0 }
 }
 
 /** Reports a key that a module cannot do without, unless its place has a problem already. */
@@ -127,4 +145,5 @@ export function checkCommon(context: Context, common: Layer<RawCommon>): void {
   const stock = stockNamed(context, said(layers, 'stock'))
   resolveCarcase(context, layersOf<RawCarcase>([said(layers, 'carcase')]), stock)
   resolveBase(context, said(layers, 'base'))
+  resolveWorktop(context, said(layers, 'worktop'), { top: undefined, stock })
 }

@@ -10,6 +10,7 @@ import { checkCommon, resolveModule } from './module.ts'
 import { resolveOutputs } from './outputs.ts'
 import { resolveRows } from './rows.ts'
 import { resolveStock } from './stock.ts'
+import { layOverRows } from './tops.ts'
 
 const LONGEST_NAME = 100
 /** Modules in one definition, at most. */
@@ -27,12 +28,15 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
   context.stocksKnown = raw.stock !== undefined
   const modules = resolveModules(context, raw)
   const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
+  const plan = resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names)
+  const { specs, rows } = layOverRows(context, modules.specs, plan)
+  for (const spec of specs) checkBuildable(context, spec)
   return {
     title: printable(raw.title ?? '').trim(),
     units: context.units,
     stocks: [...context.stocks.values()].filter((stock) => stock !== undefined),
-    modules: modules.specs,
-    rows: resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names),
+    modules: specs,
+    rows,
     outputs: resolveOutputs(context, outputs),
   }
 }
@@ -45,17 +49,14 @@ function resolveModules(context: Context, raw: Loose<RawDefinition>) {
   const common: Layer<RawCommon> | undefined = isGroup(raw.common) ? { raw: raw.common, path: ['common'] } : undefined
   if (common !== undefined) checkCommon(context, common)
   const keys = uniqueKeys(modules.map(([name]) => name))
-  const specs: ModuleSpec[] = []
+  const specs: { key: string; spec: ModuleSpec | undefined }[] = []
   const names = modules.map(([written, module], i) => {
     const at: DefinitionPath = ['modules', written]
     const key = keys[i] ?? ''
     checkName(context, at, written)
     const name = printable(written)
     const spec = module && resolveModule(context, { key, name }, { raw: module, path: at }, common)
-    if (spec !== undefined) {
-      checkBuildable(context, spec)
-      specs.push(spec)
-    }
+    specs.push({ key, spec })
     return { written, key, at }
   })
   return { specs, names }

@@ -3,6 +3,7 @@ import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
 import { outputsSchema } from './outputs.ts'
 import { group, hardware, kind, length, lengthOrAuto, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
+import { machineTopSchema, worktopGroup, worktopSchema } from './tops.ts'
 
 const stockSchema = group({
   thickness: required(
@@ -63,11 +64,13 @@ const moduleShape = {
   stock: optional(name, 'The stock of the carcase. Every module needs one, here or under common.'),
   carcase: optional(carcaseSchema, 'Which panel laps which, how they are fastened, and the back.'),
   base: optional(base, 'What the module stands on: none, or casters. Default none.'),
+  worktop: optional(worktopSchema, 'A board on the carcase, or none. The working height is then its upper face.'),
 }
 
 const moduleSchema = group({
   ...moduleShape,
   inside: optional(baySchema, 'What is inside: one opening, split again and again. Default: empty.'),
+  'machine top': optional(machineTopSchema, 'A worktop with a plate, slots and a chamber for a machine.'),
 })
 
 const join = z.union(
@@ -87,6 +90,7 @@ const join = z.union(
 
 const rowSchema = group({
   row: required(z.array(name, kind('row')).min(1, kind('row')), 'Names of modules, from the left.'),
+  worktop: optional(worktopGroup, 'One board over the whole row.'),
   join: optional(join, 'How neighbours are joined: none, bolted, or a group of keys with bolt. Default none.'),
 })
 
@@ -120,6 +124,13 @@ export type RawLooseShelves = Exclude<NonNullable<RawBay['loose shelves']>, numb
 export type RawPins = NonNullable<RawLooseShelves['pins']>
 export type RawFront = NonNullable<RawBay['front']>
 export type RawPull = Exclude<NonNullable<RawFront['pull']>, string>
+export type RawWorktop = Exclude<NonNullable<RawModule['worktop']>, string>
+export type RawTopFix = Exclude<NonNullable<RawWorktop['fix']>, string>
+export type RawMachineTop = NonNullable<RawModule['machine top']>
+export type RawInsert = NonNullable<RawMachineTop['insert']>
+export type RawSlot = NonNullable<RawMachineTop['slots']>[number]
+export type RawChamber = NonNullable<RawMachineTop['chamber']>
+export type RawPort = NonNullable<RawChamber['port']>
 export type RawBase = Exclude<NonNullable<RawModule['base']>, string>
 export type RawRow = NonNullable<RawDefinition['floor plan']>[number]
 export type RawJoin = Exclude<NonNullable<RawRow['join']>, string>

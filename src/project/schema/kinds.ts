@@ -87,6 +87,17 @@ export const KINDS = {
   'end of a door': words('an end of a door', 'top', 'bottom', 'middle'),
   base: { noun: 'a base', expected: 'none, or keys such as {casters: caster 75}', words: ['none'] },
   'length or auto': { noun: 'an inset', expected: `auto, or ${LENGTH}`, words: ['auto'] },
+  worktop: { noun: 'a worktop', expected: 'none, or keys such as {stock: birch 27, overhang: 20}', words: ['none'] },
+  overhang: { noun: 'an overhang', expected: `${LENGTH}, or keys such as {front: 20, left: 10}` },
+  'top fix': {
+    noun: 'a way to fix a top',
+    expected: 'none, through screw, pocket screw, the name of a screw, or keys such as {spacing: 200}',
+    words: ['none', 'through screw', 'pocket screw'],
+  },
+  'length or centred': { noun: 'a place', expected: `centred, or ${LENGTH}`, words: ['centred'] },
+  'kind of slot': words('a kind of slot', 'fence', 'track'),
+  along: words('a way for a slot to run', 'width', 'depth'),
+  slots: { noun: 'a list of slots', expected: 'a list of at most 50 slots, each beginning with a dash' },
   join: {
     noun: 'a way to join modules',
     expected: 'none, bolted, or keys such as {bolt: bolt M6}',

@@ -32,6 +32,7 @@ const numberOrText = (key: KindKey) => z.union([z.number(), z.string()], kind(ke
 /** A number in the project's units, or a text with its own; read by parseLength when the units are known. */
 export const length = numberOrText('length')
 export const lengthOrAuto = numberOrText('length or auto')
+export const lengthOrCentred = numberOrText('length or centred')
 export const lengthOrSameAsWidth = numberOrText('length or same as width')
 /** A free name; a name that looks like a number is one all the same. */
 export const name = numberOrText('name')

@@ -2,6 +2,7 @@ import type { BaseSpec } from './base.ts'
 import type { Bay } from './bay.ts'
 import type { CarcaseSpec } from './carcase.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
+import type { MachineTopSpec, WorktopSpec } from './tops.ts'
 
 export interface ModuleSpec {
   /** Safe as a file name and unique: `glaze-store`. */
@@ -10,7 +11,7 @@ export interface ModuleSpec {
   readonly width: number
   /** The whole footprint, front to back: fronts and back included. */
   readonly depth: number
-  /** Of the carcase alone, or of its upper side above the floor. */
+  /** Of the carcase alone, or from the floor to its upper side, or to that of the worktop on it. */
   readonly height: { readonly of: 'carcase' | 'working'; readonly mm: number }
   readonly stock: Stock
   readonly carcase: CarcaseSpec
@@ -18,5 +19,10 @@ export interface ModuleSpec {
   readonly frontGap: number
   readonly inside: Bay
   readonly base: BaseSpec
+  /** At most one of the two. */
+  readonly worktop: WorktopSpec | undefined
+  readonly machineTop: MachineTopSpec | undefined
+  /** Of the board that lies on the carcase, its own or that of its row; 0 where there is none. */
+  readonly worktopThickness: number
   readonly at: DefinitionPath
 }
