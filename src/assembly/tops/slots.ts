@@ -29,7 +29,8 @@ export function placeSlots(
         panel: top.id,
         kind: 'groove',
         box: { min: [area.x0, area.y0, upper - slot.depth], max: [area.x1, area.y1, upper] },
-        roundEnds: true,
+        // The drawing rounds the ends that stop inside the panel.
+        roundEnds: isStopped(area, areaOf(top)),
         purpose: nameOf(slot, k + 1),
         at: slot.at,
       },
@@ -51,6 +52,10 @@ export function placeSlots(
   })
   return { parts: partsOf({ cuts, troubles: beside }), areas }
 }
+
+const isStopped = (area: Area, board: Area): boolean =>
+  [area.x0 - board.x0, board.x1 - area.x1, area.y0 - board.y0, board.y1 - area.y1].filter((wood) => wood > NOISE_MM)
+    .length > 2
 
 function slotArea(slot: SlotSpec, board: Area): Area {
   const { offset, start, width, length } = slot

@@ -124,6 +124,12 @@ export function layOverRows(
     const worktop = over.get(spec.key)?.worktop
     if (worktop === undefined) return [spec]
     refuseSecondTop(context, spec, worktop.at)
+    if (spec.carcase.top === 'none' && worktop.fix !== undefined) {
+      context.report(worktop.at, `${spec.name} has no top to screw it to`, {
+        expected: 'carcase › top: between or over in each module of the row, or fix: none',
+        on: 'key',
+      })
+    }
     return [{ ...spec, worktopThickness: worktop.stock.thickness }]
   })
   return { specs, rows: named }
