@@ -26,10 +26,7 @@ export function assemble(project: Project): Assembly {
       return spec
     })
     const placed = placeRow(specs, y)
-    const top = rowTop(
-      row,
-      placed.map((one) => one.module),
-    )
+    const top = rowTop(row, placed)
     modules.push(...placed.map((one) => one.module), ...top.modules)
     parts.push(
       ...placed.map((one) => one.parts),
@@ -79,7 +76,7 @@ function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { m
     outer.parts.panels.find((panel) => panel.role === 'bottom'),
   )
   const carcase = merge([outer.parts, chamber.parts, back, filled, base])
-  const parts = merge([carcase, placePort(spec, carcase.panels), placeTop(spec, height, carcase.panels)])
+  const parts = merge([carcase, placePort(spec, carcase.panels), placeTop(spec, height, carcase)])
   const foot = baseHeight(spec.base)
   return {
     module: {

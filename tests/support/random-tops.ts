@@ -103,6 +103,34 @@ export const toppedModule = fc
     JSON.stringify({ storyrod: 1, units, stock: sheets, common, modules: { one: module } }),
   )
 
+/** One module whose machine top, screws and inside are the same on both hands. */
+export const evenTop = fc
+  .record({
+    stock,
+    sizes: fc.record(SIZES),
+    inside,
+    carcase: carcase(['over', 'between']),
+    over: tenths(0, 60),
+    insert,
+    fix,
+  })
+  .map(({ stock: sheets, sizes, over, insert: plate, ...module }) => {
+    const { 'from left': _, ...centred } = plate
+    return JSON.stringify({
+      storyrod: 1,
+      stock: sheets,
+      common,
+      modules: {
+        one: {
+          ...sizes,
+          inside: module.inside,
+          carcase: module.carcase,
+          'machine top': { stock: 'slab', overhang: { left: over, right: over }, insert: centred, fix: module.fix },
+        },
+      },
+    })
+  })
+
 /** Two to four modules in a row under one worktop. */
 export const toppedRow = fc
   .record({

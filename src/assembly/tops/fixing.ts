@@ -5,7 +5,8 @@ import { boardBox } from '../boards.ts'
 import { placeJoint } from '../joints.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
-import { type Area, areaOf } from './plan.ts'
+import { edgeBores } from './edge-bores.ts'
+import { type Area, areaOf, grown } from './plan.ts'
 import { screwPlaces } from './screw-places.ts'
 
 /** Wood left between the pilot of a screw and the upper face of the top, mm; common practice. */
@@ -15,12 +16,17 @@ const BITE_MM = 8
 /** An upright that begins so far below a panel is no hindrance to a driver, mm; common practice. */
 const DRIVER_MM = 40
 
+/** Kept between the axis of a screw and an upright beside which it is driven, or a cut above its tip, mm; common practice. */
+const CLEAR_MM = 15
+
 /** A top, and what of one module it is fixed to. */
 export interface Fixing {
   /** Key of the module that is screwed to the top, and its name. */
   readonly module: string
   readonly moduleName: string
   readonly panels: readonly PlacedPanel[]
+  /** What is placed in them already, in the module's frame. */
+  readonly hardware: readonly PlacedHardware[]
   readonly spec: WorktopSpec
   readonly top: PlacedPanel
   /** Where the screws must not come, seen from above: cuts in the upper face of the top. */
@@ -69,7 +75,8 @@ function throughHead(fixing: Fixing, fix: FromBelow, head: PlacedPanel): Parts {
     const box = boardBox(panel)
     return panel !== head && box.min[2] < min[2] - NOISE_MM && box.max[2] > min[2] - DRIVER_MM
   })
-  const places = screwPlaces(areaOf(head), [...hindering.map(areaOf), ...fixing.cuts], fix)
+  const clear = [...hindering.map(areaOf), ...fixing.cuts].map((area) => grown(area, CLEAR_MM))
+  const places = screwPlaces(areaOf(head), [...clear, ...edgeBores(head, panels, fixing.hardware)], fix)
   const series = `${module}/${head.key}+${top.key}`
   const frame = fixing.frame ?? { name: module, fromModule: IDENTITY }
   return partsOf({

@@ -12,11 +12,17 @@ export interface RowTop {
   readonly parts: Parts
 }
 
+interface BuiltModule {
+  readonly module: PlacedModule
+  readonly parts: Parts
+}
+
 /**
  * The worktop of a row whose modules are in their places: it lies on the highest of them and is screwed to all that
  * reach it. Its own frame begins at the front left corner of the row, on its underside.
  */
-export function rowTop(row: RowSpec, modules: readonly PlacedModule[]): RowTop {
+export function rowTop(row: RowSpec, placed: readonly BuiltModule[]): RowTop {
+  const modules = placed.map((one) => one.module)
   const spec = row.worktop
   const [first] = modules
   if (spec === undefined || first === undefined) return { modules: [], parts: merge([neighbourTops(modules)]) }
@@ -35,12 +41,13 @@ export function rowTop(row: RowSpec, modules: readonly PlacedModule[]): RowTop {
     box: topBox(size, spec.overhang, 0, spec.stock.thickness),
     at: spec.at,
   })
-  const level = modules.filter((_, k) => (boxes[k]?.max[2] ?? 0) >= z - NOISE_MM)
-  const fixed = level.map((module) =>
+  const level = placed.filter((_, k) => (boxes[k]?.max[2] ?? 0) >= z - NOISE_MM)
+  const fixed = level.map(({ module, parts }) =>
     fixTop({
       module: module.key,
       moduleName: module.name,
       panels: module.panels,
+      hardware: parts.hardware,
       spec,
       top: panel,
       cuts: [],

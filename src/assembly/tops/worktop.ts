@@ -1,8 +1,7 @@
 import type { Box } from '../../geometry/index.ts'
-import { type ModuleSpec, type Overhang, topSize, type WorktopSpec } from '../../project/index.ts'
+import type { ModuleSpec, Overhang, WorktopSpec } from '../../project/index.ts'
 import { board } from '../boards.ts'
 import { merge, type Parts } from '../parts.ts'
-import type { PlacedPanel } from '../types.ts'
 import { fixTop } from './fixing.ts'
 import { machineWork } from './machine-top.ts'
 
@@ -13,15 +12,15 @@ export function topBox(
   z: number,
   thickness: number,
 ): Box {
-  const size = topSize(footprint, overhang)
   return {
     min: [-overhang.left, -overhang.front, z],
-    max: [size.width - overhang.left, size.depth - overhang.front, z + thickness],
+    max: [footprint.width + overhang.right, footprint.depth + overhang.back, z + thickness],
   }
 }
 
 /** The worktop or machine top of a module, on its carcase of that height, with its work and its screws. */
-export function placeTop(spec: ModuleSpec, height: number, panels: readonly PlacedPanel[]): Parts {
+export function placeTop(spec: ModuleSpec, height: number, carcase: Parts): Parts {
+  const { panels, hardware } = carcase
   const { machineTop, key } = spec
   const top: WorktopSpec | undefined = machineTop ?? spec.worktop
   if (top === undefined) return merge([])
@@ -33,6 +32,7 @@ export function placeTop(spec: ModuleSpec, height: number, panels: readonly Plac
     module: key,
     moduleName: spec.name,
     panels,
+    hardware,
     spec: top,
     top: panel,
     cuts: work?.areas ?? [],
