@@ -3,6 +3,11 @@ import type { Context } from '../context.ts'
 import { startOf, topSize } from '../top-sizes.ts'
 import type { DefinitionPath, FromEdge, InsertSpec, MachineTopSpec, ModuleSpec, SlotSpec } from '../types.ts'
 
+/** No cutter is narrower, mm; common practice. */
+const NARROWEST_SLOT_MM = 1
+/** No dust port is smaller, and no chamber lower, mm; common practice. */
+const LEAST_CHAMBER_MM = 20
+
 interface Size {
   readonly width: number
   readonly depth: number
@@ -96,6 +101,14 @@ function checkSlot(context: Context, top: MachineTopSpec, slot: SlotSpec, board:
     const what = `a slot ${context.show(slot.width)} wide at ${context.show(slot.offset)} does not lie on a top of ${context.show(across)}`
     report(context, [...slot.at, beside ?? ''], what, `less than ${context.show(Math.max(0, across - slot.width))}`)
   }
+  if (slot.width < NARROWEST_SLOT_MM) {
+    report(
+      context,
+      [...slot.at, 'width'],
+      `${context.show(slot.width)} is no width of a slot`,
+      `at least ${NARROWEST_SLOT_MM} mm`,
+    )
+  }
   const length = slot.length ?? long - slot.start
   if (slot.start + length > long + NOISE_MM || length <= NOISE_MM) {
     const at = slot.length === undefined ? begin : 'length'
@@ -103,19 +116,34 @@ function checkSlot(context: Context, top: MachineTopSpec, slot: SlotSpec, board:
     report(context, [...slot.at, at ?? ''], what, `a slot that ends at ${context.show(long)} or before`)
     return
   }
-  const rounds = [slot.start > NOISE_MM, slot.start + length < long - NOISE_MM].filter((stopped) => stopped).length
-  if (length < (rounds * slot.width) / 2 + NOISE_MM) {
+  const stopped = slot.start > NOISE_MM || slot.start + length < long - NOISE_MM
+  if (stopped && length < slot.width + NOISE_MM) {
     const what = `a slot ${context.show(length)} long has no room for the round ends of a cutter ${context.show(slot.width)} wide`
-    report(context, [...slot.at, 'length'], what, `more than ${context.show((rounds * slot.width) / 2)}`)
+    report(
+      context,
+      [...slot.at, slot.length === undefined ? (begin ?? '') : 'length'],
+      what,
+      `a slot longer than ${context.show(slot.width)}`,
+    )
   }
 }
 
 function checkChamber(context: Context, spec: ModuleSpec, { chamber }: MachineTopSpec): void {
   if (chamber === undefined) return
   const top = spec.carcase.top === 'none' ? 0 : spec.stock.thickness
-  if (chamber.height <= top + NOISE_MM) {
-    const what = `${context.show(chamber.height)} leaves no chamber under a carcase top ${context.show(top)} thick`
-    report(context, [...chamber.at, 'height'], what, `more than ${context.show(top)}`)
+  const least = top + LEAST_CHAMBER_MM
+  if (chamber.height < least - NOISE_MM) {
+    const under = top === 0 ? '' : ` under a carcase top ${context.show(top)} thick`
+    report(
+      context,
+      [...chamber.at, 'height'],
+      `${context.show(chamber.height)} leaves no chamber${under}`,
+      `at least ${context.show(least)}`,
+    )
+  }
+  if (chamber.port !== undefined && chamber.port.diameter < LEAST_CHAMBER_MM) {
+    const what = `${context.show(chamber.port.diameter)} is no diameter of a dust port`
+    report(context, [...chamber.port.at, 'diameter'], what, `at least ${context.show(LEAST_CHAMBER_MM)}`)
   }
   if (chamber.port !== undefined && spec.carcase.back.sits === 'none') {
     context.report(chamber.port.at, 'the port needs a back to be cut into', {

@@ -10,6 +10,9 @@ import { itemNamed } from './hardware.ts'
 import { resolveJoint } from './joints.ts'
 import { stockNamed } from './stock.ts'
 
+/** Screws through two faces are no closer, mm; common practice. */
+const CLOSEST_MM = 32
+
 /** What a top lies on; nothing is known of it for the worktop of a row. */
 export interface Under {
   readonly top: Lap | undefined
@@ -50,7 +53,13 @@ function resolveFix(
   const layers = asLayers<RawTopFix>([fix], 'fasten')
   const fasten = said(layers, 'fasten')
   const endDistance = context.lengthOr(said(layers, 'end distance'), DEFAULTS.endDistance, { aboveZero: true })
-  const spacing = context.lengthOr(said(layers, 'spacing'), DEFAULTS.topSpacing, { aboveZero: true })
+  const spacingSaid = said(layers, 'spacing')
+  const spacing = context.lengthOr(spacingSaid, DEFAULTS.topSpacing, { aboveZero: true })
+  if (spacingSaid !== undefined && spacing < CLOSEST_MM && !context.troubled(spacingSaid.path)) {
+    context.report(spacingSaid.path, `${context.show(spacing)} from screw to screw is too close`, {
+      expected: `at least ${context.show(CLOSEST_MM)}`,
+    })
+  }
   if (fasten?.value === 'none') {
     for (const key of ['end distance', 'spacing'] as const) {
       const idle = said(layers, key)

@@ -59,7 +59,7 @@ const moduleShape = {
   ),
   'working height': optional(
     length,
-    'Height of the upper side of the carcase above the floor; the height of the casters is taken off.',
+    'Height of the upper side of the carcase, or of the top that lies on it, above the floor; casters and top are taken off.',
   ),
   stock: optional(name, 'The stock of the carcase. Every module needs one, here or under common.'),
   carcase: optional(carcaseSchema, 'Which panel laps which, how they are fastened, and the back.'),
