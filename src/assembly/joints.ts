@@ -194,7 +194,7 @@ export function pocketFigures(item: PocketScrew, headThickness: number, below: n
 
 /** The face that takes the pockets, by its outward direction: where they show least, inside for sides, else face B. */
 function pocketFace(tip: PlacedPanel): Vec3 {
-  const inside = tip.role === 'left side' || tip.role === 'right side'
+  const inside = tip.role === 'left side' || tip.role === 'right side' || tip.role === 'front stretcher'
   return inside ? tip.moduleFromPanel.z : scale(tip.moduleFromPanel.z, -1)
 }
 

@@ -86,6 +86,34 @@ describe('an insert', () => {
     expect([bore?.at[2], bore?.depth, bore?.through, bore?.diameter]).toEqual([0, 27, true, 8])
   })
 
+  test('a round plate has one in the middle of each side', () => {
+    // 200 across in a top of 800 × 600: 300 to 500 and 200 to 400; 7.5 in: 307.5, 492.5, 207.5, 392.5.
+    const round = built(
+      machine('insert: { width: 200, depth: 200, corner radius: 100, ledge: { width: 15, depth: 9.5 } }'),
+    )
+    expect(places(panelOf(round, 'router/machine-top'), 'A', 'levelling screw')).toEqual([
+      '307.5 300',
+      '400 207.5',
+      '400 392.5',
+      '492.5 300',
+    ])
+  })
+
+  test('a long side front to back has one in its middle, too; a short one has corners alone', () => {
+    // 200 × 300 in 800 × 600: 300 to 500 and 150 to 450. Corners at 300 + 9.5 and 500 − 9.5, 157.5 and 442.5.
+    const deep = built(
+      machine('insert: { width: 200, depth: 300, corner radius: 9.5, ledge: { width: 15, depth: 9.5 } }'),
+    )
+    expect(places(panelOf(deep, 'router/machine-top'), 'A', 'levelling screw')).toEqual([
+      '307.5 300',
+      '309.5 157.5',
+      '309.5 442.5',
+      '490.5 157.5',
+      '490.5 442.5',
+      '492.5 300',
+    ])
+  })
+
   test('a ledge too narrow for bore and walls, and wood too thin for the threaded insert', () => {
     // 8 + 2 × 3 = 14.
     const narrow = INSERT.replace('width: 15', 'width: 13')

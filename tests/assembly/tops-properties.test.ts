@@ -63,6 +63,10 @@ describe('over random tops', () => {
         expect(Math.abs(module.baseHeight + box.max[2] - 900)).toBeLessThan(TIGHT)
         expect(box.min[0] <= 0 && box.min[1] <= 0).toBe(true)
         expect(box.max[0] > module.size.width - TIGHT && box.max[1] > module.size.depth - TIGHT).toBe(true)
+        for (const bore of top.bores) {
+          const off = bore.surface === 'B' ? bore.at[2] + top.thickness : bore.at[2]
+          expect(Math.abs(off), `${top.id} ${bore.purpose} begins within the board`).toBeLessThan(TIGHT)
+        }
         // Screws that hold the top never come up in its slots or its recess.
         const pilots = top.bores.filter((bore) => bore.purpose === 'screw pilot')
         screws += pilots.length

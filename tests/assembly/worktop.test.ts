@@ -102,6 +102,24 @@ describe('a worktop on one module', () => {
     expect(split.findings.filter((finding) => RULES.includes(finding.rule))).toEqual([])
   })
 
+  test('a screw over a partition in the middle becomes two, one on each side of it', () => {
+    // 700 wide: top 664; 564 / 300: 3 screws, at 50, 332, 614. The partition stands in the middle, 323 to 341, with 15
+    // each side 308 to 356: two screws there. In the worktop 18 more.
+    const middle = built(module('worktop: { stock: top 27 }, inside: { side by side: [{}, {}] }').replace('800', '700'))
+    const front = places(panelOf(middle, 'one/worktop'), 'B', 'screw pilot').filter((place) => place.endsWith(' 50'))
+    expect(front).toEqual(['68 50', '326 50', '374 50', '632 50'])
+  })
+
+  test('a screw keeps clear of the bores of joints in the edges of the top', () => {
+    // The pilots of the one-piece screws lie at 50 … 444 from the front, 35 deep and 5 wide. 5 of wood, 5 for a head and
+    // 2.5 shut 12.5 to each side of them and 47.5 from the end. A screw 40 from both edges would stand in that: it moves
+    // to 50 − 12.5 = 37.5 from the front; at the rear 454 moves to 444 + 12.5. In the worktop x is 18 more.
+    const near = built(module('worktop: { stock: top 27, fix: { end distance: 40 } }'))
+    const left = places(panelOf(near, 'one/worktop'), 'B', 'screw pilot').filter((place) => place.startsWith('58 '))
+    expect(left).toEqual(['58 37.5', '58 247', '58 456.5'])
+    expect(near.findings.filter((finding) => finding.message.includes('one, top'))).toEqual([])
+  })
+
   test('a top over the sides: screws keep off the sides, sunk heads may lie under the worktop', () => {
     const over = built(module('worktop: { stock: top 27, fix: { end distance: 5 } }, carcase: { top: over }'))
     // 5 from the edge is over the 18 mm side: to 18 + 15 = 33.

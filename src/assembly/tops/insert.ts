@@ -11,6 +11,8 @@ import { type Area, areaOf, areaPath, grown, overlap } from './plan.ts'
 const WALL_MM = 3
 /** A side of a plate longer than this has a levelling screw in its middle, too, mm; common practice. */
 const LONG_SIDE_MM = 250
+/** Two levelling screws on one side are no nearer to each other, mm; common practice. */
+const APART_MM = 64
 
 /** Where a plate lies in its top, and the two areas cut for it, seen from above, module frame. */
 interface Places {
@@ -93,7 +95,10 @@ function throughCarcaseTop(
 const inside = (a: Area, b: Area): boolean =>
   a.x0 > b.x0 + NOISE_MM && a.x1 < b.x1 - NOISE_MM && a.y0 > b.y0 + NOISE_MM && a.y1 < b.y1 - NOISE_MM
 
-/** Four at the corners, clear of their round, and one in the middle of each long side; all in the middle of the ledge. */
+/**
+ * Four at the corners, in from them by the radius so that they are clear of the round, and one in the middle of each
+ * long side; on a plate that is nearly round, one in the middle of each side. All stand in the middle of the ledge.
+ */
 function levellingScrews(
   spec: ModuleSpec,
   insert: InsertSpec,
@@ -103,15 +108,15 @@ function levellingScrews(
 ): PlacedHardware[] {
   const line = insert.ledge.width / 2
   const inset = Math.max(line, insert.cornerRadius)
-  const [xs, ys] = [
-    [plate.x0 + inset, plate.x1 - inset],
-    [plate.y0 + line, plate.y1 - line],
-  ]
-  const corners = ys.flatMap((y) => xs.map((x) => [x, y] as const))
+  const xs = [plate.x0 + inset, plate.x1 - inset]
+  const ys = [plate.y0 + line, plate.y1 - line]
+  const round = insert.width - 2 * inset < APART_MM
   const midX = (plate.x0 + plate.x1) / 2
   const midY = (plate.y0 + plate.y1) / 2
-  const onWidth = insert.width > LONG_SIDE_MM ? ys.map((y) => [midX, y] as const) : []
-  const onDepth = insert.depth > LONG_SIDE_MM ? [plate.x0 + line, plate.x1 - line].map((x) => [x, midY] as const) : []
+  const corners = round ? [] : ys.flatMap((y) => xs.map((x) => [x, y] as const))
+  const onWidth = round || insert.width > LONG_SIDE_MM ? ys.map((y) => [midX, y] as const) : []
+  const onDepth =
+    round || insert.depth > LONG_SIDE_MM ? [plate.x0 + line, plate.x1 - line].map((x) => [x, midY] as const) : []
   const z = boardBox(top).max[2] - insert.ledge.depth
   return [...corners, ...onWidth, ...onDepth].map(
     ([x, y], k): PlacedHardware => ({

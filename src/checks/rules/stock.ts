@@ -12,7 +12,7 @@ export const stock: Rule = {
     'sheet-too-small': { meaning: 'a part cannot be cut from its sheet', source: 'own arithmetic' },
     'stock-spread': { meaning: 'the thickness readings of a stock lie far apart', source: 'common practice: 0.3 mm' },
   },
-  check: ({ panels, project }) => [
+  check: ({ panels, project, assembly }) => [
     ...panels.flatMap((panel): Finding[] => {
       if (fits(panel.stock, panel.length, panel.width)) return []
       const { sheet, edgeTrim, grain, name } = panel.stock
@@ -24,10 +24,9 @@ export const stock: Rule = {
           panels: [panel.id],
           places: [],
           message: `${panelWords(panel)} is ${mm(panel.length)} × ${mm(panel.width)} mm${grainWords}; a sheet of ${name} gives ${mm(sheet.length - 2 * edgeTrim)} × ${mm(sheet.width - 2 * edgeTrim)} mm`,
-          fix:
-            panel.role === 'worktop'
-              ? 'use a larger sheet, or lay two worktops: split the row where modules meet'
-              : 'make the module smaller, or use a larger sheet',
+          fix: assembly.modules.some((module) => module.key === panel.module && module.liesOver !== undefined)
+            ? 'use a larger sheet, or lay two worktops: split the row where modules meet'
+            : 'make the module smaller, or use a larger sheet',
           at: panel.at,
         },
       ]
