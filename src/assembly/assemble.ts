@@ -7,6 +7,9 @@ import { placeFlip } from './flip/index.ts'
 import { joinRow } from './joins.ts'
 import { lipped } from './lipping.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
+import { placeChamber, placePort } from './tops/chamber.ts'
+import { rowTop } from './tops/run.ts'
+import { placeTop } from './tops/worktop.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
 /** Space between rows of modules that are not placed by each other, mm: room to walk, and no more than a picture. */
@@ -25,9 +28,11 @@ export function assemble(project: Project): Assembly {
       return spec
     })
     const placed = placeRow(specs, y)
-    modules.push(...placed.map((one) => one.module))
+    const top = rowTop(row, placed)
+    modules.push(...placed.map((one) => one.module), ...top.modules)
     parts.push(
       ...placed.map((one) => one.parts),
+      top.parts,
       joined(
         row,
         placed.map((one) => one.module),
@@ -51,27 +56,36 @@ function placeRow(specs: readonly ModuleSpec[], y: number): { module: PlacedModu
   })
 }
 
-/** The carcase's height: as given, or the working height less the base. */
+/** The carcase's height: as given, or the working height less the base and the board that lies on it. */
 function carcaseHeight(spec: ModuleSpec): number {
-  return spec.height.of === 'carcase' ? spec.height.mm : spec.height.mm - baseHeight(spec.base)
+  return spec.height.of === 'carcase' ? spec.height.mm : spec.height.mm - baseHeight(spec.base) - spec.worktopThickness
 }
 
 function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { module: PlacedModule; parts: Parts } {
   const height = carcaseHeight(spec)
   const outer = shell(spec, height, overlayThickness(spec.inside))
-  const filled = inside(spec, outer.opening, outer.sidesFoot, outer.parts.panels)
+  const chamber = placeChamber(spec, height, outer.opening, outer.parts.panels)
+  const shut = [...outer.parts.panels, ...chamber.parts.panels]
+  const filled = inside(spec, chamber.opening, outer.sidesFoot, shut)
   const upright = [
     ...outer.parts.panels,
+    ...chamber.parts.panels.filter((panel) => panel.role === 'chamber floor'),
     ...filled.panels.filter((panel) => panel.role === 'partition' || panel.role === 'fixed shelf'),
   ]
   const back = backOf(spec, outer.backRoom, upright)
   const base = placeBase(
     spec,
     outer.parts.panels.find((panel) => panel.role === 'bottom'),
-    { ...merge([outer.parts, back, filled]), x0: outer.opening.x0, x1: outer.opening.x1, rear: outer.opening.rear },
+    {
+      ...merge([outer.parts, chamber.parts, back, filled]),
+      x0: outer.opening.x0,
+      x1: outer.opening.x1,
+      rear: outer.opening.rear,
+    },
   )
-  const built = merge([outer.parts, back, filled, base])
-  const whole = merge([built, placeFlip(spec, height, built.panels)])
+  const carcase = merge([outer.parts, chamber.parts, back, filled, base])
+  const topped = merge([carcase, placePort(spec, carcase.panels), placeTop(spec, height, carcase)])
+  const whole = merge([topped, placeFlip(spec, height, topped.panels)])
   const lippings = lipped(whole.panels, spec.lipping)
   const parts = { ...whole, panels: lippings.panels, troubles: [...whole.troubles, ...lippings.troubles] }
   const foot = baseHeight(spec.base)

@@ -146,7 +146,7 @@ export function backJoints(
 const LEAST_EDGE_MM = 12
 
 /** Their rear edges lie against the face of a back that stands between the sides. */
-const FACING: readonly PanelRole[] = ['partition', 'fixed shelf', 'top rail']
+const FACING: readonly PanelRole[] = ['partition', 'fixed shelf', 'top rail', 'chamber floor']
 
 const isDivider = (panel: PlacedPanel): boolean => FACING.includes(panel.role)
 

@@ -144,6 +144,8 @@ export interface PlacedModule {
   /** Height of the carcase's underside above the floor, mm. */
   readonly baseHeight: number
   readonly floorFromModule: Pose
+  /** Keys of the modules that it lies over: a worktop of a row, which is no cabinet. */
+  readonly liesOver?: readonly string[]
   readonly panels: readonly PlacedPanel[]
   readonly cuts: readonly PlacedCut[]
   readonly cutouts: readonly PlacedCutout[]

@@ -7,6 +7,7 @@ import { hingePlates } from './items/hinge-plates.ts'
 import { hinges, USUAL_HINGES } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
 import { levellingFeet } from './items/levelling-feet.ts'
+import { levellingScrews } from './items/levelling-screws.ts'
 import { pins } from './items/pins.ts'
 import { pulls } from './items/pulls.ts'
 import { slides } from './items/slides.ts'
@@ -30,6 +31,7 @@ export const catalogue: readonly Item[] = [
   ...pulls,
   ...flipOver,
   ...slides,
+  ...levellingScrews,
 ]
 
 const byId = new Map(catalogue.map((item) => [item.id, item]))

@@ -1,5 +1,6 @@
 import type { DrawerSlide } from './kinds/drawer-slide.ts'
 import type { LevellingFoot } from './kinds/levelling-foot.ts'
+import type { LevellingScrew } from './kinds/levelling-screw.ts'
 
 export type { DrawerSlide } from './kinds/drawer-slide.ts'
 
@@ -225,6 +226,7 @@ export type Item =
   | Axle
   | LockingBolt
   | DrawerSlide
+  | LevellingScrew
 export type ItemKind = Item['kind']
 
 /** The items of some kinds. Screws of two kinds share a type, so `Extract` would miss them. */

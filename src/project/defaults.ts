@@ -67,6 +67,9 @@ export const DEFAULTS = {
   stripWidth: each(100, 4),
   /** A thinner strip is lost in sanding. */
   lippingFrom: 0.6,
+  /** Screws that hold a worktop from below. */
+  topSpacing: each(300, 12),
+  insertPlay: 0.25,
   boltEnd: each(64, 2.5),
   boltSide: each(96, 3.75),
 } as const

@@ -1,7 +1,8 @@
 import { boardBox } from '../../assembly/index.ts'
-import { type Box, boxWithout, commonBox, extent, placeBack, placedBox } from '../../geometry/index.ts'
+import { type Box, boxWithout, commonBox, extent, place, placeBack, placedBox } from '../../geometry/index.ts'
 import type { Item } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
+import { discLiesIn } from '../in-cutout.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 
@@ -121,6 +122,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
     .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
     .filter((bore) => !mayLieUnder(panel, bore, other))
     .filter((bore) => distanceTo(box, bore) < reachOf(bore, grips) - SHAVING_MM)
+    .filter((bore) => !(liesOnTop(other) && bore.sink !== undefined) && !opensThrough(panel, bore, other, grips))
     .map(
       (bore): Finding => ({
         rule: 'hole-covered',
@@ -138,6 +140,16 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
 function mayLieUnder(panel: Panel, bore: Bore, other: Panel): boolean {
   const packed = panel.role === other.role && (panel.role === 'left packing' || panel.role === 'right packing')
   return packed || (other.role === 'drawer front' && bore.leanDeg !== undefined)
+}
+
+/** A worktop is laid on when the carcase stands: the sunk heads of its screws may lie under it. */
+const liesOnTop = (panel: Panel): boolean => panel.role === 'worktop' || panel.role === 'machine top'
+
+/** Whether the other panel is cut through over all of a hole's mouth. */
+function opensThrough(panel: Panel, bore: Bore, other: Panel, grips: Grips): boolean {
+  const [x, y] = placeBack(other.moduleFromPanel, place(panel.moduleFromPanel, bore.at))
+  const reach = reachOf(bore, grips) - SHAVING_MM
+  return other.cutouts.some((cutout) => cutout.through && discLiesIn(cutout.path, [x, y], reach))
 }
 
 const opensOn = (bore: Bore, face: 'A' | 'B'): boolean =>

@@ -82,6 +82,29 @@ export const placing: Rule = {
       source: 'own arithmetic',
     },
     'lipping-size': { meaning: 'the lippings leave nothing of a panel', source: 'own arithmetic' },
+    'top-screws': {
+      meaning: 'the screws of a worktop do not hold, come out of it, or find no place',
+      source: 'common practice: 8 mm in the wood, 3 mm over the pilot',
+    },
+    'worktop-level': {
+      meaning: 'the modules under the worktop of a row are not of one height',
+      source: 'own arithmetic',
+    },
+    'worktop-neighbour': {
+      meaning: 'a worktop reaches into what stands beside it in its row',
+      source: 'own arithmetic',
+    },
+    'ledge-narrow': {
+      meaning: 'a ledge is too narrow for its levelling screws',
+      source: 'common practice: 3 mm beside the bore',
+    },
+    'ledge-thin': { meaning: 'a threaded insert is longer than the wood under its ledge', source: 'own arithmetic' },
+    'insert-carcase': { meaning: 'a panel lies under the opening of an insert', source: 'own arithmetic' },
+    'slot-wall': {
+      meaning: 'a slot meets the insert or the slot beside it, or nearly',
+      source: 'common practice: 5 mm warn, 3 mm stop',
+    },
+    'port-fit': { meaning: 'a dust port does not open into its chamber alone', source: 'own arithmetic' },
     'join-overlap': {
       meaning: 'modules to be bolted together share too little of their sides',
       source: 'own arithmetic',

@@ -13,7 +13,7 @@ export const stock: Rule = {
     'sheet-too-small': { meaning: 'a part cannot be cut from its sheet', source: 'own arithmetic' },
     'stock-spread': { meaning: 'the thickness readings of a stock lie far apart', source: 'common practice: 0.3 mm' },
   },
-  check: ({ panels, project }) => [
+  check: ({ panels, project, assembly }) => [
     ...panels.flatMap((panel): Finding[] => {
       const { length, width } = coreOf(panel)
       if (fits(panel.stock, length, width)) return []
@@ -26,7 +26,9 @@ export const stock: Rule = {
           panels: [panel.id],
           places: [],
           message: `${panelWords(panel)} is ${mm(length)} × ${mm(width)} mm${grainWords}; a sheet of ${name} gives ${mm(sheet.length - 2 * edgeTrim)} × ${mm(sheet.width - 2 * edgeTrim)} mm`,
-          fix: 'make the module smaller, or use a larger sheet',
+          fix: assembly.modules.some((module) => module.key === panel.module && module.liesOver !== undefined)
+            ? 'use a larger sheet, or lay two worktops: split the row where modules meet'
+            : 'make the module smaller, or use a larger sheet',
           at: panel.at,
         },
       ]

@@ -10,6 +10,7 @@ import { checkFlip } from './flip.ts'
 import { checkPlinth } from './plinth.ts'
 import { saidAt } from './said-at.ts'
 import { checkStrips, topThickness } from './strips.ts'
+import { checkMachineTop } from './tops.ts'
 
 /** Reports what cannot be built at all; what a workshop can judge for itself is left to the findings. */
 export function checkBuildable(context: Context, spec: ModuleSpec): void {
@@ -17,6 +18,8 @@ export function checkBuildable(context: Context, spec: ModuleSpec): void {
   checkLaps(context, spec)
   checkBack(context, spec)
   if (spec.flipOver !== undefined) checkFlip(context, spec, spec.flipOver)
+  checkMachineTop(context, spec)
+  checkTops(context, spec)
   const room = clearRoom(context, spec)
   if (room === undefined) return
   checkStrips(context, spec, room)
@@ -44,6 +47,17 @@ function checkBack(context: Context, spec: ModuleSpec): void {
   if (back.sits !== 'between sides' || top === 'between' || bottom === 'between') return
   context.report(saidAt(context, spec, 'carcase', 'back'), 'neither top nor bottom stands between the sides', {
     expected: 'sits: inset, or top or bottom: between',
+    on: 'key',
+  })
+}
+
+/** Nothing can lie on sides between which a platform turns. */
+function checkTops(context: Context, spec: ModuleSpec): void {
+  const { flipOver, worktop, machineTop } = spec
+  const second = machineTop ?? worktop
+  if (flipOver === undefined || (second === undefined && spec.worktopThickness === 0)) return
+  context.report(flipOver.at, 'a module with a flip-over top takes no other top', {
+    expected: 'one top on each module; worktop: none in the module where common says one',
     on: 'key',
   })
 }
@@ -104,13 +118,24 @@ function clearDepth(context: Context, spec: ModuleSpec): number | undefined {
   return leaves(context, spec, 'depth', spec.depth, takings, 'depth')
 }
 
+/** What of the carcase lies above its clear opening: a top, or a chamber, which is counted from the carcase's upper side. */
+function overTheInside({ carcase, stock, machineTop }: ModuleSpec): Taking[] {
+  const chamber = machineTop?.chamber
+  if (chamber === undefined) return [['the top', topThickness(carcase, stock.thickness)]]
+  return [
+    ['the chamber', chamber.height],
+    ['its floor', stock.thickness],
+  ]
+}
+
 function clearHeight(context: Context, spec: ModuleSpec): number | undefined {
   const t = spec.stock.thickness
   const { base, carcase, height } = spec
   const takings: Taking[] = [
     [`the ${base.kind}`, height.of === 'working' ? baseHeight(base) : 0],
+    ['the worktop', height.of === 'working' ? spec.worktopThickness : 0],
     ['the well of the flip-over top', wellOf(spec)],
-    ['the top', topThickness(carcase, t)],
+    ...overTheInside(spec),
     ['the bottom', carcase.bottom === 'none' ? 0 : t],
   ]
   return leaves(context, spec, `${height.of} height`, height.mm, takings, 'height')

@@ -35,6 +35,7 @@ export function resolveCarcase(
     bottom: said(layers, 'bottom')?.value ?? 'between',
     back,
     joint: jointSpec,
+    fastening: resolveJoint(context, joint, stock?.thickness),
     ...(rails && { rails }),
     stretchers: resolveStretchers(context, layers, around),
   }

@@ -7,7 +7,9 @@ import { resolveBay } from './bay.ts'
 import { layersOf, resolveCarcase } from './carcase.ts'
 import { resolveFlip } from './flip.ts'
 import { resolveLipping } from './lipping.ts'
+import { resolveMachineTop } from './machine-top.ts'
 import { stockNamed } from './stock.ts'
+import { resolveWorktop, type Under } from './tops.ts'
 
 export interface ModuleName {
   readonly key: string
@@ -41,10 +43,26 @@ export function resolveModule(
   requireKey(context, path, 'stock', stockSaid, 'the name of a stock here or under common')
   const flipOver = resolveFlip(context, said([own], 'flip-over top'), stock)
   const { carcase, base, inside } = resolveParts(context, own, layers, stock)
+  const tops = resolveTops(context, own, layers, { top: carcase?.carcase.top, stock })
   if (width === undefined || depth === undefined || height === undefined || stock === undefined) return undefined
   if (carcase === undefined || base === undefined) return undefined
   const fitted = context.fits.length > before
-  return { key, name, width, depth, height, fitted, stock, ...carcase, inside, flipOver, base, lipping, at: path }
+  return {
+    key,
+    name,
+    width,
+    depth,
+    height,
+    fitted,
+    stock,
+    ...carcase,
+    inside,
+    flipOver,
+    base,
+    lipping,
+    ...tops,
+    at: path,
+  }
 }
 
 function resolveParts(context: Context, own: Layer<RawModule>, layers: Layers<RawCommon>, stock: Stock | undefined) {
@@ -73,6 +91,21 @@ function resolveParts(context: Context, own: Layer<RawModule>, layers: Layers<Ra
     })
   }
   return { carcase, base, inside }
+}
+
+/** The board that lies on the carcase. A machine top takes the place of a common worktop, not of the module's own. */
+function resolveTops(context: Context, own: Layer<RawModule>, layers: Layers<RawCommon>, under: Under) {
+  const machine = said([own], 'machine top')
+  const ownWorktop = said([own], 'worktop')
+  if (machine !== undefined && ownWorktop !== undefined && ownWorktop.value !== 'none') {
+    context.report(machine.path, 'a module has a worktop or a machine top, not both', {
+      expected: 'one of the two',
+      on: 'key',
+    })
+  }
+  const machineTop = resolveMachineTop(context, machine, under)
+  const worktop = resolveWorktop(context, machine === undefined ? said(layers, 'worktop') : ownWorktop, under)
+  return { worktop, machineTop, worktopThickness: (machineTop ?? worktop)?.stock.thickness ?? 0 }
 }
 
 /** Reports a key that a module cannot do without, unless its place has a problem already. */
@@ -137,4 +170,5 @@ export function checkCommon(context: Context, common: Layer<RawCommon>): void {
   const joint = said(carcaseLayers, 'joint')
   resolveBase(context, said(layers, 'base'), { stock, joint, back: carcase?.carcase.back })
   resolveLipping(context, layers)
+  resolveWorktop(context, said(layers, 'worktop'), { top: undefined, stock })
 }

@@ -13,6 +13,7 @@ import { resolveOutputs } from './outputs.ts'
 import { resolveOwnHardware } from './own-hardware.ts'
 import { resolveRows } from './rows.ts'
 import { resolveStock } from './stock.ts'
+import { layOverRows } from './tops.ts'
 
 const LONGEST_NAME = 100
 /** Modules in one definition, at most. */
@@ -34,12 +35,18 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
   const modules = resolveModules(context, raw)
   const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
   const kerf = context.lengthOr(raw.kerf === undefined ? undefined : { value: raw.kerf, path: ['kerf'] }, DEFAULTS.kerf)
+  const plan = resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names)
+  const { specs, rows } = layOverRows(context, modules.specs, plan)
+  // A size that is not known yet cannot be judged.
+  for (const spec of specs) {
+    if (!spec.fitted || context.fitted !== undefined) checkBuildable(context, spec)
+  }
   return {
     title: printable(raw.title ?? '').trim(),
     units: context.units,
     stocks: [...context.stocks.values()].filter((stock) => stock !== undefined),
-    modules: modules.specs,
-    rows: resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names),
+    modules: specs,
+    rows,
     kerf,
     fit: resolveFit(context, raw.fit, kerf),
     outputs: resolveOutputs(context, outputs),
@@ -54,18 +61,14 @@ function resolveModules(context: Context, raw: Loose<RawDefinition>) {
   const common: Layer<RawCommon> | undefined = isGroup(raw.common) ? { raw: raw.common, path: ['common'] } : undefined
   if (common !== undefined) checkCommon(context, common)
   const keys = uniqueKeys(modules.map(([name]) => name))
-  const specs: ModuleSpec[] = []
+  const specs: { key: string; spec: ModuleSpec | undefined }[] = []
   const names = modules.map(([written, module], i) => {
     const at: DefinitionPath = ['modules', written]
     const key = keys[i] ?? ''
     checkName(context, at, written)
     const name = printable(written)
     const spec = module && resolveModule(context, { key, name }, { raw: module, path: at }, common)
-    if (spec !== undefined) {
-      // A size that is not known yet cannot be judged.
-      if (!spec.fitted || context.fitted !== undefined) checkBuildable(context, spec)
-      specs.push(spec)
-    }
+    specs.push({ key, spec })
     return { written, key, at }
   })
   return { specs, names }

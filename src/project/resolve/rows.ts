@@ -7,6 +7,7 @@ import type { DefinitionPath, JoinSpec, RowSpec } from '../types.ts'
 import { layersOf } from './carcase.ts'
 import { itemNamed, usualItem } from './hardware.ts'
 import { someOf, writtenName } from './stock.ts'
+import { resolveWorktop } from './tops.ts'
 
 /** A module that rows can name: its name in the definition, its key, and where it stands. */
 export interface Nameable {
@@ -31,7 +32,7 @@ export function resolveRows(
     resolveRow(context, { raw: row ?? {}, path: ['floor plan', i] }, byName, placed),
   )
   const alone = modules.filter((module) => !placed.has(module.written))
-  return [...rows, ...alone.map(({ key, at }) => ({ modules: [key], join: undefined, at }))]
+  return [...rows, ...alone.map(({ key, at }) => ({ modules: [key], join: undefined, worktop: undefined, at }))]
 }
 
 function resolveRow(
@@ -53,7 +54,9 @@ function resolveRow(
       expected: 'at least two modules in the row, or join: none',
     })
   }
-  return { modules: keys, join, at: layer.path }
+  // Its key and name follow when all names are known: see layOverRows.
+  const worktop = resolveWorktop(context, said([layer], 'worktop'), 'row')
+  return { modules: keys, join, worktop: worktop && { ...worktop, key: '', name: '' }, at: layer.path }
 }
 
 function moduleKey(

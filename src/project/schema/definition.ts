@@ -7,6 +7,7 @@ import { ownHardwareSchema, type RawOwnHardware } from './hardware.ts'
 import { lippingSchema } from './lipping.ts'
 import { outputsSchema } from './outputs.ts'
 import { group, hardware, kind, length, lengthOrFits, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
+import { machineTopSchema, worktopGroup, worktopSchema } from './tops.ts'
 
 const stockSchema = group({
   thickness: required(
@@ -48,12 +49,13 @@ const moduleShape = {
   ),
   'working height': optional(
     lengthOrFits,
-    'Height of the upper side of the carcase above the floor; the height of the base is taken off.',
+    'Height of the upper side of the carcase, or of the top that lies on it, above the floor; base and top are taken off.',
   ),
   stock: optional(name, 'The stock of the carcase. Every module needs one, here or under common.'),
   carcase: optional(carcaseSchema, 'Which panel laps which, how they are fastened, and the back.'),
   base: optional(baseSchema, 'What the module stands on: none, casters, a plinth or levelling feet. Default none.'),
   lipping: optional(lippingSchema, 'Strips on the edges of panels, inside their finished sizes.'),
+  worktop: optional(worktopSchema, 'A board on the carcase, or none. The working height is then its upper face.'),
 }
 
 const moduleSchema = group({
@@ -63,6 +65,7 @@ const moduleSchema = group({
     flipSchema,
     'A platform that turns on an axle between the raised sides, with a machine on either face. Default: none.',
   ),
+  'machine top': optional(machineTopSchema, 'A worktop with a plate, slots and a chamber for a machine.'),
 })
 
 const join = z.union(
@@ -82,6 +85,7 @@ const join = z.union(
 
 const rowSchema = group({
   row: required(z.array(name, kind('row')).min(1, kind('row')), 'Names of modules, from the left.'),
+  worktop: optional(worktopGroup, 'One board over the whole row.'),
   join: optional(join, 'How neighbours are joined: none, bolted, or a group of keys with bolt. Default none.'),
 })
 
@@ -138,6 +142,13 @@ export type RawMachine = NonNullable<NonNullable<RawFlip['machines']>['upper']>
 export type RawRails = NonNullable<RawCarcase['rails']>
 export type RawStretcher = NonNullable<RawCarcase['stretchers']>[number]
 export type RawLipping = NonNullable<RawModule['lipping']>[number]
+export type RawWorktop = Exclude<NonNullable<RawModule['worktop']>, string>
+export type RawTopFix = Exclude<NonNullable<RawWorktop['fix']>, string>
+export type RawMachineTop = NonNullable<RawModule['machine top']>
+export type RawInsert = NonNullable<RawMachineTop['insert']>
+export type RawSlot = NonNullable<RawMachineTop['slots']>[number]
+export type RawChamber = NonNullable<RawMachineTop['chamber']>
+export type RawPort = NonNullable<RawChamber['port']>
 export type RawBase = Exclude<NonNullable<RawModule['base']>, string>
 export type RawPlinth = NonNullable<RawBase['plinth']>
 export type RawRow = NonNullable<RawDefinition['floor plan']>[number]

@@ -158,6 +158,17 @@ export const KINDS = {
     expected: 'the name of a locking bolt, or keys such as {each side: 1}',
   },
   'locking bolts each side': { noun: 'a number of locking bolts', expected: '1 or 2' },
+  worktop: { noun: 'a worktop', expected: 'none, or keys such as {stock: birch 27, overhang: 20}', words: ['none'] },
+  overhang: { noun: 'an overhang', expected: `${LENGTH}, or keys such as {front: 20, left: 10}` },
+  'top fix': {
+    noun: 'a way to fix a top',
+    expected: 'none, through screw, pocket screw, the name of a screw, or keys such as {spacing: 200}',
+    words: ['none', 'through screw', 'pocket screw'],
+  },
+  'length or centred': { noun: 'a place', expected: `centred, or ${LENGTH}`, words: ['centred'] },
+  'kind of slot': words('a kind of slot', 'fence', 'track'),
+  along: words('a way for a slot to run', 'width', 'depth'),
+  slots: { noun: 'a list of slots', expected: 'a list of at most 50 slots, each beginning with a dash' },
   join: {
     noun: 'a way to join modules',
     expected: 'none, bolted, or keys such as {bolt: bolt M6}',

@@ -33,6 +33,7 @@ const numberOrText = (key: KindKey) => z.union([z.number(), z.string()], kind(ke
 export const length = numberOrText('length')
 export const lengthOrAuto = numberOrText('length or auto')
 export const lengthOrFits = numberOrText('length or as large as fits')
+export const lengthOrCentred = numberOrText('length or centred')
 export const lengthOrSameAsWidth = numberOrText('length or same as width')
 /** A free name; a name that looks like a number is one all the same. */
 export const name = numberOrText('name')

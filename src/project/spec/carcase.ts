@@ -77,6 +77,8 @@ export interface CarcaseSpec {
   readonly bottom: Lap
   readonly back: BackSpec
   readonly joint: PanelJoint
+  /** The same for strips across, which are never let in: the usual joint where `joint` is a housing. */
+  readonly fastening: JointSpec
   /** Where `top` asks for them. */
   readonly rails?: RailsSpec
   readonly stretchers: readonly StretcherSpec[]

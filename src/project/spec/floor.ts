@@ -1,5 +1,6 @@
 import type { JoiningBolt } from '../../hardware/index.ts'
 import type { DefinitionPath } from './stock.ts'
+import type { RowWorktopSpec } from './tops.ts'
 
 export interface JoinSpec {
   readonly item: JoiningBolt
@@ -13,5 +14,7 @@ export interface JoinSpec {
 export interface RowSpec {
   readonly modules: readonly string[]
   readonly join: JoinSpec | undefined
+  /** One board over all of them. */
+  readonly worktop: RowWorktopSpec | undefined
   readonly at: DefinitionPath
 }

@@ -4,6 +4,7 @@ import type { CarcaseSpec } from './carcase.ts'
 import type { FlipSpec } from './flip.ts'
 import type { LippingSpec } from './lipping.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
+import type { MachineTopSpec, WorktopSpec } from './tops.ts'
 
 export interface ModuleSpec {
   /** Safe as a file name and unique: `glaze-store`. */
@@ -12,7 +13,7 @@ export interface ModuleSpec {
   readonly width: number
   /** The whole footprint, front to back: fronts and back included. */
   readonly depth: number
-  /** Of the carcase alone, or of its upper side above the floor. */
+  /** Of the carcase alone, or from the floor to its upper side, or to that of the worktop on it. */
   readonly height: { readonly of: 'carcase' | 'working'; readonly mm: number }
   /** One of its sizes is as large as the sheets on hand allow. */
   readonly fitted: boolean
@@ -25,5 +26,10 @@ export interface ModuleSpec {
   readonly base: BaseSpec
   /** A later one stands before an earlier one on the same edge. */
   readonly lipping: readonly LippingSpec[]
+  /** At most one of the two. */
+  readonly worktop: WorktopSpec | undefined
+  readonly machineTop: MachineTopSpec | undefined
+  /** Of the board that lies on the carcase, its own or that of its row; 0 where there is none. */
+  readonly worktopThickness: number
   readonly at: DefinitionPath
 }

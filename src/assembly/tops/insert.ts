@@ -1,0 +1,189 @@
+import { MINUS_Y, NOISE_MM, poseOf, X } from '../../geometry/index.ts'
+import type { LevellingScrew } from '../../hardware/index.ts'
+import { type InsertSpec, type ModuleSpec, startOf } from '../../project/index.ts'
+import { boardBox } from '../boards.ts'
+import { partsOf } from '../parts.ts'
+import type { PlacedCutout, PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
+import type { TopWork } from './machine-top.ts'
+import { type Area, areaOf, areaPath, grown, overlap } from './plan.ts'
+
+/** Wood between a levelling bore and the edge of the opening, mm; common practice, as between two bores. */
+const WALL_MM = 3
+/** A side of a plate longer than this has a levelling screw in its middle, too, mm; common practice. */
+const LONG_SIDE_MM = 250
+/** Two levelling screws on one side are no nearer to each other, mm; common practice. */
+const APART_MM = 64
+
+/** Where a plate lies in its top, and the two areas cut for it, seen from above, module frame. */
+interface Places {
+  readonly plate: Area
+  /** The plate and its play. */
+  readonly recess: Area
+  /** The plate less the ledge. */
+  readonly opening: Area
+}
+
+function placesOf(insert: InsertSpec, top: PlacedPanel): Places {
+  const board = areaOf(top)
+  const x0 = board.x0 + startOf(insert.fromLeft, insert.width, board.x1 - board.x0)
+  const y0 = board.y0 + startOf(insert.fromFront, insert.depth, board.y1 - board.y0)
+  const plate: Area = { x0, x1: x0 + insert.width, y0, y1: y0 + insert.depth }
+  return { plate, recess: grown(plate, insert.play), opening: grown(plate, -insert.ledge.width) }
+}
+
+/** The recess and opening for a plate, and the levelling screws in its ledge. */
+export function placeInsert(
+  spec: ModuleSpec,
+  insert: InsertSpec,
+  top: PlacedPanel,
+  below: readonly PlacedPanel[],
+): TopWork {
+  const places = placesOf(insert, top)
+  const levelling = insert.levelling === undefined ? [] : levellingScrews(spec, insert, insert.levelling, top, places)
+  return {
+    parts: partsOf({
+      cutouts: [...cutoutsOf(insert, top, places), ...throughCarcaseTop(spec, insert, places, below)],
+      hardware: levelling,
+      troubles: [
+        ...carcaseTroubles(spec, insert, top, places, below),
+        ...(insert.levelling === undefined ? [] : ledgeTroubles(spec, insert, insert.levelling, top)),
+      ],
+    }),
+    areas: [places.recess],
+  }
+}
+
+/** All corners are those of the plate: the cutter that makes the recess makes the opening, and the ledge is widest there. */
+function cutoutsOf(insert: InsertSpec, top: PlacedPanel, { recess, opening }: Places): PlacedCutout[] {
+  const path = (area: Area) => areaPath(area, insert.cornerRadius, top.moduleFromPanel)
+  const common = { panel: top.id, face: 'A', at: insert.at } as const
+  return [
+    {
+      ...common,
+      key: 'insert-recess',
+      path: path(recess),
+      depth: insert.ledge.depth,
+      purpose: 'recess for the insert',
+    },
+    { ...common, key: 'insert-opening', path: path(opening), depth: 'through', purpose: 'opening under the insert' },
+  ]
+}
+
+/**
+ * A full top of the carcase is cut through as wide as the recess, so that the machine hangs free and the levelling
+ * screws are reached from below.
+ */
+function throughCarcaseTop(
+  spec: ModuleSpec,
+  insert: InsertSpec,
+  { recess }: Places,
+  below: readonly PlacedPanel[],
+): PlacedCutout[] {
+  return below
+    .filter((panel) => panel.role === 'top' && inside(recess, areaOf(panel)))
+    .map((panel) => ({
+      panel: panel.id,
+      key: 'insert-way',
+      path: areaPath(recess, insert.cornerRadius, panel.moduleFromPanel),
+      face: 'B',
+      depth: 'through',
+      purpose: `way through for the insert of ${spec.name}`,
+      at: insert.at,
+    }))
+}
+
+const inside = (a: Area, b: Area): boolean =>
+  a.x0 > b.x0 + NOISE_MM && a.x1 < b.x1 - NOISE_MM && a.y0 > b.y0 + NOISE_MM && a.y1 < b.y1 - NOISE_MM
+
+/**
+ * Four at the corners, in from them by the radius so that they are clear of the round, and one in the middle of each
+ * long side; on a plate that is nearly round, one in the middle of each side. All stand in the middle of the ledge.
+ */
+function levellingScrews(
+  spec: ModuleSpec,
+  insert: InsertSpec,
+  item: LevellingScrew,
+  top: PlacedPanel,
+  { plate }: Places,
+): PlacedHardware[] {
+  const line = insert.ledge.width / 2
+  const inset = Math.max(line, insert.cornerRadius)
+  const xs = [plate.x0 + inset, plate.x1 - inset]
+  const ys = [plate.y0 + line, plate.y1 - line]
+  const round = insert.width - 2 * inset < APART_MM
+  const midX = (plate.x0 + plate.x1) / 2
+  const midY = (plate.y0 + plate.y1) / 2
+  const corners = round ? [] : ys.flatMap((y) => xs.map((x) => [x, y] as const))
+  const onWidth = round || insert.width > LONG_SIDE_MM ? ys.map((y) => [midX, y] as const) : []
+  const onDepth =
+    round || insert.depth > LONG_SIDE_MM ? [plate.x0 + line, plate.x1 - line].map((x) => [x, midY] as const) : []
+  const z = boardBox(top).max[2] - insert.ledge.depth
+  return [...corners, ...onWidth, ...onDepth].map(
+    ([x, y], k): PlacedHardware => ({
+      id: `${spec.key}/levelling/${k + 1}`,
+      item,
+      frame: spec.key,
+      stations: [{ part: 'ledge', panel: top.id, pose: poseOf(X, MINUS_Y, [x, y, z]), wood: 'ahead' }],
+      settings: {},
+      series: `${spec.key}/levelling`,
+      at: insert.at,
+    }),
+  )
+}
+
+const mm = (value: number): string => String(Math.round(value * 100) / 100 + 0)
+
+function boreOf(item: LevellingScrew): number {
+  return Math.max(0, ...Object.values(item.parts).flatMap((drillings) => drillings.map((one) => one.diameter)))
+}
+
+function ledgeTroubles(spec: ModuleSpec, insert: InsertSpec, item: LevellingScrew, top: PlacedPanel): PlacingTrouble[] {
+  const bore = boreOf(item)
+  const wood = top.thickness - insert.ledge.depth
+  const least = bore + 2 * WALL_MM
+  const common = { panels: [top.id], at: insert.at }
+  const troubles: PlacingTrouble[] = []
+  if (insert.ledge.width < least - NOISE_MM) {
+    troubles.push({
+      ...common,
+      rule: 'ledge-narrow',
+      severity: 'stop',
+      message: `${spec.name}: the ledge is ${mm(insert.ledge.width)} mm wide; a bore of ${mm(bore)} mm for a ${item.id} needs ${mm(least)} mm`,
+      fix: `make the ledge ${mm(least)} mm wide, or set \`levelling screws: none\``,
+    })
+  }
+  if (wood < item.length - NOISE_MM) {
+    troubles.push({
+      ...common,
+      rule: 'ledge-thin',
+      severity: 'warn',
+      message: `${spec.name}: ${mm(wood)} mm of wood under the ledge is less than the threaded insert of a ${item.id} is long, ${mm(item.length)} mm`,
+      fix: `make the top ${mm(insert.ledge.depth + item.length)} mm thick or more, or glue a block under the ledge`,
+    })
+  }
+  return troubles
+}
+
+/** Panels that stand in the way of what hangs in the opening. */
+function carcaseTroubles(
+  spec: ModuleSpec,
+  insert: InsertSpec,
+  top: PlacedPanel,
+  places: Places,
+  below: readonly PlacedPanel[],
+): PlacingTrouble[] {
+  const underside = boardBox(top).min[2]
+  const fullTop = below.find((panel) => panel.role === 'top')
+  const reach = underside - (fullTop?.thickness ?? 0)
+  const reaching = below.filter((panel) => boardBox(panel).max[2] > reach - NOISE_MM && panel.role !== 'top')
+  // A full top that the way through does not fit into cannot be cut.
+  const uncut = fullTop !== undefined && !inside(places.recess, areaOf(fullTop)) ? [fullTop] : []
+  return [...reaching.filter((panel) => overlap(places.opening, areaOf(panel)) > NOISE_MM), ...uncut].map((panel) => ({
+    rule: 'insert-carcase',
+    severity: 'stop',
+    panels: [top.id, panel.id],
+    message: `${spec.name}: the opening under the insert lies over the ${panel.name}`,
+    fix: 'move the insert, make it smaller, or change the carcase under it',
+    at: insert.at,
+  }))
+}

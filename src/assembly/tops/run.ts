@@ -1,0 +1,144 @@
+import { type Box, compose, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
+import type { RowSpec } from '../../project/index.ts'
+import { board, ownBox } from '../boards.ts'
+import { merge, type Parts, partsOf } from '../parts.ts'
+import { FLOOR, type PlacedModule, type PlacedPanel, type PlacingTrouble } from '../types.ts'
+import { fixTop } from './fixing.ts'
+import { topBox } from './worktop.ts'
+
+/** A worktop over a row: an owner of its own beside the modules, and its screws in the floor frame. */
+export interface RowTop {
+  readonly modules: readonly PlacedModule[]
+  readonly parts: Parts
+}
+
+interface BuiltModule {
+  readonly module: PlacedModule
+  readonly parts: Parts
+}
+
+/**
+ * The worktop of a row whose modules are in their places: it lies on the highest of them and is screwed to all that
+ * reach it. Its own frame begins at the front left corner of the row, on its underside.
+ */
+export function rowTop(row: RowSpec, placed: readonly BuiltModule[]): RowTop {
+  const modules = placed.map((one) => one.module)
+  const spec = row.worktop
+  const [first] = modules
+  if (spec === undefined || first === undefined) return { modules: [], parts: merge([neighbourTops(modules)]) }
+  const boxes = modules.map((module) => carcaseBox(first, module))
+  const z = Math.max(...boxes.map((box) => box.max[2]))
+  const least = (axis: 0 | 1): number => Math.min(...boxes.map((box) => box.min[axis]))
+  const most = (axis: 0 | 1): number => Math.max(...boxes.map((box) => box.max[axis]))
+  const origin = place(first.floorFromModule, [least(0), least(1), z])
+  const floorFromRow: Pose = { ...first.floorFromModule, origin }
+  const size = { width: most(0) - least(0), depth: most(1) - least(1) }
+  const panel = board({
+    module: spec.key,
+    role: 'worktop',
+    name: 'worktop',
+    stock: spec.stock,
+    box: topBox(size, spec.overhang, 0, spec.stock.thickness),
+    at: spec.at,
+  })
+  const level = placed.filter((_, k) => (boxes[k]?.max[2] ?? 0) >= z - NOISE_MM)
+  const fixed = level.map(({ module, parts }) =>
+    fixTop({
+      module: module.key,
+      moduleName: module.name,
+      panels: module.panels,
+      hardware: parts.hardware,
+      spec,
+      top: panel,
+      cuts: [],
+      frame: { name: FLOOR, fromModule: module.floorFromModule },
+    }),
+  )
+  const owner: PlacedModule = {
+    key: spec.key,
+    name: spec.name,
+    size: { ...size, height: spec.stock.thickness },
+    baseHeight: origin[2],
+    floorFromModule: floorFromRow,
+    liesOver: row.modules,
+    panels: [panel],
+    cuts: [],
+    cutouts: [],
+    at: spec.at,
+  }
+  return { modules: [owner], parts: merge([{ troubles: unevenTops(spec.at, panel, modules, boxes, z) }, ...fixed]) }
+}
+
+/** The outside box of a module's carcase and fronts in the frame of another, mm. */
+function carcaseBox(frame: PlacedModule, { floorFromModule, size }: PlacedModule): Box {
+  const { x, y, z, origin } = floorFromModule
+  const back = (v: Pose['x']): Pose['x'] => turnBack(frame.floorFromModule, v)
+  const pose: Pose = { x: back(x), y: back(y), z: back(z), origin: placeBack(frame.floorFromModule, origin) }
+  return placedBox(pose, { min: [0, 0, 0], max: [size.width, size.depth, size.height] })
+}
+
+const mm = (value: number): string => String(Math.round(value * 100) / 100 + 0)
+
+/** Modules whose carcases end below the worktop that is to lie on them. */
+function unevenTops(
+  at: PlacingTrouble['at'],
+  panel: PlacedPanel,
+  modules: readonly PlacedModule[],
+  boxes: readonly Box[],
+  z: number,
+): PlacingTrouble[] {
+  const highest = modules.find((_, k) => (boxes[k]?.max[2] ?? 0) >= z - NOISE_MM)
+  return modules.flatMap((module, k): PlacingTrouble[] => {
+    const below = z - (boxes[k]?.max[2] ?? z)
+    if (below <= NOISE_MM) return []
+    return [
+      {
+        rule: 'worktop-level',
+        severity: 'stop',
+        panels: [panel.id],
+        message: `the worktop of the row lies on ${highest?.name ?? ''}; the upper side of ${module.name} is ${mm(below)} mm lower`,
+        fix: `make ${module.name} ${mm(below)} mm higher, or give all modules of the row one working height`,
+        at,
+      },
+    ]
+  })
+}
+
+const isTop = (panel: PlacedPanel): boolean => panel.role === 'worktop' || panel.role === 'machine top'
+
+/** Tops of single modules whose overhang reaches into what stands beside them in the row. */
+function neighbourTops(modules: readonly PlacedModule[]): Parts {
+  const boxed = modules.map((module) =>
+    module.panels.map((panel) => ({
+      module,
+      panel,
+      box: placedBox(compose(module.floorFromModule, panel.moduleFromPanel), ownBox(panel)),
+    })),
+  )
+  const troubles = boxed.slice(1).flatMap((right, k) => {
+    const left = boxed[k] ?? []
+    const pairs = left.flatMap((a) =>
+      right.filter((b) => isTop(a.panel) || isTop(b.panel)).map((b) => ({ a, b, shared: sharedBy(a.box, b.box) })),
+    )
+    return pairs
+      .filter(({ shared }) => shared > NOISE_MM)
+      .map(
+        ({ a, b, shared }): PlacingTrouble => ({
+          rule: 'worktop-neighbour',
+          severity: 'stop',
+          panels: [a.panel.id, b.panel.id],
+          message: `${a.module.name}, ${a.panel.name}, and ${b.module.name}, ${b.panel.name}, overlap by ${mm(shared)} mm`,
+          fix: 'take off the overhang between them, or lay one worktop over the row',
+          at: (isTop(a.panel) ? a : b).panel.at,
+        }),
+      )
+  })
+  return partsOf({ troubles })
+}
+
+/** The least extent of the space that two boxes share, mm; 0 or less where there is none. */
+function sharedBy(a: Box, b: Box): number {
+  return Math.min(
+    ...([0, 1, 2] as const).map((axis) => Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis])),
+  )
+}
