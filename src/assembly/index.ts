@@ -1,5 +1,6 @@
 export { assemble } from './assemble.ts'
 export { boardBox, ownBox } from './boards.ts'
+export { drilledIn } from './drilled.ts'
 export { doorMass, hingeHeights, hingesNeeded, solveOverlay } from './hinge-rules.ts'
 export { boltPlaces } from './joins.ts'
 export { fastenerOffsets, pocketFigures } from './joints.ts'

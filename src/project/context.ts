@@ -117,7 +117,7 @@ export class Context {
   length(said: Said<number | string> | undefined, limits: LengthLimits = {}): number | undefined {
     if (said === undefined) return undefined
     const kind = limits.kind ?? 'length'
-    const parsed = parseLength(said.value, this.units)
+    const parsed = parseLength(said.value, this.units, { negative: limits.negative === true })
     if (!parsed.ok) {
       this.reportKind(said.path, said.value, kind, kind === 'length' ? parsed.expected : undefined)
       return undefined
@@ -126,7 +126,7 @@ export class Context {
       this.report(said.path, `${this.written(said.path, said.value)} is no size`, { expected: 'a length above 0' })
       return undefined
     }
-    if (parsed.mm > LONGEST.mm) {
+    if (Math.abs(parsed.mm) > LONGEST.mm) {
       this.report(said.path, `${this.written(said.path, said.value)} is too large`, { expected: LONGEST.words })
       return undefined
     }
@@ -153,6 +153,8 @@ const LONGEST = { mm: 10_000, words: 'at most 10 m (393 3/4 in)' }
 
 export interface LengthLimits {
   readonly aboveZero?: boolean
+  /** A length below 0 is allowed. */
+  readonly negative?: boolean
   readonly kind?: KindKey
 }
 

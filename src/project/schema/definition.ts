@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
+import { levelSchema, standsSchema } from './floor.ts'
 import { outputsSchema } from './outputs.ts'
 import { group, hardware, kind, length, lengthOrAuto, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
 
@@ -87,7 +88,9 @@ const join = z.union(
 
 const rowSchema = group({
   row: required(z.array(name, kind('row')).min(1, kind('row')), 'Names of modules, from the left.'),
-  join: optional(join, 'How neighbours are joined: none, bolted, or a group of keys with bolt. Default none.'),
+  stands: optional(standsSchema, 'Against which module of an earlier row the row stands. Default: by itself.'),
+  level: optional(levelSchema, 'What is level: floors, or tops, of the row and of what it stands against. Default floors.'),
+  join: optional(join, 'How modules whose outer faces meet are joined: none, bolted, or a group of keys with bolt. Default none.'),
 })
 
 /**
@@ -114,6 +117,7 @@ export type RawModule = RawDefinition['modules'][string]
 export type RawCommon = NonNullable<RawDefinition['common']>
 export type RawCarcase = NonNullable<RawModule['carcase']>
 export type RawBack = Exclude<NonNullable<RawCarcase['back']>, string>
+export type RawStands = NonNullable<RawRow['stands']>
 export type RawJoint = NonNullable<RawCarcase['joint']>
 export type RawBay = NonNullable<RawModule['inside']>
 export type RawLooseShelves = Exclude<NonNullable<RawBay['loose shelves']>, number>
