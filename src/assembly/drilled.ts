@@ -1,15 +1,4 @@
-import {
-  add,
-  dot,
-  NOISE_MM,
-  type Pose,
-  place,
-  placeBack,
-  scale,
-  turn,
-  turnBack,
-  type Vec3,
-} from '../geometry/index.ts'
+import { add, dot, NOISE_MM, type Pose, place, placeBack, scale, turn, turnBack, type Vec3 } from '../geometry/index.ts'
 import type { Depth, Drilling } from '../hardware/index.ts'
 import type { PlacedHardware, PlacedPanel, Station } from './types.ts'
 

@@ -1,4 +1,11 @@
-import { type Assembly, drilledIn, FLOOR, type PlacedHardware, type PlacedPanel, type Station } from '../assembly/index.ts'
+import {
+  type Assembly,
+  drilledIn,
+  FLOOR,
+  type PlacedHardware,
+  type PlacedPanel,
+  type Station,
+} from '../assembly/index.ts'
 import { compose, type Pose } from '../geometry/index.ts'
 import type { Drilling } from '../hardware/index.ts'
 import { cutoutOf } from './cutouts.ts'

@@ -8,6 +8,7 @@ const bolt = (figures: {
   nutBore: number
   headDiameter: number
   nutDiameter: number
+  barrelLength: number
 }): JoiningBolt => ({
   kind: 'joining bolt',
   id: figures.id,
@@ -15,6 +16,7 @@ const bolt = (figures: {
   source: figures.source,
   headDiameter: figures.headDiameter,
   nutDiameter: figures.nutDiameter,
+  barrelLength: figures.barrelLength,
   parts: {
     head: [
       { key: 'hole', x: 0, y: 0, enter: 'far', diameter: figures.clearance, depth: 'through', purpose: 'joining bolt' },
@@ -46,6 +48,7 @@ export const joiningBolts: readonly Item[] = [
     nutBore: 8,
     headDiameter: 18,
     nutDiameter: 19,
+    barrelLength: 7.8,
   }),
   bolt({
     id: 'bolt M8',
@@ -55,14 +58,16 @@ export const joiningBolts: readonly Item[] = [
     nutBore: 10,
     headDiameter: 24,
     nutDiameter: 22,
+    barrelLength: 9.5,
   }),
   bolt({
     id: 'bolt 1/4 in',
     title: '1/4-20 bolt with pronged tee nut',
-    source: 'clearance 7.5 mm (loose): ASME B18.2.8 (S34); nut bore 5/16 in: common practice',
+    source: 'clearance 7.5 mm (loose): ASME B18.2.8 (S34); nut bore and barrel 5/16 in: common practice',
     clearance: 7.5,
     nutBore: 7.938,
     headDiameter: 25.4,
     nutDiameter: 19.05,
+    barrelLength: 7.938,
   }),
 ]

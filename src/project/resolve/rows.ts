@@ -34,7 +34,9 @@ export function resolveRows(
   const alone = modules.filter((module) => !placed.has(module.written))
   return [
     ...rows,
-    ...alone.map(({ key, at }): RowSpec => ({ modules: [key], stands: undefined, level: 'floors', join: undefined, at })),
+    ...alone.map(
+      ({ key, at }): RowSpec => ({ modules: [key], stands: undefined, level: 'floors', join: undefined, at }),
+    ),
   ]
 }
 

@@ -89,8 +89,14 @@ const join = z.union(
 const rowSchema = group({
   row: required(z.array(name, kind('row')).min(1, kind('row')), 'Names of modules, from the left.'),
   stands: optional(standsSchema, 'Against which module of an earlier row the row stands. Default: by itself.'),
-  level: optional(levelSchema, 'What is level: floors, or tops, of the row and of what it stands against. Default floors.'),
-  join: optional(join, 'How modules whose outer faces meet are joined: none, bolted, or a group of keys with bolt. Default none.'),
+  level: optional(
+    levelSchema,
+    'What is level: floors, or tops, of the row and of what it stands against. Default floors.',
+  ),
+  join: optional(
+    join,
+    'How modules whose outer faces meet are joined: none, bolted, or a group of keys with bolt. Default none.',
+  ),
 })
 
 /**
