@@ -160,7 +160,7 @@ function barrelTroubles(request: BoltRequest, nut: OuterFace): PlacingTrouble[] 
       severity: 'stop',
       panels: [nut.panel.id],
       message: `${nut.module.name}, ${nut.panel.name}: the barrel of the nut of ${item.id} is ${mm(item.barrelLength)} mm long, the board only ${mm(thickness)} mm thick`,
-      fix: `take a thicker board, or a nut whose barrel is ${mm(thickness)} mm long at most, in \`items\` of your own`,
+      fix: `take a thicker board there, or another bolt`,
       at: request.at,
     },
   ]

@@ -37,7 +37,15 @@ export function joinRow(
     }),
   )
   const toAnchor = joins.filter(({ other }) => other.key === row.stands?.against)
-  return merge([...joins.map(({ joined }) => joined), ...anchorTroubles(row, modules, toAnchor)])
+  return merge([
+    ...joins.map(({ joined }) => joined),
+    ...anchorTroubles(
+      row,
+      modules,
+      toAnchor,
+      joins.some(({ joined }) => joined.hardware.length > 0),
+    ),
+  ])
 }
 
 /** The bolts of two modules; neighbours of a row ought to meet, others are joined when they do. */
@@ -84,11 +92,15 @@ function noOverlap(row: RowSpec, a: OuterFace, b: OuterFace, shared: number): Pl
   }
 }
 
-/** A row that stands against a module without a gap ought to be bolted to it by one of its own at least. */
+/**
+ * A row that stands against a module without a gap ought to be bolted to it by one of its own at least. It stops when
+ * nothing at all is bolted: where fronts stand in a corner, only the modules of the row can be joined.
+ */
 function anchorTroubles(
   row: JoinedRow,
   modules: readonly PlacedModule[],
   toAnchor: readonly { readonly other: PlacedModule; readonly joined: Joined }[],
+  anyBolt: boolean,
 ): Joined[] {
   const { stands } = row
   const anchor = toAnchor[0]?.other
@@ -102,7 +114,7 @@ function anchorTroubles(
   const about = `${anchor.name} and ${modules.map((module) => module.name).join(', ')} are to be bolted together`
   const trouble: PlacingTrouble = {
     rule: 'join-overlap',
-    severity: 'stop',
+    severity: best === undefined && anyBolt ? 'warn' : 'stop',
     panels: best === undefined ? [] : best.pair.map((face) => face.panel.id),
     message:
       best === undefined

@@ -41,8 +41,8 @@ const packed = (row: RowSpec, module: BuiltModule, lower: number): PlacingTroubl
   rule: 'packing',
   severity: 'note',
   panels: [],
-  message: `${module.name}: ${mm(lower)} mm of packing between its carcase and what it stands on make the tops level`,
-  fix: `or make it ${mm(lower)} mm higher`,
+  message: `${module.name} needs ${mm(lower)} mm of packing between its carcase and what it stands on, so that tops are level`,
+  fix: `put it there, or make the carcase ${mm(lower)} mm higher`,
   at: row.at,
 })
 
