@@ -27,10 +27,10 @@ export function joinRow(
   grips: Grips,
 ): Joined {
   if (!isJoined(row)) return NOTHING
-  // A row that stands against nothing touches none before it.
+  // A row that stands against nothing touches none before it, and within a row only neighbours touch.
   const before = row.stands === undefined ? [] : earlier
   const joins = modules.flatMap((module, k) =>
-    [...before, ...modules.slice(0, k)].map((other) => {
+    [...before, ...modules.slice(Math.max(0, k - 1), k)].map((other) => {
       const joined = joinPair(row, other, module, other === modules[k - 1], grips)
       grips.add(joined.hardware)
       return { other, joined }

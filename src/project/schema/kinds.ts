@@ -95,6 +95,7 @@ export const KINDS = {
   'floor plan': { noun: 'a list of rows', expected: 'a list of rows, each beginning with "- row:"' },
   row: { noun: 'a list of modules', expected: 'a list of module names such as [left one, right one]' },
   level: words('a way to level modules', 'floors', 'tops'),
+  stands: { noun: 'a place for a row', expected: 'keys such as {against: glaze store, at its: back}' },
   'side of a module': words('a side of a module', 'left', 'right', 'front', 'back'),
   'way of fronts': words('a way for fronts to look', 'forward', 'left', 'right', 'back'),
   'line up': words('a way to line up', 'left', 'right', 'front', 'back', 'middle'),
