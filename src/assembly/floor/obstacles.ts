@@ -88,39 +88,62 @@ export function obstaclesIn(face: OuterFace, part: 'head' | 'nut', item: Joining
   const { module, panel } = face
   const thickness = new Map(module.panels.map((one) => [one.id, one.thickness]))
   const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
-  const bores = grips.on(panel.id).flatMap(({ piece, station }) => {
-    const frameFromPanel = piece.frame === FLOOR ? floorFromPanel : panel.moduleFromPanel
-    return drilledIn(piece, station, panel, frameFromPanel, (id) => thickness.get(id)).map((drilled) =>
-      boreObstacle(face, taken, floorFromPanel, { piece, station, drilled }),
+  const bores = grips.on(panel.id).flatMap((grip) => {
+    const frameFromPanel = grip.piece.frame === FLOOR ? floorFromPanel : panel.moduleFromPanel
+    const holes = drilledIn(grip.piece, grip.station, panel, frameFromPanel, (id) => thickness.get(id)).map((drilled) =>
+      holeOf(face, floorFromPanel, drilled),
     )
+    return [...holes.map((hole) => boreObstacle(face, taken, grip, hole)), ...bodyObstacle(face, taken, grip, holes)]
   })
   return [...bores, ...standingOn(face, taken), ...cutAway(face, taken, floorFromPanel)]
 }
 
-function boreObstacle(
-  face: OuterFace,
-  taken: Taken,
-  floorFromPanel: Pose,
-  { piece, station, drilled }: Grip & { drilled: Drilled },
-): Obstacle {
-  const { drilling, at, axis, depth } = drilled
-  const radius = Math.max(drilling.diameter, drilling.sink?.diameter ?? 0) / 2
+/** A hole in a panel that a bolt is to go through, floor frame, mm. */
+interface Hole {
+  readonly from: Vec3
+  readonly to: Vec3
+  readonly radius: number
+  /** It opens on the inner face, where the head or the nut lies. */
+  readonly opensInside: boolean
+  readonly purpose: string
+}
+
+function holeOf(face: OuterFace, floorFromPanel: Pose, { drilling, at, axis, depth }: Drilled): Hole {
   const way = turn(floorFromPanel, axis)
   const from = place(floorFromPanel, at)
-  const to: Vec3 = [from[0] + way[0] * depth, from[1] + way[1] * depth, from[2] + way[2] * depth]
   // Along the bolt, outward, the bit came in by the inner face; square to it, it runs inside the board.
   const along = dot(way, face.out)
-  const opensInside = along > NOISE_MM || (along < -NOISE_MM && drilling.depth === 'through')
-  const apart = taken.bore + radius + WALL_MM
   return {
-    ...rectangleOf(face, [from, to]),
-    clear: opensInside ? Math.max(apart, taken.flange + reachOf(piece, station.part, radius)) : apart,
-    what: `a ${drilling.purpose} of ${face.module.name}`,
+    from,
+    to: [from[0] + way[0] * depth, from[1] + way[1] * depth, from[2] + way[2] * depth],
+    radius: Math.max(drilling.diameter, drilling.sink?.diameter ?? 0) / 2,
+    opensInside: along > NOISE_MM || (along < -NOISE_MM && drilling.depth === 'through'),
+    purpose: drilling.purpose,
   }
 }
 
+function boreObstacle(face: OuterFace, taken: Taken, grip: Grip, { from, to, ...hole }: Hole): Obstacle {
+  const apart = taken.bore + hole.radius + WALL_MM
+  const underFlange = taken.flange + reachOf(grip, hole.radius)
+  return {
+    ...rectangleOf(face, [from, to]),
+    clear: hole.opensInside ? Math.max(apart, underFlange) : apart,
+    what: `a ${hole.purpose} of ${face.module.name}`,
+  }
+}
+
+/** Hardware that is fixed by several holes lies over all of them and between. */
+function bodyObstacle(face: OuterFace, taken: Taken, grip: Grip, holes: readonly Hole[]): Obstacle[] {
+  const fixing = holes.filter((hole) => hole.opensInside)
+  const [first] = fixing
+  if (first === undefined || fixing.length < 2) return []
+  const points = fixing.map((hole) => hole.from)
+  const clear = taken.flange + Math.max(...fixing.map((hole) => reachOf(grip, hole.radius)))
+  return [{ ...rectangleOf(face, points), clear, what: `a ${first.purpose} of ${face.module.name}` }]
+}
+
 /** How far around the middle of a hole its hardware lies on the face, mm. */
-function reachOf({ item }: PlacedHardware, part: string, radius: number): number {
+function reachOf({ piece: { item }, station: { part } }: Grip, radius: number): number {
   if (item.kind === 'cup hinge' && part === 'plate') return PLATE_BEYOND_MM
   if (item.kind === 'joining bolt') return takenBy(item, part === 'nut' ? 'nut' : 'head').flange
   return radius
