@@ -44,6 +44,14 @@ const bolts = (of: Built): readonly PlacedHardware[] =>
 const panelAt = (of: Built, piece: PlacedHardware, part: string): Panel =>
   panelOf(of, piece.stations.find((station) => station.part === part)?.panel ?? part)
 
+/** Across the washer of the head, and the flange of the nut (ATNUT05, pts-uk.com), mm. */
+const FLANGES: Readonly<Record<string, number>> = {
+  'bolt M6 head': 18,
+  'bolt M6 nut': 19,
+  'bolt M8 head': 24,
+  'bolt M8 nut': 22,
+}
+
 const boreOf = (panel: Panel, piece: PlacedHardware): Bore => {
   const bore = panel.bores.find((one) => one.uses.some((use) => use.hardware === piece.id))
   if (bore === undefined) throw new Error(`${panel.id} lacks the hole of ${piece.id}`)
@@ -161,10 +169,15 @@ describe('over random floor plans', () => {
           const number = piece.id.split('/').pop()
           if (blocked.has(`${panel.id} ${number}`)) continue
           const own = boreOf(panel, piece)
+          // Washer and flange lie on the inner face, A.
+          const flange = (FLANGES[`${piece.item.id} ${part}`] ?? Number.NaN) / 2
           for (const other of panel.bores) {
-            if (other === own || other.uses.some((use) => use.hardware.includes('+') && use.item.startsWith('bolt')))
-              continue
-            expect(wallBetween(own, other), `${piece.id} in ${panel.id} and ${other.purpose}`).toBeGreaterThan(5 - 1e-3)
+            if (other === own || other.uses.some((use) => use.purpose.startsWith('joining'))) continue
+            const wall = wallBetween(own, other)
+            const about = `${piece.id} in ${panel.id} and ${other.purpose}`
+            expect(wall, about).toBeGreaterThan(5 - 1e-3)
+            const square = other.surface === 'A' || (other.surface === 'B' && other.through)
+            if (square) expect(wall + own.diameter / 2, about).toBeGreaterThan(flange - 1e-3)
           }
         }
       }

@@ -63,7 +63,13 @@ const rowKeys = fc.record({
   length: fc.integer({ min: 1, max: 3 }),
   stands: fc.option(anyStands, { freq: 5, nil: undefined }),
   anchor: fc.nat(),
-  join: fc.constantFrom('none', 'bolted', 'bolted', { bolt: 'bolt M8', 'side inset': '70 mm' }),
+  join: fc.constantFrom(
+    'none',
+    'bolted',
+    { bolt: 'bolt M8', 'side inset': '70 mm' },
+    // Among the screws along the edges.
+    { bolt: 'bolt M6', 'side inset': '25 mm', 'end inset': '30 mm' },
+  ),
   level: fc.constantFrom('floors', 'tops'),
 })
 
