@@ -1,10 +1,9 @@
-import { poseOf, X, Y } from '../geometry/index.ts'
-import { baseHeight, type ModuleSpec, overlayThickness, type Project, type RowSpec } from '../project/index.ts'
+import { baseHeight, type ModuleSpec, overlayThickness, type Project } from '../project/index.ts'
 import { placeBase } from './base.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase.ts'
 import { placeFlip } from './flip/index.ts'
-import { joinRow } from './joins.ts'
+import { type BuiltModule, casterNeighbours, Grips, joinRow, standOnFloor } from './floor/index.ts'
 import { lipped } from './lipping.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import { placeChamber, placePort } from './tops/chamber.ts'
@@ -12,48 +11,26 @@ import { rowTop } from './tops/run.ts'
 import { placeTop } from './tops/worktop.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
-/** Space between rows of modules that are not placed by each other, mm: room to walk, and no more than a picture. */
-const ROW_SPACING_MM = 1000
-
 /** Every panel, cut and piece of hardware of a project, in its place. */
 export function assemble(project: Project): Assembly {
-  const byKey = new Map(project.modules.map((spec) => [spec.key, spec]))
+  const built = new Map(project.modules.map((spec) => [spec.key, buildModule(spec)]))
+  const floor = standOnFloor(project.rows, new Map([...built].map(([key, { module }]) => [key, module])))
+  const grips = new Grips([...built.values()].flatMap(({ parts }) => parts.hardware))
   const modules: PlacedModule[] = []
+  /** Without the worktops of rows, which stand on nothing. */
+  const standing: PlacedModule[] = []
   const parts: Parts[] = []
-  let y = 0
   for (const row of project.rows) {
-    const specs = row.modules.map((key) => {
-      const spec = byKey.get(key)
-      if (spec === undefined) throw new Error(`the row names ${key}, which is no module`)
-      return spec
-    })
-    const placed = placeRow(specs, y)
-    const top = rowTop(row, placed)
-    modules.push(...placed.map((one) => one.module), ...top.modules)
-    parts.push(
-      ...placed.map((one) => one.parts),
-      top.parts,
-      joined(
-        row,
-        placed.map((one) => one.module),
-      ),
-    )
-    y += Math.max(...specs.map((spec) => spec.depth)) + ROW_SPACING_MM
+    const placed = row.modules.flatMap((key) => floor.modules.get(key) ?? [])
+    const whole = placed.map((module) => ({ module, parts: built.get(module.key)?.parts ?? merge([]) }))
+    const top = rowTop(row, whole)
+    parts.push(...whole.map((one) => one.parts), top.parts, partsOf(joinRow(row, placed, standing, grips)))
+    standing.push(...placed)
+    modules.push(...placed, ...top.modules)
   }
   const all = merge(parts)
-  return { modules, hardware: all.hardware, troubles: all.troubles }
-}
-
-const joined = (row: RowSpec, modules: readonly PlacedModule[]): Parts => partsOf(joinRow(row, modules))
-
-/** Modules side by side from the left, fronts flush. */
-function placeRow(specs: readonly ModuleSpec[], y: number): { module: PlacedModule; parts: Parts }[] {
-  let x = 0
-  return specs.map((spec) => {
-    const built = buildModule(spec, [x, y])
-    x += spec.width
-    return built
-  })
+  const troubles = [...all.troubles, ...floor.troubles, ...casterNeighbours(floor.modules, all.hardware)]
+  return { modules, hardware: all.hardware, troubles }
 }
 
 /** The carcase's height: as given, or the working height less the base and the board that lies on it. */
@@ -61,7 +38,8 @@ function carcaseHeight(spec: ModuleSpec): number {
   return spec.height.of === 'carcase' ? spec.height.mm : spec.height.mm - baseHeight(spec.base) - spec.worktopThickness
 }
 
-function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { module: PlacedModule; parts: Parts } {
+/** A module in its own frame, and all that belongs to it. */
+function buildModule(spec: ModuleSpec): { module: BuiltModule; parts: Parts } {
   const height = carcaseHeight(spec)
   const outer = shell(spec, height, overlayThickness(spec.inside))
   const chamber = placeChamber(spec, height, outer.opening, outer.parts.panels)
@@ -88,14 +66,12 @@ function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { m
   const whole = merge([topped, placeFlip(spec, height, topped.panels)])
   const lippings = lipped(whole.panels, spec.lipping)
   const parts = { ...whole, panels: lippings.panels, troubles: [...whole.troubles, ...lippings.troubles] }
-  const foot = baseHeight(spec.base)
   return {
     module: {
       key: spec.key,
       name: spec.name,
       size: { width: spec.width, depth: spec.depth, height },
-      baseHeight: foot,
-      floorFromModule: poseOf(X, Y, [at[0], at[1], foot]),
+      baseHeight: baseHeight(spec.base),
       panels: parts.panels,
       cuts: parts.cuts,
       cutouts: parts.cutouts,

@@ -141,8 +141,10 @@ export interface PlacedModule {
   /** The name in the definition. */
   readonly name: string
   readonly size: { readonly width: number; readonly depth: number; readonly height: number }
-  /** Height of the carcase's underside above the floor, mm. */
+  /** Height of its base, mm; the carcase's underside lies so high above the floor, and higher by the packing. */
   readonly baseHeight: number
+  /** Packed up between base and carcase so that tops are level, mm; mostly 0. */
+  readonly packing: number
   readonly floorFromModule: Pose
   /** Keys of the modules that it lies over: a worktop of a row, which is no cabinet. */
   readonly liesOver?: readonly string[]

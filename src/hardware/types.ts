@@ -167,6 +167,8 @@ export interface JoiningBolt extends ItemBase {
   readonly kind: 'joining bolt'
   readonly headDiameter: number
   readonly nutDiameter: number
+  /** Of the nut, below its flange, mm; the board that takes it must be no thinner. */
+  readonly barrelLength: number
 }
 
 /** Part `plate`: x across the module, y from front to back, about the king pin. */

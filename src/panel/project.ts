@@ -1,29 +1,18 @@
 import {
   type Assembly,
+  drilledIn,
   edgeNames,
   FLOOR,
   type PlacedHardware,
   type PlacedPanel,
   type Station,
 } from '../assembly/index.ts'
-import {
-  add,
-  compose,
-  dot,
-  NOISE_MM,
-  type Pose,
-  place,
-  placeBack,
-  scale,
-  turn,
-  turnBack,
-  type Vec3,
-} from '../geometry/index.ts'
-import type { Depth, Drilling } from '../hardware/index.ts'
+import { compose, type Pose } from '../geometry/index.ts'
+import type { Drilling } from '../hardware/index.ts'
 import { cutoutOf } from './cutouts.ts'
 import { grooveOf } from './grooves.ts'
 import { mergeBores } from './merge.ts'
-import { extentAlong, surfaceEntered } from './surface.ts'
+import { surfaceEntered } from './surface.ts'
 import type { Bore, BoreUse, Panel } from './types.ts'
 
 /** A bore before it is merged with others that are the same hole, and before it has a name. */
@@ -73,26 +62,11 @@ function project(
   frameFromPanel: Pose,
   thicknessOf: (id: string) => number | undefined,
 ): RawBore[] {
-  const drillings = piece.item.parts[station.part]
-  if (drillings === undefined) throw new Error(`${piece.item.id} has no part ${station.part}`)
-  // z of the station, from the contact plane into the wood, seen in the panel frame.
-  const inward = turnBack(frameFromPanel, station.wood === 'ahead' ? station.pose.z : scale(station.pose.z, -1))
-  const [from, to] = extentAlong(panel, inward)
-  return drillings.map((drilling): RawBore => {
-    const onContact = placeBack(frameFromPanel, place(station.pose, [drilling.x, drilling.y, 0]))
-    const woodAhead = to - dot(inward, onContact)
-    const woodBehind = dot(inward, onContact) - from
-    if (woodAhead < NOISE_MM || woodBehind < -NOISE_MM) {
-      throw new Error(`${piece.id} ${station.part}: ${panel.id} does not lie on its side of the contact plane`)
-    }
-    const entry = drilling.enter === 'contact' ? onContact : add(onContact, scale(inward, woodAhead))
-    const square = drilling.enter === 'contact' ? inward : scale(inward, -1)
-    const axis = drilling.leanDeg === undefined ? square : leaning(drilling.leanDeg, station, frameFromPanel, square)
-    const depth = depthOf(drilling.depth, piece, woodAhead, thicknessOf)
+  return drilledIn(piece, station, panel, frameFromPanel, thicknessOf).map(({ drilling, at, axis, depth }): RawBore => {
     const surface = surfaceEntered(axis)
     return {
       surface,
-      at: entry,
+      at,
       axis,
       diameter: drilling.diameter,
       depth,
@@ -115,29 +89,3 @@ const useOf = (piece: PlacedHardware, station: Station, drilling: Drilling): Omi
   purpose: drilling.purpose,
   keepsApart: piece.keepsApart === true,
 })
-
-/** A bit that leans toward the station's +x, at `leanDeg` to the surface. */
-function leaning(leanDeg: number, station: Station, frameFromPanel: Pose, square: Vec3): Vec3 {
-  const toward = turnBack(frameFromPanel, turn(station.pose, [1, 0, 0]))
-  const angle = (leanDeg * Math.PI) / 180
-  return add(scale(toward, Math.cos(angle)), scale(square, Math.sin(angle)))
-}
-
-function depthOf(
-  depth: Depth,
-  piece: PlacedHardware,
-  wood: number,
-  thicknessOf: (id: string) => number | undefined,
-): number {
-  if (depth === 'through') return wood
-  if (typeof depth === 'number') return depth
-  if ('setting' in depth) {
-    const value = piece.settings[depth.setting]
-    if (value === undefined) throw new Error(`${piece.id}: no setting ${depth.setting}`)
-    return value
-  }
-  const other = piece.stations.find((station) => station.part === depth.from)
-  const thickness = other && thicknessOf(other.panel)
-  if (thickness === undefined) throw new Error(`${piece.id}: no board at part ${depth.from}`)
-  return depth.reach - thickness
-}

@@ -132,7 +132,7 @@ export class Context {
       this.report(said.path, `${this.written(said.path, said.value)} is no size`, { expected: 'a length above 0' })
       return undefined
     }
-    if (parsed.mm > LONGEST.mm) {
+    if (Math.abs(parsed.mm) > LONGEST.mm) {
       this.report(said.path, `${this.written(said.path, said.value)} is too large`, { expected: LONGEST.words })
       return undefined
     }
@@ -169,6 +169,7 @@ const LONGEST = { mm: 10_000, words: 'at most 10 m (393 3/4 in)' }
 
 export interface LengthLimits {
   readonly aboveZero?: boolean
+  /** A length below 0 is allowed. */
   readonly negative?: boolean
   readonly kind?: KindKey
 }

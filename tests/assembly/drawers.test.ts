@@ -366,15 +366,20 @@ describe('slides and bolts', () => {
 floor plan:
   - { row: [box, other], join: { bolt: bolt M6, end inset: ${end} } }
 `
-  // Drawer 1: front 581.5 to 718.5, box 593.5 to 692, slide at 642.75: its body from 620.25 to 665.25. The bolts' washers
-  // are 18 wide: 9 more.
+  // Drawer 1: front 581.5 to 718.5, box 593.5 to 692, slide at 642.75: its body from 620.25 to 665.25. The nuts' flanges
+  // are 19 wide: no bolt between 610.75 and 674.75. Bolts 64 from the top stand at 656; in whole millimetres 19 up is the
+  // nearest: 675. At 40 from the top (680) and 110 (610) they stay.
   test.each([
-    [64, 1],
-    [40, 0],
-    [110, 0],
-  ])('bolts %d from the top: %d meet a slide', (end, count) => {
-    const found = built(row(end)).findings.filter((finding) => finding.rule === 'slide-on-fastener')
-    expect(found.map((finding) => finding.severity)).toEqual(Array.from({ length: count * 2 }, () => 'stop'))
+    [64, 675],
+    [40, 680],
+    [110, 610],
+  ])('bolts %d from the top stand at %d', (end, height) => {
+    const of = built(row(end))
+    expect(of.findings.filter((finding) => finding.rule === 'slide-on-fastener')).toEqual([])
+    const heights = of.assembly.hardware
+      .filter((piece) => piece.item.kind === 'joining bolt')
+      .map((piece) => Math.round((piece.stations[0]?.pose.origin[2] ?? 0) * 1000) / 1000)
+    expect(Math.max(...heights)).toBe(height)
   })
 })
 

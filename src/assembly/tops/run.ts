@@ -59,6 +59,7 @@ export function rowTop(row: RowSpec, placed: readonly BuiltModule[]): RowTop {
     name: spec.name,
     size: { ...size, height: spec.stock.thickness },
     baseHeight: origin[2],
+    packing: 0,
     floorFromModule: floorFromRow,
     liesOver: row.modules,
     panels: [panel],

@@ -109,6 +109,22 @@ export const placing: Rule = {
       meaning: 'modules to be bolted together share too little of their sides',
       source: 'own arithmetic',
     },
+    'bolt-moved': { meaning: 'a bolt between modules moved off what was in its way', source: 'own arithmetic' },
+    'bolt-blocked': {
+      meaning: 'a bolt between modules has no free place',
+      source: 'common practice: 5 mm between bores, at most 64 mm off',
+    },
+    'nut-barrel': {
+      meaning: 'the nut of a joining bolt is longer than its board is thick',
+      source: 'barrel lengths: S35',
+    },
+    'caster-neighbours': {
+      meaning: 'swivel circles of two modules meet',
+      source: 'common practice: 10 mm apart',
+    },
+    'footprints-overlap': { meaning: 'two modules stand in the same place', source: 'own arithmetic' },
+    packing: { meaning: 'a module is packed up to make tops level', source: 'own arithmetic' },
+    'tops-level': { meaning: 'tops that are to be level are not', source: 'own arithmetic' },
   },
   check: ({ assembly }) => assembly.troubles.map((trouble) => ({ ...trouble, places: [] })),
 }

@@ -3,9 +3,10 @@ import { type Context, quoted, type Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
 import { type Loose, said } from '../layers.ts'
 import type { RawDefinition, RawJoin, RawRow } from '../schema/definition.ts'
-import type { DefinitionPath, JoinSpec, RowSpec } from '../types.ts'
+import type { DefinitionPath, JoinSpec, RowSpec, StandSpec } from '../types.ts'
 import { layersOf } from './carcase.ts'
 import { itemNamed, usualItem } from './hardware.ts'
+import { resolveStands } from './stands.ts'
 import { someOf, writtenName } from './stock.ts'
 import { resolveWorktop } from './tops.ts'
 
@@ -32,7 +33,19 @@ export function resolveRows(
     resolveRow(context, { raw: row ?? {}, path: ['floor plan', i] }, byName, placed),
   )
   const alone = modules.filter((module) => !placed.has(module.written))
-  return [...rows, ...alone.map(({ key, at }) => ({ modules: [key], join: undefined, worktop: undefined, at }))]
+  return [
+    ...rows,
+    ...alone.map(
+      ({ key, at }): RowSpec => ({
+        modules: [key],
+        stands: undefined,
+        level: 'floors',
+        join: undefined,
+        worktop: undefined,
+        at,
+      }),
+    ),
+  ]
 }
 
 function resolveRow(
@@ -42,6 +55,9 @@ function resolveRow(
   placed: Map<string, DefinitionPath>,
 ): RowSpec {
   const row = said([layer], 'row')
+  // Before the row's own modules are placed: it cannot stand against itself.
+  const standsSaid = said([layer], 'stands')
+  const stands = resolveStands(context, standsSaid, byName, placed)
   const keys = (row?.value ?? []).flatMap((value, i) => {
     if (value === undefined || row === undefined) return []
     const path = [...row.path, i]
@@ -49,14 +65,19 @@ function resolveRow(
   })
   const joinSaid = said([layer], 'join')
   const join = resolveJoin(context, joinSaid)
-  if (joinSaid !== undefined && join !== undefined && row?.value.length === 1) {
-    context.report(joinSaid.path, 'one module alone cannot be joined', {
-      expected: 'at least two modules in the row, or join: none',
-    })
+  const level = said([layer], 'level')
+  if (row?.value.length === 1) {
+    if (joinSaid !== undefined && join !== undefined) refuseLoneJoin(context, joinSaid.path, standsSaid, stands)
+    if (level?.value === 'tops' && standsSaid === undefined) {
+      context.report(level.path, 'one module alone has nothing to be level with', {
+        expected: 'at least two modules in the row, stands, or level: floors',
+      })
+    }
   }
   // Its key and name follow when all names are known: see layOverRows.
   const worktop = resolveWorktop(context, said([layer], 'worktop'), 'row')
-  return { modules: keys, join, worktop: worktop && { ...worktop, key: '', name: '' }, at: layer.path }
+  const top = worktop && { ...worktop, key: '', name: '' }
+  return { modules: keys, stands, level: level?.value ?? 'floors', join, worktop: top, at: layer.path }
 }
 
 function moduleKey(
@@ -84,6 +105,23 @@ function moduleKey(
   }
   placed.set(name, path)
   return module.key
+}
+
+/** One module can be joined only to the one that it stands against, and touches. */
+function refuseLoneJoin(
+  context: Context,
+  path: DefinitionPath,
+  standsSaid: Said<unknown> | undefined,
+  stands: StandSpec | undefined,
+): void {
+  if (standsSaid === undefined) {
+    context.report(path, 'one module alone cannot be joined', {
+      expected: 'at least two modules in the row, or join: none',
+    })
+  } else if (stands !== undefined && stands.gap > 0) {
+    const what = `one module cannot be joined over a gap of ${context.show(stands.gap)}`
+    context.report(path, what, { expected: 'gap: 0, or join: none' })
+  }
 }
 
 function resolveJoin(context: Context, join: Said<unknown> | undefined): JoinSpec | undefined {

@@ -3,6 +3,7 @@ import { baseSchema } from './base.ts'
 import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
 import { flipSchema } from './flip.ts'
+import { levelSchema, standsSchema } from './floor.ts'
 import { ownHardwareSchema, type RawOwnHardware } from './hardware.ts'
 import { lippingSchema } from './lipping.ts'
 import { outputsSchema } from './outputs.ts'
@@ -85,8 +86,16 @@ const join = z.union(
 
 const rowSchema = group({
   row: required(z.array(name, kind('row')).min(1, kind('row')), 'Names of modules, from the left.'),
+  stands: optional(standsSchema, 'Against which module of an earlier row the row stands. Default: by itself.'),
+  level: optional(
+    levelSchema,
+    'What is level: floors, or tops, of the row and of what it stands against. Default floors.',
+  ),
+  join: optional(
+    join,
+    'How modules whose outer faces meet are joined: none, bolted, or a group of keys with bolt. Default none.',
+  ),
   worktop: optional(worktopGroup, 'One board over the whole row.'),
-  join: optional(join, 'How neighbours are joined: none, bolted, or a group of keys with bolt. Default none.'),
 })
 
 /**
@@ -126,6 +135,7 @@ export type RawModule = RawDefinition['modules'][string]
 export type RawCommon = NonNullable<RawDefinition['common']>
 export type RawCarcase = NonNullable<RawModule['carcase']>
 export type RawBack = Exclude<NonNullable<RawCarcase['back']>, string>
+export type RawStands = NonNullable<RawRow['stands']>
 export type RawJoint = NonNullable<RawCarcase['joint']>
 export type RawBay = NonNullable<RawModule['inside']>
 export type RawLooseShelves = Exclude<NonNullable<RawBay['loose shelves']>, number>

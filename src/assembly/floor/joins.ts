@@ -1,0 +1,130 @@
+import { NOISE_MM } from '../../geometry/index.ts'
+import type { JoinSpec, RowSpec } from '../../project/index.ts'
+import { merge, type Parts } from '../parts.ts'
+import type { PlacedModule, PlacingTrouble } from '../types.ts'
+import { boltFaces } from './bolts.ts'
+import { faceToFace, leastExtent, type OuterFace, outerFaces, sharedRectangle } from './faces.ts'
+import { footprintOf, shareOf } from './footprint.ts'
+import type { Grips } from './obstacles.ts'
+
+type Joined = Pick<Parts, 'hardware' | 'troubles'>
+
+const NOTHING: Joined = { hardware: [], troubles: [] }
+
+/** A row that asks for bolts. */
+type JoinedRow = RowSpec & { readonly join: JoinSpec }
+
+const isJoined = (row: RowSpec): row is JoinedRow => row.join !== undefined
+
+/**
+ * The bolts that a row asks for: between its modules, and to modules that stand already, wherever two outer faces meet.
+ * `earlier` are the modules of the rows before; the bolts keep clear of all hardware in `grips`, and are added to it.
+ */
+export function joinRow(
+  row: RowSpec,
+  modules: readonly PlacedModule[],
+  earlier: readonly PlacedModule[],
+  grips: Grips,
+): Joined {
+  if (!isJoined(row)) return NOTHING
+  // A row that stands against nothing touches none before it, and within a row only neighbours touch.
+  const before = row.stands === undefined ? [] : earlier
+  const joins = modules.flatMap((module, k) =>
+    [...before, ...modules.slice(Math.max(0, k - 1), k)].map((other) => {
+      const joined = joinPair(row, other, module, other === modules[k - 1], grips)
+      grips.add(joined.hardware)
+      return { other, joined }
+    }),
+  )
+  const toAnchor = joins.filter(({ other }) => other.key === row.stands?.against)
+  return merge([
+    ...joins.map(({ joined }) => joined),
+    ...anchorTroubles(
+      row,
+      modules,
+      toAnchor,
+      joins.some(({ joined }) => joined.hardware.length > 0),
+    ),
+  ])
+}
+
+/** The bolts of two modules; neighbours of a row ought to meet, others are joined when they do. */
+function joinPair(
+  row: JoinedRow,
+  earlier: PlacedModule,
+  later: PlacedModule,
+  neighbours: boolean,
+  grips: Grips,
+): Joined {
+  const share = shareOf(footprintOf(earlier), footprintOf(later))
+  if (Math.min(...share) < -NOISE_MM) return NOTHING
+  const pair = facesOf(earlier, later)
+  if (pair === undefined) return NOTHING
+  const [a, b] = pair
+  const least = leastExtent(sharedRectangle(a, b))
+  if (least < row.join.item.nutDiameter)
+    return neighbours ? { hardware: [], troubles: [noOverlap(row, a, b, least)] } : NOTHING
+  return boltFaces({ join: row.join, earlier: a, later: b, grips, at: row.at })
+}
+
+/** The outer faces of two modules that lie in one plane and look at each other; two boxes have one such pair at most. */
+function facesOf(earlier: PlacedModule, later: PlacedModule): readonly [OuterFace, OuterFace] | undefined {
+  const theirs = outerFaces(later)
+  for (const a of outerFaces(earlier)) {
+    const b = theirs.find((face) => faceToFace(a, face))
+    if (b !== undefined) return [a, b]
+  }
+  return undefined
+}
+
+const mm = (value: number): string => String(Math.max(0, Math.round(value * 10) / 10))
+
+const FIX_SHARE = 'bring their heights and depths nearer to each other, or set `join: none`'
+
+function noOverlap(row: RowSpec, a: OuterFace, b: OuterFace, shared: number): PlacingTrouble {
+  return {
+    rule: 'join-overlap',
+    severity: 'stop',
+    panels: [a.panel.id, b.panel.id],
+    message: `${a.module.name} and ${b.module.name} are to be bolted together, but their sides share only ${mm(shared)} mm`,
+    fix: FIX_SHARE,
+    at: row.at,
+  }
+}
+
+/**
+ * A row that stands against a module without a gap ought to be bolted to it by one of its own at least. It stops when
+ * nothing at all is bolted: where fronts stand in a corner, only the modules of the row can be joined.
+ */
+function anchorTroubles(
+  row: JoinedRow,
+  modules: readonly PlacedModule[],
+  toAnchor: readonly { readonly other: PlacedModule; readonly joined: Joined }[],
+  anyBolt: boolean,
+): Joined[] {
+  const { stands } = row
+  const anchor = toAnchor[0]?.other
+  if (stands === undefined || anchor === undefined || stands.gap > NOISE_MM) return []
+  if (toAnchor.some(({ joined }) => joined.hardware.length > 0)) return []
+  const pairs = modules.flatMap((module) => {
+    const pair = facesOf(anchor, module)
+    return pair === undefined ? [] : [{ pair, least: leastExtent(sharedRectangle(...pair)) }]
+  })
+  const best = pairs.sort((a, b) => b.least - a.least)[0]
+  const about = `${anchor.name} and ${modules.map((module) => module.name).join(', ')} are to be bolted together`
+  const trouble: PlacingTrouble = {
+    rule: 'join-overlap',
+    severity: best === undefined && anyBolt ? 'warn' : 'stop',
+    panels: best === undefined ? [] : best.pair.map((face) => face.panel.id),
+    message:
+      best === undefined
+        ? `${about}, but no two outer faces of sides or backs meet at the ${stands.side} of ${anchor.name}`
+        : `${about}, but their faces share only ${mm(best.least)} mm`,
+    fix:
+      best === undefined
+        ? 'let a side, or a back that is applied or flush, stand against another, or set `join: none`'
+        : FIX_SHARE,
+    at: row.at,
+  }
+  return [{ hardware: [], troubles: [trouble] }]
+}

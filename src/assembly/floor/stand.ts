@@ -1,0 +1,69 @@
+import { NOISE_MM, poseOf } from '../../geometry/index.ts'
+import type { RowSpec } from '../../project/index.ts'
+import type { PlacedModule, PlacingTrouble } from '../types.ts'
+import { axesAfter, footprintOf, shareOf } from './footprint.ts'
+import { packings } from './level.ts'
+import { spotsOf } from './spots.ts'
+
+/** A module that does not stand anywhere yet. */
+export type BuiltModule = Omit<PlacedModule, 'floorFromModule' | 'packing'>
+
+export interface Floor {
+  /** In the order of the rows. */
+  readonly modules: ReadonlyMap<string, PlacedModule>
+  readonly troubles: readonly PlacingTrouble[]
+}
+
+/** Every module on its place on the floor. */
+export function standOnFloor(rows: readonly RowSpec[], built: ReadonlyMap<string, BuiltModule>): Floor {
+  const moduleOf = (key: string): BuiltModule => {
+    const module = built.get(key)
+    if (module === undefined) throw new Error(`the row names ${key}, which is no module`)
+    return module
+  }
+  const { spots, islands } = spotsOf(rows, (key) => moduleOf(key).size)
+  const level = packings(rows, moduleOf)
+  const modules = new Map<string, PlacedModule>()
+  for (const [key, spot] of spots) {
+    const module = moduleOf(key)
+    const packing = level.packing.get(key) ?? 0
+    const { x, y } = axesAfter(spot.turns)
+    const floorFromModule = poseOf(x, y, [spot.x, spot.y, module.baseHeight + packing])
+    modules.set(key, { ...module, packing, floorFromModule })
+  }
+  return { modules, troubles: [...level.troubles, ...overlaps(rows, islands, modules)] }
+}
+
+const mm = (value: number): string => String(Math.round(value * 10) / 10)
+
+/** Modules of different rows that stand in the same place. */
+function overlaps(
+  rows: readonly RowSpec[],
+  islands: readonly (readonly string[])[],
+  modules: ReadonlyMap<string, PlacedModule>,
+): PlacingTrouble[] {
+  const rowOf = new Map(rows.flatMap((row) => row.modules.map((key) => [key, row] as const)))
+  return islands.flatMap((keys) => {
+    const standing = keys.flatMap((key) => {
+      const module = modules.get(key)
+      const row = rowOf.get(key)
+      return module === undefined || row === undefined ? [] : [{ module, row, footprint: footprintOf(module) }]
+    })
+    return standing.flatMap((later, k) =>
+      standing.slice(0, k).flatMap((earlier): PlacingTrouble[] => {
+        const [x, y] = shareOf(earlier.footprint, later.footprint)
+        if (earlier.row === later.row || x <= NOISE_MM || y <= NOISE_MM) return []
+        return [
+          {
+            rule: 'footprints-overlap',
+            severity: 'stop',
+            panels: [],
+            message: `${earlier.module.name} and ${later.module.name} stand in the same place: their footprints overlap by ${mm(x)} × ${mm(y)} mm`,
+            fix: 'stand one of them on another side, or change its line up, shift or gap',
+            at: later.row.at,
+          },
+        ]
+      }),
+    )
+  })
+}
