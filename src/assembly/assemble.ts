@@ -4,6 +4,7 @@ import { baseHeight, placeBase } from './base.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase.ts'
 import { joinRow } from './joins.ts'
+import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
@@ -67,7 +68,8 @@ function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { m
     spec,
     outer.parts.panels.find((panel) => panel.role === 'bottom'),
   )
-  const parts = merge([outer.parts, back, filled, base])
+  const made = merge([outer.parts, back, filled, base])
+  const parts = merge([made, placeOpenings(spec.openings, made.panels)])
   const foot = baseHeight(spec.base)
   return {
     module: {

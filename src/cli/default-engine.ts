@@ -1,4 +1,4 @@
-import type { Engine, Opened } from './engine.ts'
+import type { Engine, Opened, ReadNamed } from './engine.ts'
 
 /** Storyrod itself. Each stage is loaded when it is asked for, so that `--help` need not wait for the writers. */
 export const storyrod: Engine = {
@@ -13,9 +13,14 @@ export const storyrod: Engine = {
   },
 }
 
-async function open(text: string, file: string): Promise<Opened> {
-  const { readDefinition, renderProblems } = await import('../project/index.ts')
-  const read = readDefinition(text, file)
+async function open(text: string, file: string, readNamed: ReadNamed): Promise<Opened> {
+  const { filesNamed, readDefinition, renderProblems } = await import('../project/index.ts')
+  const files = new Map<string, string>()
+  for (const name of filesNamed(text)) {
+    const named = await readNamed(name)
+    if (named !== undefined) files.set(name, named)
+  }
+  const read = readDefinition(text, file, files)
   if (!read.ok) return { ok: false, problems: renderProblems(read.problems) }
   const { renderFindings } = await import('../checks/index.ts')
   const { build, outputFiles, outputPaths } = await import('../outputs/index.ts')

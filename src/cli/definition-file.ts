@@ -34,6 +34,23 @@ export async function readDefinitionFile(io: Pick<Io, 'disk' | 'cwd'>, named: st
   return decode(bytes, named)
 }
 
+/**
+ * The text of a file that a definition names, found from the definition's own folder; nothing when it is not there, is a
+ * folder, or is larger than a definition may be. Trouble with exit code 3 when the disk refuses, 2 when it is not UTF-8.
+ */
+export async function readNamedFile(
+  io: Pick<Io, 'disk' | 'cwd'>,
+  definition: string,
+  name: string,
+): Promise<string | undefined> {
+  const path = resolve(dirname(resolve(io.cwd, definition)), name)
+  return orTrouble(`read ${name}, which ${definition} names`, async () => {
+    const look = await io.disk.lookThrough(path)
+    if (look?.kind !== 'file' || look.size > DEFINITION_LIMIT) return undefined
+    return decode(await io.disk.readStart(path, DEFINITION_LIMIT), name)
+  })
+}
+
 /** The name of a definition without folder and customary ending. */
 export function stemOf(path: string): string {
   const ending = extname(path).toLowerCase()

@@ -43,6 +43,8 @@ export class Context {
   constructor(
     readonly source: Source,
     public units: Units = 'mm',
+    /** Texts of the files that the definition names, by name. */
+    readonly files: ReadonlyMap<string, string> = new Map(),
   ) {}
 
   /** Problems sorted by position, none twice, at most MOST_PROBLEMS. */

@@ -29,6 +29,7 @@ const PLACES = new Map<string | number | undefined, string>([
   ['row', 'place'],
   ['hinges', 'hinge'],
   ['thickness', 'reading'],
+  ['openings', 'opening'],
 ])
 
 export type ProblemWords = Pick<Problem, 'message' | 'expected' | 'nearest'>

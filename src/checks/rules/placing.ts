@@ -22,6 +22,10 @@ export const placing: Rule = {
     'caster-circles': { meaning: 'swivel circles of a module meet', source: 'common practice: 10 mm apart' },
     'caster-footprint': { meaning: 'a caster swings beyond the footprint', source: 'common practice' },
     'caster-plate': { meaning: 'a caster plate does not lie whole on the bottom panel', source: 'own arithmetic' },
+    'opening-place': {
+      meaning: 'an opening names a panel, a face or an edge that is not there',
+      source: 'own arithmetic',
+    },
     'join-overlap': {
       meaning: 'modules to be bolted together share too little of their sides',
       source: 'own arithmetic',

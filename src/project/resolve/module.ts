@@ -5,6 +5,7 @@ import type { DefinitionPath, ModuleSpec, Stock } from '../types.ts'
 import { resolveBase } from './base.ts'
 import { resolveBay } from './bay.ts'
 import { layersOf, resolveCarcase } from './carcase.ts'
+import { resolveOpenings } from './openings.ts'
 import { stockNamed } from './stock.ts'
 
 export interface ModuleName {
@@ -38,9 +39,10 @@ export function resolveModule(
   requireKey(context, path, 'depth', depthSaid, 'a depth here or under common')
   requireKey(context, path, 'stock', stockSaid, 'the name of a stock here or under common')
   const { carcase, base, inside } = resolveParts(context, own, layers, stock)
+  const openings = resolveOpenings(context, said([own], 'openings'))
   if (width === undefined || depth === undefined || height === undefined || stock === undefined) return undefined
   if (carcase === undefined || base === undefined) return undefined
-  return { key, name, width, depth, height, stock, ...carcase, inside, base, at: path }
+  return { key, name, width, depth, height, stock, ...carcase, inside, base, openings, at: path }
 }
 
 function resolveParts(context: Context, own: Layer<RawModule>, layers: Layers<RawCommon>, stock: Stock | undefined) {

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
+import { openingsSchema } from './openings.ts'
 import { outputsSchema } from './outputs.ts'
 import { group, hardware, kind, length, lengthOrAuto, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
 
@@ -68,6 +69,10 @@ const moduleShape = {
 const moduleSchema = group({
   ...moduleShape,
   inside: optional(baySchema, 'What is inside: one opening, split again and again. Default: empty.'),
+  openings: optional(
+    openingsSchema,
+    'Openings and recesses in its panels: round, slots, rectangles, paths. Default: none.',
+  ),
 })
 
 const join = z.union(
@@ -121,6 +126,7 @@ export type RawPins = NonNullable<RawLooseShelves['pins']>
 export type RawFront = NonNullable<RawBay['front']>
 export type RawPull = Exclude<NonNullable<RawFront['pull']>, string>
 export type RawBase = Exclude<NonNullable<RawModule['base']>, string>
+export type RawOpening = NonNullable<RawModule['openings']>[number]
 export type RawRow = NonNullable<RawDefinition['floor plan']>[number]
 export type RawJoin = Exclude<NonNullable<RawRow['join']>, string>
 export type RawOutputs = NonNullable<RawDefinition['outputs']>

@@ -1,6 +1,7 @@
 import type { BaseSpec } from './base.ts'
 import type { Bay } from './bay.ts'
 import type { CarcaseSpec } from './carcase.ts'
+import type { OpeningSpec } from './openings.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
 
 export interface ModuleSpec {
@@ -18,5 +19,6 @@ export interface ModuleSpec {
   readonly frontGap: number
   readonly inside: Bay
   readonly base: BaseSpec
+  readonly openings: readonly OpeningSpec[]
   readonly at: DefinitionPath
 }
