@@ -4,6 +4,7 @@ import type { Project } from '../project/index.ts'
 import { boreDepth } from './rules/bore-depth.ts'
 import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
+import { cutouts } from './rules/cutouts.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
 import { mates } from './rules/mates.ts'
@@ -21,6 +22,7 @@ export const rules: readonly Rule[] = [
   sharedHoles,
   boreEdge,
   grooves,
+  cutouts,
   inPlace,
   stock,
 ]
