@@ -17,6 +17,10 @@ import { NOISE_MM } from './tolerance.ts'
 /** The rectangle along the axes around a closed path, its arcs included, mm. */
 export function boundsOf(path: ClosedPath): { readonly min: Vec2; readonly max: Vec2 } {
   const points = curvesOf(path).flatMap((curve) => [curve.from, ...turningPointsOf(curve)])
+  return boundsOfPoints(points)
+}
+
+function boundsOfPoints(points: readonly Vec2[]): { readonly min: Vec2; readonly max: Vec2 } {
   const xs = points.map(([x]) => x)
   const ys = points.map(([, y]) => y)
   return { min: [Math.min(...xs), Math.min(...ys)], max: [Math.max(...xs), Math.max(...ys)] }
@@ -91,7 +95,9 @@ export function gapBetweenShapes(a: ClosedPath, b: ClosedPath): number {
 /** Least distance between the lines of two closed paths, mm; 0 where they cross or touch. */
 export function gapBetweenContours(a: ClosedPath, b: ClosedPath): number {
   const others = curvesOf(b)
-  return Math.min(...curvesOf(a).flatMap((one) => others.map((other) => gapBetweenCurves(one, other))))
+  let least = Number.POSITIVE_INFINITY
+  for (const one of curvesOf(a)) for (const other of others) least = Math.min(least, gapBetweenCurves(one, other))
+  return least
 }
 
 /** True when all that `inner` takes in lies in `outer`; they may touch. */
@@ -121,16 +127,29 @@ function shareOf(curve: Curve, p: Vec2): number {
 /** Where a closed path crosses or touches itself; nothing when it is a simple contour. */
 export function crossingOf(path: ClosedPath): Vec2 | undefined {
   const curves = curvesOf(path)
+  const boxes = curves.map(boxOfCurve)
   for (const [k, a] of curves.entries()) {
     for (let n = k + 1; n < curves.length; n += 1) {
       const b = curves[n]
-      if (b === undefined) continue
+      if (b === undefined || areApart(boxes[k], boxes[n])) continue
       const joints = jointsOf(a, b, n === k + 1, (n + 1) % curves.length === k)
       const crossing = meetingPoints(a, b).find((p) => joints.every((joint) => apart(p, joint) > JOINT_MM))
       if (crossing !== undefined) return crossing
     }
   }
   return undefined
+}
+
+type Bounds = ReturnType<typeof boundsOf>
+
+function boxOfCurve(curve: Curve): Bounds {
+  return boundsOfPoints([curve.from, curve.to, ...turningPointsOf(curve)])
+}
+
+/** Two boxes have nothing in common, so that most pairs of pieces need no arithmetic. */
+function areApart(a: Bounds | undefined, b: Bounds | undefined): boolean {
+  if (a === undefined || b === undefined) return false
+  return ([0, 1] as const).some((axis) => a.max[axis] < b.min[axis] - NOISE_MM || b.max[axis] < a.min[axis] - NOISE_MM)
 }
 
 /** Pieces that join meet at their joint, and by float noise a little beside it where they are tangent. */
