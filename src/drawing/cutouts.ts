@@ -25,7 +25,7 @@ export function seenPath(panel: Panel, face: 'A' | 'B', { path }: Cutout): Close
 export function cutoutLeaves(panel: Panel, { path }: Cutout): boolean {
   const { min, max } = boundsOf(path)
   const least = Math.min(...min, panel.length - max[0], panel.width - max[1])
-  return least < 0 && !same(least, 0)
+  return least < 0 || same(least, 0)
 }
 
 /** A cutout's contour, and a small cross in its middle for a compass or a rule. */

@@ -76,7 +76,9 @@ modules:
     expect(missing.code).toBe(2)
     expect(missing.err).toContain('sub/my.yaml:11:43  error  ')
     expect(missing.err).toContain('there is no file "shapes/badge.svg"')
-    fill(cwd, { 'sub/shapes/badge.svg': '<svg width="80mm" viewBox="0 0 40 40"><circle cx="20" cy="20" r="20"/></svg>' })
+    fill(cwd, {
+      'sub/shapes/badge.svg': '<svg width="80mm" viewBox="0 0 40 40"><circle cx="20" cy="20" r="20"/></svg>',
+    })
     expect((await run(cwd, ['draw', 'sub/my.yaml', '--out', 'out'], options)).code).toBe(0)
     // 80 mm for 40 units: a circle of 80 in the middle of the back, 720 × 600.
     const drawn = tree(join(cwd, 'out'))['svg/bench/back-a.svg']
