@@ -5,6 +5,7 @@ import { backOf, shell } from './carcase.ts'
 import { placeFlip } from './flip/index.ts'
 import { type BuiltModule, casterNeighbours, Grips, joinRow, standOnFloor } from './floor/index.ts'
 import { lipped } from './lipping.ts'
+import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import { placeChamber, placePort } from './tops/chamber.ts'
 import { rowTop } from './tops/run.ts'
@@ -64,8 +65,9 @@ function buildModule(spec: ModuleSpec): { module: BuiltModule; parts: Parts } {
   const carcase = merge([outer.parts, chamber.parts, back, filled, base])
   const topped = merge([carcase, placePort(spec, carcase.panels), placeTop(spec, height, carcase)])
   const whole = merge([topped, placeFlip(spec, height, topped.panels)])
-  const lippings = lipped(whole.panels, spec.lipping)
-  const parts = { ...whole, panels: lippings.panels, troubles: [...whole.troubles, ...lippings.troubles] }
+  const opened = merge([whole, placeOpenings(spec.openings, whole.panels)])
+  const lippings = lipped(opened.panels, spec.lipping)
+  const parts = { ...opened, panels: lippings.panels, troubles: [...opened.troubles, ...lippings.troubles] }
   return {
     module: {
       key: spec.key,

@@ -123,7 +123,7 @@ export interface PlacedCut {
 /** An opening or a recess along a closed path, cut into one panel from one of its faces. */
 export interface PlacedCutout {
   readonly panel: PanelId
-  /** Unique within the panel. */
+  /** Unique within the panel, and its id on drawings: small letters, digits and hyphens, not `outline`, `bore-1`, `groove-1`. */
   readonly key: string
   /** The panel's own frame, as seen on face A whichever face it is cut from; mm, counter-clockwise. */
   readonly path: readonly PathVertex[]

@@ -4,6 +4,7 @@ import type { Project } from '../project/index.ts'
 import { boreDepth } from './rules/bore-depth.ts'
 import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
+import { cutouts } from './rules/cutouts.ts'
 import { flipOver } from './rules/flip-over.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
@@ -25,6 +26,7 @@ export const rules: readonly Rule[] = [
   sharedHoles,
   boreEdge,
   grooves,
+  cutouts,
   inPlace,
   flipOver,
   slides,

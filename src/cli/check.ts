@@ -1,13 +1,13 @@
 import type { Context } from './context.ts'
 import { countOf } from './counts.ts'
-import { readDefinitionFile } from './definition-file.ts'
+import { readDefinitionFile, readNamedFile } from './definition-file.ts'
 import { EXIT } from './exit-codes.ts'
 
 /** `storyrod check`: prints the findings. The exit code. */
 export async function check({ io, engine, progress }: Context, definition: string): Promise<number> {
   const text = await readDefinitionFile(io, definition)
   progress.show(`checking ${definition}`)
-  const opened = await engine.open(text, definition)
+  const opened = await engine.open(text, definition, (name) => readNamedFile(io, definition, name))
   progress.clear()
   if (!opened.ok) {
     io.stderr.write(withLineEnd(opened.problems))

@@ -1,4 +1,4 @@
-import type { Engine, Opened } from './engine.ts'
+import type { Engine, Opened, ReadNamed } from './engine.ts'
 
 /** Storyrod itself. Each stage is loaded when it is asked for, so that `--help` need not wait for the writers. */
 export const storyrod: Engine = {
@@ -13,11 +13,16 @@ export const storyrod: Engine = {
   },
 }
 
-async function open(text: string, file: string): Promise<Opened> {
-  const { renderProblems } = await import('../project/index.ts')
+async function open(text: string, file: string, readNamed: ReadNamed): Promise<Opened> {
+  const { filesNamed, renderProblems } = await import('../project/index.ts')
+  const files = new Map<string, string>()
+  for (const name of filesNamed(text)) {
+    const named = await readNamed(name)
+    if (named !== undefined) files.set(name, named)
+  }
   const { renderFindings } = await import('../checks/index.ts')
   const { openDefinition, outputFiles, outputPaths } = await import('../outputs/index.ts')
-  const opened = openDefinition(text, file)
+  const opened = openDefinition(text, file, files)
   if (!opened.ok) return { ok: false, problems: renderProblems(opened.problems) }
   const { built, locate } = opened
   return {

@@ -31,7 +31,24 @@ export async function readDefinitionFile(io: Pick<Io, 'disk' | 'cwd'>, named: st
   // One byte more than allowed tells a pipe that is too long from one that just fits.
   const bytes = await orTrouble(`read the definition ${named}`, () => io.disk.readStart(path, DEFINITION_LIMIT + 1))
   if (bytes.length > DEFINITION_LIMIT) throw tooLarge(named)
-  return decode(bytes, named)
+  return decode(bytes, named, 'definition')
+}
+
+/**
+ * The text of a file that a definition names, found from the definition's own folder; nothing when it is not there, is a
+ * folder, or is larger than a definition may be. Trouble with exit code 3 when the disk refuses, 2 when it is not UTF-8.
+ */
+export async function readNamedFile(
+  io: Pick<Io, 'disk' | 'cwd'>,
+  definition: string,
+  name: string,
+): Promise<string | undefined> {
+  const path = resolve(dirname(resolve(io.cwd, definition)), name)
+  return orTrouble(`read ${name}, which ${definition} names`, async () => {
+    const look = await io.disk.lookThrough(path)
+    if (look?.kind !== 'file' || look.size > DEFINITION_LIMIT) return undefined
+    return decode(await io.disk.readStart(path, DEFINITION_LIMIT), name, 'file')
+  })
 }
 
 /** The name of a definition without folder and customary ending. */
@@ -65,11 +82,11 @@ function tooLarge(named: string): Trouble {
   return new Trouble(EXIT.badInput, `${words}\n  Is it a definition? Split a very large workshop into several files.`)
 }
 
-function decode(bytes: Uint8Array, named: string): string {
+function decode(bytes: Uint8Array, named: string, what: 'definition' | 'file'): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   } catch (error) {
-    const words = `the definition ${named} is not UTF-8 text: ${firstBad(bytes)}`
+    const words = `the ${what} ${named} is not UTF-8 text: ${firstBad(bytes)}`
     throw new Trouble(EXIT.badInput, `${words}\n  Save it as UTF-8 in your editor.`, error)
   }
 }

@@ -2,7 +2,7 @@ import { dirname, join, relative, resolve } from 'node:path'
 import { withLineEnd } from './check.ts'
 import type { Context } from './context.ts'
 import { countOf, plural } from './counts.ts'
-import { definitionsIn, readDefinitionFile, stemOf } from './definition-file.ts'
+import { definitionsIn, readDefinitionFile, readNamedFile, stemOf } from './definition-file.ts'
 import type { Design } from './engine.ts'
 import { EXIT } from './exit-codes.ts'
 import { loadFonts } from './fonts.ts'
@@ -60,7 +60,7 @@ async function drawOne(context: Context, job: Job): Promise<number> {
   const { io, engine, progress } = context
   const text = await readDefinitionFile(io, job.definition)
   progress.show(`working out ${job.definition}`)
-  const opened = await engine.open(text, job.definition)
+  const opened = await engine.open(text, job.definition, (name) => readNamedFile(io, job.definition, name))
   progress.clear()
   if (!opened.ok) {
     io.stderr.write(withLineEnd(opened.problems))

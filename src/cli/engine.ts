@@ -1,12 +1,18 @@
 /** What the commands need of the rest of Storyrod; `default-engine.ts` fills it in. */
 export interface Engine {
-  /** Reads and works out a definition. `file` is the name to show in messages. */
-  open(text: string, file: string): Promise<Opened>
+  /**
+   * Reads and works out a definition. `file` is the name to show in messages; `read` gives the text of a file that the
+   * definition names, or nothing where there is none.
+   */
+  open(text: string, file: string, read: ReadNamed): Promise<Opened>
   /** The JSON Schema of definitions, for editors. */
   schema(): Promise<object>
   /** A commented definition to start from. */
   starter(): Promise<string>
 }
+
+/** The text of a file beside the definition, by the name that stands there. */
+export type ReadNamed = (name: string) => Promise<string | undefined>
 
 /** `problems`: all that is wrong with a definition, ready to print. */
 export type Opened = { readonly ok: true; readonly design: Design } | { readonly ok: false; readonly problems: string }

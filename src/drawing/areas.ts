@@ -1,3 +1,4 @@
+import { boundsOf } from '../geometry/index.ts'
 import { TEXT_ASCENT, TEXT_DESCENT, textWidth } from './text-width.ts'
 import type { Entity, Point, Text } from './types.ts'
 
@@ -21,7 +22,7 @@ export function textArea(text: Text): Area {
     : { min: [x - before, y - down], max: [x - before + width, y + up] }
 }
 
-/** The rectangle around an entity, mm; of a closed path its corners alone, so an arc that swells beyond them is not seen. */
+/** The rectangle around an entity, mm. */
 export function areaOfEntity(entity: Entity): Area {
   switch (entity.kind) {
     case 'circle':
@@ -29,7 +30,7 @@ export function areaOfEntity(entity: Entity): Area {
     case 'line':
       return around([entity.from, entity.to])
     case 'path':
-      return around(entity.vertices.map((vertex) => vertex.at))
+      return boundsOf(entity.vertices)
     case 'text':
       return textArea(entity)
     default:

@@ -1,6 +1,7 @@
 import type { Units } from '../length/index.ts'
-import type { Groove } from '../panel/index.ts'
+import type { Cutout, Groove } from '../panel/index.ts'
 import { type Area, around, discMeets, grown, LINE_HEIGHT } from './areas.ts'
+import { cutoutLabel, cutoutRow, cutoutTargets, seenPath } from './cutouts.ts'
 import { type DrawnSide, type FaceView, grooveArea, isDrawnOn, isHandWork, mouthRadius } from './face.ts'
 import { type LabelRequest, type Obstacle, type Placed, placeLabels, type Side, type Target } from './labels.ts'
 import type { Drawn, Work } from './layers.ts'
@@ -21,20 +22,29 @@ export interface Callout {
   readonly byHand: boolean
   /** Its targets are bores, not places along one groove. */
   readonly isRow: boolean
+  /** A leader to any of its targets is as good as to the first. */
+  readonly oneThing?: boolean
   readonly targets: readonly [Target, ...Target[]]
   readonly sides: readonly Side[]
 }
 
-/** Everything on a face that needs words: bores of the face first, then grooves, then what is made by hand. */
+/** Everything on a face that needs words: bores of the face first, then grooves and cutouts, then what is made by hand. */
 export function calloutsOf(view: FaceView, units: Units, size: number): Callout[] {
   const { panel, face } = view
   const runs = runsOf(panel.bores.filter((bore) => isDrawnOn(bore, face)))
   const byHand = (run: Run): boolean => isHandWork(run.bores[0])
   const grooves = panel.grooves.filter((groove) => groove.face === face)
-  const items: readonly (Run | Groove)[] = [...runs.filter((run) => !byHand(run)), ...grooves, ...runs.filter(byHand)]
-  return items.map((item, k) =>
-    'bores' in item ? runCallout(view, item, tagOf(k), units, size) : grooveCallout(view, item, tagOf(k), units),
-  )
+  const cutouts = panel.cutouts.filter((cutout) => cutout.face === face)
+  const items: readonly (Run | Groove | Cutout)[] = [
+    ...runs.filter((run) => !byHand(run)),
+    ...grooves,
+    ...cutouts,
+    ...runs.filter(byHand),
+  ]
+  return items.map((item, k) => {
+    if ('bores' in item) return runCallout(view, item, tagOf(k), units, size)
+    return 'path' in item ? cutoutCallout(view, item, tagOf(k), units) : grooveCallout(view, item, tagOf(k), units)
+  })
 }
 
 function runCallout(view: FaceView, run: Run, tag: string, units: Units, size: number): Callout {
@@ -89,6 +99,19 @@ function grooveCallout(view: FaceView, groove: Groove, tag: string, units: Units
     isRow: false,
     targets: [at(0.5), at(0.3), at(0.7), at(0.15), at(0.85)],
     sides: flat ? ['below', 'above', 'below right', 'above right'] : ['left', 'right'],
+  }
+}
+
+function cutoutCallout(view: FaceView, cutout: Cutout, tag: string, units: Units): Callout {
+  return {
+    tag,
+    words: cutoutLabel(cutout, units),
+    row: cutoutRow(view.panel, cutout, tag, units),
+    byHand: false,
+    isRow: false,
+    oneThing: true,
+    targets: cutoutTargets(seenPath(view.panel, view.face, cutout)),
+    sides: ['above', 'below', 'right', 'left', 'above right', 'below right', 'above left', 'below left'],
   }
 }
 
@@ -149,6 +172,7 @@ function place(
             { width: tag, height },
           ],
       targets: callout.targets,
+      ...(callout.oneThing && { oneThing: true }),
       rivals: callout.isRow ? rivalsOf(callout, callouts) : [],
       sides: callout.sides,
       gap: GAP * size,

@@ -88,9 +88,10 @@ export function leavesPanel(panel: Panel, bore: Bore): boolean {
   return room < radius - NOISE_MM
 }
 
-/** True when anything is bored or grooved from that face; edge bores are no face's work. */
+/** True when anything is bored, grooved or cut out from that face; edge bores are no face's work. */
 export function hasWork(panel: Panel, face: Face): boolean {
-  return panel.bores.some((bore) => bore.surface === face) || panel.grooves.some((groove) => groove.face === face)
+  const cut = [...panel.grooves, ...panel.cutouts].some((one) => one.face === face)
+  return cut || panel.bores.some((bore) => bore.surface === face)
 }
 
 /** The faces that get a drawing: A always, B where it has work. */

@@ -140,17 +140,21 @@ function faceWords(panel: Panel, face: Face): string | undefined {
   const slanted = bores.filter(isHandWork).length
   const cuts = (kind: 'groove' | 'rebate'): number =>
     panel.grooves.filter((groove) => groove.face === face && groove.kind === kind).length
+  const cutouts = (through: boolean): number =>
+    panel.cutouts.filter((one) => one.face === face && one.through === through).length
   const parts = [
     counted(bores.length - slanted, 'hole'),
     counted(slanted, 'slanted hole'),
     counted(cuts('groove'), 'groove'),
     counted(cuts('rebate'), 'rebate'),
+    counted(cutouts(true), 'opening'),
+    counted(cutouts(false), 'recess', 'recesses'),
   ].filter((part) => part !== '')
   return parts.length > 0 ? parts.join(', ') : undefined
 }
 
-function counted(count: number, noun: string): string {
-  return count === 0 ? '' : count === 1 ? `1 ${noun}` : `${count} ${noun}s`
+function counted(count: number, noun: string, several = `${noun}s`): string {
+  return count === 0 ? '' : count === 1 ? `1 ${noun}` : `${count} ${several}`
 }
 
 /** A bar of known length, to measure before a print is trusted. */

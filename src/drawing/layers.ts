@@ -8,6 +8,8 @@ export type Work =
   | { readonly kind: 'bore'; readonly diameter: number; readonly depth: number | 'through' }
   | { readonly kind: 'countersink'; readonly diameter: number; readonly angleDeg: number }
   | { readonly kind: 'groove' | 'rebate'; readonly width: number; readonly depth: number }
+  | { readonly kind: 'cutout' }
+  | { readonly kind: 'pocket'; readonly depth: number }
   | { readonly kind: 'mark' }
   | { readonly kind: 'note' }
 
@@ -21,7 +23,7 @@ export interface Drawn {
 const LONGEST = 31
 
 /**
- * Sorts what is drawn onto layers: outline, bores by diameter then depth, countersinks, grooves, rebates, marks, notes.
+ * Sorts what is drawn onto layers: outline, cutouts, bores by diameter then depth, countersinks, grooves, rebates, pockets, marks, notes.
  * Works whose patterns give one name share a layer when they are one operation; a name that another operation has
  * already taken gets the operation's word added, so that a note can never land on a drill's layer.
  */
@@ -102,6 +104,7 @@ class NameBook {
 function fullName(work: Work, patterns: LayerPatterns): string {
   switch (work.kind) {
     case 'outline':
+    case 'cutout':
     case 'mark':
     case 'note':
       return filledIn(patterns[work.kind], {})
@@ -114,6 +117,8 @@ function fullName(work: Work, patterns: LayerPatterns): string {
     case 'groove':
     case 'rebate':
       return filledIn(patterns[work.kind], { width: work.width, depth: work.depth })
+    case 'pocket':
+      return filledIn(patterns.pocket, { depth: work.depth })
     default:
       return work satisfies never
   }
@@ -122,7 +127,17 @@ function fullName(work: Work, patterns: LayerPatterns): string {
 /** A rebate is a groove to the machine. */
 const operationOf = (work: Work): Operation => (work.kind === 'rebate' ? 'groove' : work.kind)
 
-const ORDER: readonly Work['kind'][] = ['outline', 'bore', 'countersink', 'groove', 'rebate', 'mark', 'note']
+const ORDER: readonly Work['kind'][] = [
+  'outline',
+  'cutout',
+  'bore',
+  'countersink',
+  'groove',
+  'rebate',
+  'pocket',
+  'mark',
+  'note',
+]
 
 type Ranks = readonly [number, number, number]
 
@@ -139,6 +154,8 @@ function ranksOf(work: Work): Ranks {
     case 'groove':
     case 'rebate':
       return [kind, roundMm(work.width), roundMm(work.depth)]
+    case 'pocket':
+      return [kind, roundMm(work.depth), 0]
     default:
       return [kind, 0, 0]
   }

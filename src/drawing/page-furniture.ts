@@ -40,7 +40,8 @@ export function furnitureOf(
   const grid = gridOf(pages)
   const mapLeft = paper.width - MARGIN - grid.columns * grid.cell[0]
   const width = mapLeft - labelWidth - 6 - x
-  const boring = sheet.view.bores.length + sheet.view.edgeBores.length + sheet.view.grooves.length > 0
+  const { bores, edgeBores, grooves, cutouts } = sheet.view
+  const boring = bores.length + edgeBores.length + grooves.length + cutouts.length > 0
   const line = (text: string, above: number, most: number, bold = false): Entity => {
     const [words, height] = fitted(text, width, most, 1.9, bold)
     return textAt([x, MARGIN + above], height, words, { bold })

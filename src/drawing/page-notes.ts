@@ -3,6 +3,7 @@ import type { Bore } from '../panel/index.ts'
 import { type Area, grown, holds, LINE_HEIGHT } from './areas.ts'
 import { leadingEdge } from './frame.ts'
 import type { Obstacle, Target } from './labels.ts'
+import { cutoutWords } from './page-cutout.ts'
 import { isWhole, onSheet, type Sheet, speaksFor } from './page-sheet.ts'
 import { arrowHead, clippedLine } from './page-strokes.ts'
 import { isClear, placeWords, textAt, type Words } from './page-text.ts'
@@ -40,7 +41,7 @@ export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[]): Not
   taken.push(...runLines(sheet, runs).map((line): Obstacle => ({ ...line, kind: 'line', open: true })))
   const open = grown(sheet.open, -1)
   const window = grown(sheet.window, -0.5)
-  const work = [...grooveWords(sheet), ...runs.flatMap((run) => runWords(sheet, run))]
+  const work = [...grooveWords(sheet), ...cutoutWords(sheet), ...runs.flatMap((run) => runWords(sheet, run))]
   // First where no later sheet covers them; else anywhere in the window.
   const crowded = add(add(work, open), window)
   const tags = crowded.map((words, index): Words => ({ ...words, ways: [[`[${index + 1}]`]] }))

@@ -1,5 +1,7 @@
 import type { EdgeSide } from '../assembly/index.ts'
-import type { Bore, EdgeName, Groove, Panel } from '../panel/index.ts'
+import type { ClosedPath } from '../geometry/index.ts'
+import type { Bore, Cutout, EdgeName, Groove, Panel } from '../panel/index.ts'
+import { seenPath } from './cutouts.ts'
 import type { Point } from './types.ts'
 import { edgeOf } from './words.ts'
 
@@ -31,6 +33,11 @@ export interface FaceGroove {
   readonly max: Point
 }
 
+export interface FaceCutout {
+  readonly cutout: Cutout
+  readonly path: ClosedPath
+}
+
 /** One face of a panel, as a person looks at it. Face B is mirrored about the vertical: x becomes length − x. */
 export interface FaceView {
   readonly panel: Panel
@@ -42,6 +49,7 @@ export interface FaceView {
   readonly bores: readonly FaceBore[]
   readonly edgeBores: readonly EdgeBore[]
   readonly grooves: readonly FaceGroove[]
+  readonly cutouts: readonly FaceCutout[]
 }
 
 /** What is on a face, in the frame of that face; bores of all four edges with it. */
@@ -68,6 +76,9 @@ export function faceView(panel: Panel, face: 'A' | 'B'): FaceView {
         const [a, b] = [at(groove.min), at(groove.max)]
         return { groove, min: [Math.min(a[0], b[0]), a[1]], max: [Math.max(a[0], b[0]), b[1]] }
       }),
+    cutouts: panel.cutouts
+      .filter((cutout) => cutout.face === face)
+      .map((cutout) => ({ cutout, path: seenPath(panel, face, cutout) })),
   }
 }
 

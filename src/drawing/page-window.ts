@@ -7,6 +7,7 @@ import { faceView as areaView } from './face.ts'
 import { leadingEdge } from './frame.ts'
 import type { Obstacle } from './labels.ts'
 import { coreArea } from './outline.ts'
+import { sketchCutout } from './page-cutout.ts'
 import { sketchGroove } from './page-groove.ts'
 import { isWhole, onSheet, type Sheet } from './page-sheet.ts'
 import { arrowHead, clippedLine, dot, rectangle, rimIn, strokeIn } from './page-strokes.ts'
@@ -20,6 +21,7 @@ export interface Sketch {
   readonly bores: Circle[]
   readonly countersinks: Circle[]
   readonly grooves: Line[]
+  readonly cutouts: Line[]
   readonly marks: Entity[]
   readonly obstacles: Obstacle[]
 }
@@ -35,11 +37,12 @@ const LEAN_ARROW = 16
 
 /** Everything of the panel that the sheet's window shows, at true size. */
 export function sketchOf(sheet: Sheet): Sketch {
-  const sketch: Sketch = { edges: [], bores: [], countersinks: [], grooves: [], marks: [], obstacles: [] }
+  const sketch: Sketch = { edges: [], bores: [], countersinks: [], grooves: [], cutouts: [], marks: [], obstacles: [] }
   for (const side of SIDES) drawEdge(sketch, sheet, side)
   drawCore(sketch, sheet)
   drawBar(sketch, sheet)
   for (const groove of sheet.view.grooves) sketchGroove(sketch, sheet, groove)
+  for (const cutout of sheet.view.cutouts) sketchCutout(sketch, sheet, cutout)
   for (const bore of sheet.view.bores) drawBore(sketch, sheet, bore)
   for (const bore of sheet.view.edgeBores) drawEdgeBore(sketch, sheet, bore)
   drawSeams(sketch, sheet)

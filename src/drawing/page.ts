@@ -2,6 +2,7 @@ import type { Units } from '../length/index.ts'
 import type { Panel } from '../panel/index.ts'
 import type { PaperName } from '../project/index.ts'
 import { paperSize, printedPages, type Round } from '../templates/index.ts'
+import { cutoutRoom, cutoutThings } from './page-cutout.ts'
 import { furnitureOf, MARGIN, reserveFor } from './page-furniture.ts'
 import { notesOf, runsOn } from './page-notes.ts'
 import { sheetsOf } from './page-sheet.ts'
@@ -30,6 +31,7 @@ export function pageDrawings(panel: Panel, face: 'A' | 'B', paper: PaperName, un
     reserve: reserveFor(stamp),
     keep: [
       ...view.bores.map(({ at, reach }) => ({ at, radius: reach + CLEAR })),
+      ...view.cutouts.flatMap(cutoutRoom),
       ...view.edgeBores.map(({ at }) => ({ at, radius: TICK.outside + 1 })),
     ],
   })
@@ -44,6 +46,7 @@ export function pageDrawings(panel: Panel, face: 'A' | 'B', paper: PaperName, un
       layers: inked([
         { name: 'EDGE', operation: 'mark', entities: sketch.edges },
         { name: 'GROOVE', operation: 'mark', entities: sketch.grooves },
+        { name: 'CUTOUT', operation: 'mark', entities: sketch.cutouts },
         { name: 'BORE', operation: 'bore', entities: sketch.bores },
         { name: 'COUNTERSINK', operation: 'countersink', entities: sketch.countersinks },
         { name: 'MARK', operation: 'mark', entities: sketch.marks },
@@ -54,13 +57,13 @@ export function pageDrawings(panel: Panel, face: 'A' | 'B', paper: PaperName, un
   })
 }
 
-/** Bores, and the corners of grooves: what a sheet must show to be worth its paper. */
+/** Bores, the corners of grooves, and the contours of cutouts: what a sheet must show to be worth its paper. */
 function thingsOf(view: FaceView): Round[] {
   const bores = view.bores.map(({ at, reach }) => ({ at, radius: reach }))
   const corners = view.grooves.flatMap(({ min, max }) =>
     [min, max, [min[0], max[1]] as const, [max[0], min[1]] as const].map((at) => ({ at, radius: 0 })),
   )
-  return [...bores, ...corners]
+  return [...bores, ...corners, ...view.cutouts.flatMap(cutoutThings)]
 }
 
 const inked = (layers: readonly Layer[]): Layer[] => layers.filter((layer) => layer.entities.length > 0)

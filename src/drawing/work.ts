@@ -2,6 +2,7 @@ import { closedPathsOf, grooveModel } from '../geometry/index.ts'
 import type { Units } from '../length/index.ts'
 import type { Bore, Groove } from '../panel/index.ts'
 import { type Area, around } from './areas.ts'
+import { cutoutObstacles, drawCutout } from './cutouts.ts'
 import {
   besideEdge,
   endsInside,
@@ -37,6 +38,7 @@ export function drawWork(view: FaceView, units: Units, size: number): Drawn[] {
       .filter((bore) => !isHandWork(bore))
       .flatMap((bore) => (leavesPanel(panel, bore) ? drawStray(view, bore, units, size) : drawBore(view, bore, units))),
     ...panel.grooves.filter((groove) => groove.face === face).flatMap((groove) => drawGroove(view, groove, units)),
+    ...panel.cutouts.filter((one) => one.face === face).flatMap((one) => drawCutout(view, one, units, size)),
     ...bores.filter(isHandWork).flatMap((bore) => drawMark(view, bore, units, size)),
   ]
 }
@@ -192,6 +194,7 @@ export function workObstacles(view: FaceView, size: number): Obstacle[] {
     ...panel.grooves
       .filter((groove) => groove.face === face)
       .map((groove): Obstacle => ({ kind: 'area', area: grooveArea(view, groove), open: true })),
+    ...panel.cutouts.filter((one) => one.face === face).flatMap((one) => cutoutObstacles(view, one, size)),
   ]
 }
 

@@ -1,4 +1,7 @@
 export * from './box.ts'
+export * from './contour.ts'
+export * from './curve.ts'
+export * from './fit.ts'
 export * from './path.ts'
 export * from './pose.ts'
 export * from './shapes.ts'

@@ -174,7 +174,7 @@ function meets(a: Vec2, b: Vec2): boolean {
 }
 
 /** Counter-clockwise, noise off, from the lowest then leftmost vertex. */
-function canonical(walked: readonly PathVertex[]): PathVertex[] {
+export function canonical(walked: readonly PathVertex[]): PathVertex[] {
   const turned = areaOf(walked) < 0 ? reversed(walked) : walked
   const vertices = turned.map(({ at, bulge }) => ({ at: [snap(at[0]), snap(at[1])] as const, bulge: snapBulge(bulge) }))
   let start = 0
@@ -185,7 +185,7 @@ function canonical(walked: readonly PathVertex[]): PathVertex[] {
 }
 
 /** The same contour walked the other way: each bulge changes sign and belongs to the other end of its segment. */
-function reversed(vertices: readonly PathVertex[]): PathVertex[] {
+export function reversed(vertices: readonly PathVertex[]): PathVertex[] {
   const count = vertices.length
   return vertices.map((_, k) => {
     const here = vertices[(count - k) % count]

@@ -7,9 +7,13 @@ export type OpenedDefinition =
   | { readonly ok: true; readonly built: Built; readonly locate: (path: DefinitionPath) => Position }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
-/** Definition text to the last hole, with sizes that are as large as fits found first. Never throws on any text. Pure. */
-export function openDefinition(text: string, file: string): OpenedDefinition {
-  const read = fitted(readDefinition(text, file))
+/** Definition text, and those of the files that it names, to the last hole, with sizes that are as large as fits found first. Never throws on any text. Pure. */
+export function openDefinition(
+  text: string,
+  file: string,
+  files: ReadonlyMap<string, string> = new Map(),
+): OpenedDefinition {
+  const read = fitted(readDefinition(text, file, files))
   return read.ok ? { ok: true, built: build(read.project), locate: read.locate } : read
 }
 

@@ -1,6 +1,6 @@
 import { roundMm, type Vec3 } from '../geometry/index.ts'
 import type { Sink } from '../hardware/index.ts'
-import { type Bore, coreOf, type Groove, type Panel, type Surface } from '../panel/index.ts'
+import { type Bore, type Cutout, coreOf, type Groove, type Panel, type Surface } from '../panel/index.ts'
 import type { PanelFiles } from './paths.ts'
 
 /** Raised when a reader of the last version could misread the file. */
@@ -28,6 +28,8 @@ interface PanelRecord {
   readonly files: PanelFiles
   readonly drillings: readonly DrillingRecord[]
   readonly grooves: readonly GrooveRecord[]
+  /** Left out where a panel has none. */
+  readonly cutouts?: readonly CutoutRecord[]
 }
 
 interface DrillingRecord {
@@ -54,6 +56,16 @@ interface GrooveRecord {
   readonly max: readonly [number, number]
   readonly depth: number
   readonly ends: 'square' | 'round'
+  readonly purpose: string
+}
+
+interface CutoutRecord {
+  readonly id: string
+  readonly face: string
+  readonly through: boolean
+  readonly depth: number
+  /** Closed, counter-clockwise as seen on face A: corners with the bulge of what leaves them. */
+  readonly path: readonly (readonly [x: number, y: number, bulge: number])[]
   readonly purpose: string
 }
 
@@ -106,6 +118,7 @@ function recordOf(panel: Panel, files: PanelFiles): PanelRecord {
     files,
     drillings: panel.bores.map((bore) => drillingOf(panel, bore)),
     grooves: panel.grooves.map(grooveOf),
+    ...(panel.cutouts.length > 0 && { cutouts: panel.cutouts.map(cutoutOf) }),
   }
 }
 
@@ -159,5 +172,19 @@ function grooveOf(groove: Groove): GrooveRecord {
     depth: roundMm(groove.depth),
     ends: groove.roundEnds ? 'round' : 'square',
     purpose: groove.purpose,
+  }
+}
+
+/** Bulges carry six decimals, as directions do. */
+function cutoutOf(cutout: Cutout): CutoutRecord {
+  const { id, face, through, path, purpose } = cutout
+  const bulgeOf = (bulge: number): number => Math.round(bulge * 1e6) / 1e6 + 0
+  return {
+    id,
+    face,
+    through,
+    depth: roundMm(cutout.depth),
+    path: path.map(({ at, bulge }) => [roundMm(at[0]), roundMm(at[1]), bulgeOf(bulge)]),
+    purpose,
   }
 }

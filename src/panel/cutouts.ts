@@ -10,7 +10,7 @@ export function cutoutOf(cutout: PlacedCutout, panel: PlacedPanel): Cutout {
     path: cutout.path,
     depth: cutout.depth === 'through' ? panel.thickness : cutout.depth,
     through,
-    notch: cutout.notch === true,
+    ...(cutout.notch === true && { notch: true }),
     purpose: cutout.purpose,
   }
 }

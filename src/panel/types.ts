@@ -71,7 +71,7 @@ export interface Cutout {
   readonly depth: number
   readonly through: boolean
   /** A corner taken off, up to the panel's edges. */
-  readonly notch: boolean
+  readonly notch?: boolean
   readonly purpose: string
 }
 

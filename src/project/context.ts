@@ -47,6 +47,8 @@ export class Context {
   constructor(
     readonly source: Source,
     public units: Units = 'mm',
+    /** Texts of the files that the definition names, by name. */
+    readonly files: ReadonlyMap<string, string> = new Map(),
     /** What sizes that are as large as fits are taken for, mm; nothing while it is not known. */
     readonly fitted: number | undefined = undefined,
   ) {}

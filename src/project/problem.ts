@@ -30,6 +30,7 @@ const PLACES = new Map<string | number | undefined, string>([
   ['hinges', 'hinge'],
   ['stack', 'drawer'],
   ['thickness', 'reading'],
+  ['openings', 'opening'],
 ])
 
 export type ProblemWords = Pick<Problem, 'message' | 'expected' | 'nearest'>

@@ -23,18 +23,21 @@ export type ReadResult =
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
 /**
- * Reads a definition (YAML 1.2). `file` is the name that positions carry; no file is opened. Not ok: every mistake
+ * Reads a definition (YAML 1.2). `file` is the name that positions carry; no file is opened: `files` are the
+ * texts of those that the definition names (`filesNamed`). Not ok: every mistake
  * that can be seen at once, sorted by position, none twice. Never throws on any text.
  */
-export function readDefinition(text: string, file: string): ReadResult {
+export function readDefinition(text: string, file: string, files: ReadonlyMap<string, string> = new Map()): ReadResult {
   const read = readSource(text, file)
   if (!read.ok) return read
   const { source, mistakes } = read
-  return resolved(source, mistakes, undefined)
+  return resolved(source, mistakes, files, undefined)
 }
 
-function resolved(source: Source, mistakes: readonly Mistake[], fitted: number | undefined): ReadResult {
-  const context = new Context(source, 'mm', fitted)
+type Files = ReadonlyMap<string, string>
+
+function resolved(source: Source, mistakes: readonly Mistake[], files: Files, fitted: number | undefined): ReadResult {
+  const context = new Context(source, 'mm', files, fitted)
   for (const { span, path, message, expected } of mistakes) context.reportAt(span, path, message, { expected })
   if (tooManyModules(context, source.data)) return { ok: false, problems: context.problems() }
   const shaped = checkShape(context, source.data)
@@ -52,6 +55,6 @@ function resolved(source: Source, mistakes: readonly Mistake[], fitted: number |
         expected,
       })
     },
-    ...(project.fit !== undefined && { sized: (mm: number) => resolved(source, mistakes, mm) }),
+    ...(project.fit !== undefined && { sized: (mm: number) => resolved(source, mistakes, files, mm) }),
   }
 }

@@ -20,6 +20,7 @@ interface Stroke {
 const STROKES: Readonly<Record<Operation, Stroke>> = {
   outline: { colour: '#000000', width: 0.7 },
   cutout: { colour: '#d55e00', width: 0.5 },
+  pocket: { colour: '#e69f00', width: 0.35, dash: '2.5 1' },
   bore: { colour: '#0072b2', width: 0.35 },
   countersink: { colour: '#56b4e9', width: 0.25, dash: '0.8 0.5' },
   groove: { colour: '#009e73', width: 0.35, dash: '5 1.2' },

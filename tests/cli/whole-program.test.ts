@@ -57,6 +57,38 @@ describe('the commands over Storyrod itself', () => {
     expect([...listed].sort()).toEqual(files.sort())
   })
 
+  test('an SVG file beside the definition is read; one that is not there is an error with its place', async () => {
+    const cwd = tempFolder()
+    const text = `storyrod: 1
+stock:
+  ply 18: { thickness: 18 }
+modules:
+  bench:
+    stock: ply 18
+    width: 600
+    depth: 500
+    carcase height: 720
+    openings:
+      - { panel: back, shape: path, file: shapes/badge.svg, from: centred, for: badge }
+`
+    fill(cwd, { 'sub/my.yaml': text })
+    const missing = await run(cwd, ['check', 'sub/my.yaml'], options)
+    expect(missing.code).toBe(2)
+    expect(missing.err).toContain('sub/my.yaml:11:43  error  ')
+    expect(missing.err).toContain('there is no file "shapes/badge.svg"')
+    fill(cwd, {
+      'sub/shapes/badge.svg': '<svg width="80mm" viewBox="0 0 40 40"><circle cx="20" cy="20" r="20"/></svg>',
+    })
+    expect((await run(cwd, ['draw', 'sub/my.yaml', '--out', 'out'], options)).code).toBe(0)
+    // 80 mm for 40 units: a circle of 80 in the middle of the back, 720 × 600.
+    const drawn = tree(join(cwd, 'out'))['svg/bench/back-a.svg']
+    expect(drawn).toContain('badge, 80 round, through, middle 300 from left, middle 360 from bottom')
+    fill(cwd, { 'sub/shapes/badge.svg': Uint8Array.of(0xff, 0x3c) })
+    const bad = await run(cwd, ['check', 'sub/my.yaml'], options)
+    expect(bad).toMatchObject({ code: 2 })
+    expect(bad.err).toContain('the file shapes/badge.svg is not UTF-8 text')
+  })
+
   test('while a stop stands nothing is drawn; drawn anyway, every file says so', async () => {
     const cwd = tempFolder()
     fill(cwd, { 'wide.yaml': TOO_WIDE })

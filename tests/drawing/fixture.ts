@@ -11,6 +11,8 @@ export const PATTERNS: LayerPatterns = {
   countersink: 'COUNTERSINK-D{diameter}-DEG{angle}',
   groove: 'GROOVE-W{width}-DEEP{depth}',
   rebate: 'REBATE-W{width}-DEEP{depth}',
+  cutout: 'CUTOUT',
+  pocket: 'POCKET-DEEP{depth}',
   mark: 'MARK',
   note: 'NOTE',
 }

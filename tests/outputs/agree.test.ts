@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { pointsAlong } from '../../src/geometry/index.ts'
 import { type Built, build, faceFiles, outputFiles, PANELS_FILE } from '../../src/outputs/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { lintDxf } from '../../src/writers/index.ts'
@@ -8,7 +9,9 @@ import { projectOf } from '../support/define.ts'
 import { FONTS } from '../support/fonts.ts'
 import { anyDefinition } from '../support/random.ts'
 import { flipDefinition } from '../support/random-flip.ts'
+import { openedDefinition } from '../support/random-openings.ts'
 import {
+  type CutoutRecord,
   type Drilling,
   disagreements,
   type GrooveRecord,
@@ -71,7 +74,8 @@ function linted(text: string, panel: PanelRecord, face: 'A' | 'B', mm: number): 
 }
 
 const hasWork = (panel: PanelRecord, face: string): boolean =>
-  panel.drillings.some((hole) => hole.surface === `face ${face}`) || panel.grooves.some((one) => one.face === face)
+  panel.drillings.some((hole) => hole.surface === `face ${face}`) ||
+  [...panel.grooves, ...(panel.cutouts ?? [])].some((one) => one.face === face)
 
 const cache = new Map<string, ReturnType<typeof drawn>>()
 
@@ -162,6 +166,115 @@ modules:
   })
 })
 
+describe('cutouts', () => {
+  const text = JSON.stringify({
+    storyrod: 1,
+    stock: { board: { thickness: 18 } },
+    modules: {
+      bench: {
+        width: 800,
+        depth: 560,
+        'carcase height': 720,
+        stock: 'board',
+        inside: { 'loose shelves': 1, front: { kind: 'pair' } },
+        openings: [
+          { panel: 'back', shape: 'round', diameter: 100, from: { left: 200, bottom: 150 } },
+          { panel: 'left side', shape: 'slot', length: 120, width: 35, turn: 90, from: { front: 300, top: 100 } },
+          {
+            panel: 'left side',
+            shape: 'path',
+            unit: 'mm',
+            svg: 'M0 0 H90 V30 H40 Q 30 80 0 80 Z',
+            depth: 6.35,
+            face: 'outside',
+            from: { front: 200, bottom: 330 },
+          },
+          {
+            panel: 'shelf 1',
+            shape: 'rectangle',
+            width: 300,
+            height: 200,
+            'corner radius': 20,
+            depth: 5,
+            face: 'upper face',
+            from: 'centred',
+          },
+          { panel: 'shelf 1', shape: 'round', diameter: 120, from: 'centred' },
+        ],
+      },
+    },
+  })
+  const bench = drawn(build(projectOf(text)))
+
+  test('of every shape, on both faces, with pages', async () => {
+    const all = await bench
+    for (const kind of ['dxf', 'svg'] as const) {
+      const { faults, tally } = compared(all, kind, 1)
+      expect(faults).toEqual([])
+      expect(tally.cutouts).toBe(5)
+    }
+  })
+
+  const cutout =
+    (change: (one: CutoutRecord) => Partial<CutoutRecord>) =>
+    (panel: PanelRecord): PanelRecord => ({
+      ...panel,
+      cutouts: (panel.cutouts ?? []).map((one) => ({ ...one, ...change(one) })),
+    })
+  const bent = (change: (bulge: number) => number) =>
+    cutout(({ path }) => ({ path: path.map(([x, y, b]) => [x, y, change(b)]) }))
+
+  test.each<[what: string, change: (panel: PanelRecord) => PanelRecord]>([
+    ['0.01 aside', cutout(({ path }) => ({ path: path.map(([x, y, b]) => [x + 0.01, y, b]) }))],
+    [
+      'mirrored',
+      (panel) => cutout(({ path }) => ({ path: path.map(([x, y, b]) => [panel.length - x, y, -b]) }))(panel),
+    ],
+    ['bent the other way', bent((bulge) => -bulge)],
+    ['without its arcs', bent(() => 0)],
+    ['deeper', cutout(({ through, depth }) => ({ through: !through, depth: depth + 1 }))],
+  ])('are seen to disagree: %s', async (_what, change) => {
+    const { files, json } = await bench
+    for (const kind of ['dxf', 'svg'] as const) {
+      const { faults } = compared({ files, json: { panels: json.panels.map(change) } }, kind, 1)
+      expect(faults, kind).not.toEqual([])
+    }
+  })
+
+  test('over random openings in random panels: whole in the panel or a finding, and drawn as panels.json says', () => {
+    const tally = nothing()
+    fc.assert(
+      fc.property(openedDefinition, (words) => {
+        const of = build(projectOf(words))
+        const stopped = new Set(
+          of.findings
+            .filter(({ rule, severity }) => rule.startsWith('cutout') && severity === 'stop')
+            .flatMap(({ panels }) => panels),
+        )
+        for (const panel of of.panels) {
+          if (stopped.has(panel.id)) continue
+          for (const one of panel.cutouts) {
+            for (const [x, y] of pointsAlong(one.path, 1)) {
+              expect(x > 0 && x < panel.length && y > 0 && y < panel.width).toBe(true)
+            }
+          }
+        }
+        const files = new Map([...faceFiles(of)].map(({ path, bytes }) => [path, decoder.decode(bytes)]))
+        const sound = of.panels.filter((panel) => !stopped.has(panel.id))
+        const json = { panels: sound.map((panel) => recordOf(panel, [...files.keys()])) }
+        const mm = of.project.outputs.dxf.units === 'in' ? 25.4 : 1
+        for (const kind of ['dxf', 'svg'] as const) {
+          const one = compared({ json, files }, kind, mm)
+          expect(one.faults).toEqual([])
+          tally.cutouts += one.tally.cutouts
+        }
+      }),
+      { numRuns: 20 },
+    )
+    expect(tally.cutouts).toBeGreaterThan(10)
+  })
+})
+
 describe('the comparison sees', () => {
   type Change = (panel: PanelRecord) => PanelRecord
   const drilling =
@@ -241,6 +354,13 @@ function recordOf(panel: Panel, paths: readonly string[]): PanelRecord {
       max,
       depth,
       ends: roundEnds ? 'round' : 'square',
+    })),
+    cutouts: panel.cutouts.map(({ id, face, through, depth, path }) => ({
+      id,
+      face,
+      through,
+      depth,
+      path: path.map(({ at, bulge }) => [at[0], at[1], bulge] as const),
     })),
   }
 }

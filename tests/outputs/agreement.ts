@@ -22,6 +22,7 @@ export interface PanelRecord {
   readonly files: Readonly<Record<'svg' | 'dxf' | 'pdf', readonly string[]>>
   readonly drillings: readonly Drilling[]
   readonly grooves: readonly GrooveRecord[]
+  readonly cutouts?: readonly CutoutRecord[]
 }
 
 export interface Drilling {
@@ -47,6 +48,14 @@ export interface GrooveRecord {
   readonly ends: string
 }
 
+export interface CutoutRecord {
+  readonly id: string
+  readonly face: string
+  readonly through: boolean
+  readonly depth: number
+  readonly path: readonly (readonly [x: number, y: number, bulge: number])[]
+}
+
 export type Point = readonly [number, number]
 
 /** A contour as a reader found it: its corners, each with the bulge or (SVG) no bulge of what leaves it, and its arcs. */
@@ -68,6 +77,7 @@ export interface FoundCircle {
 export interface Found {
   readonly holes: readonly FoundCircle[]
   readonly grooves: readonly FoundPath[]
+  readonly cutouts: readonly FoundPath[]
   readonly marks: {
     readonly circles: readonly FoundCircle[]
     readonly paths: readonly FoundPath[]
@@ -88,12 +98,13 @@ export function lippingsOf(
 export interface Tally {
   holes: number
   grooves: number
+  cutouts: number
   edges: number
   leans: number
   strays: number
 }
 
-export const nothing = (): Tally => ({ holes: 0, grooves: 0, edges: 0, leans: 0, strays: 0 })
+export const nothing = (): Tally => ({ holes: 0, grooves: 0, cutouts: 0, edges: 0, leans: 0, strays: 0 })
 
 /** Places are rounded to 0.001 mm in panels.json and in SVG; the rest is float noise. */
 const NEAR_MM = 0.001 + 1e-6
@@ -149,12 +160,15 @@ export function disagreements(panel: PanelRecord, face: 'A' | 'B', found: Found,
     .map((groove) => wantedGroove(panel, groove, seen))
   tally.holes += holes.length
   tally.grooves += grooves.length
+  const cutouts = (panel.cutouts ?? []).filter((cutout) => cutout.face === face).map((one) => wantedCutout(one, seen))
+  tally.cutouts += cutouts.length
   tally.edges += edges.length
   tally.leans += leans.length
   tally.strays += strays.length
   return [
     ...pairOff(holes, found.holes, sameCircle, 'hole'),
     ...pairOff(grooves, found.grooves, sameGroove, 'groove'),
+    ...pairOff(cutouts, found.cutouts, sameCutout, 'cutout'),
     ...pairOff(circles(strays), found.marks.circles, sameCircle, 'mark of a stray hole'),
     ...pairOff(
       [...edges.map(wantedEdge), ...leans.map((hole) => wantedLean(hole, seen, turned))],
@@ -228,6 +242,56 @@ function sameGroove(wanted: WantedGroove, found: FoundPath): boolean {
     samePoints(wanted.points, found.points) &&
     arcs.length === 0 &&
     sameId(wanted.id, found.id)
+  )
+}
+
+interface WantedCutout {
+  readonly id: string
+  readonly layer: string
+  readonly points: readonly Point[]
+  readonly arcs: readonly { readonly at: Point; readonly centre: Point; readonly radius: number }[]
+}
+
+/**
+ * The corners of a cutout, and where its arcs swell furthest: half way along, b·c/2 beside the middle of the chord c, to
+ * its right where the bulge b is positive. On face B, left and right are changed.
+ */
+function wantedCutout({ id, through, depth, path }: CutoutRecord, seen: (x: number) => number): WantedCutout {
+  const arcs = path.flatMap(([x, y, bulge], k) => {
+    const [u, v] = path[(k + 1) % path.length] ?? [x, y]
+    if (bulge === 0) return []
+    const chord = Math.hypot(u - x, v - y)
+    const at: Point = [seen((x + u + bulge * (v - y)) / 2), (y + v - bulge * (u - x)) / 2]
+    // The centre lies a radius from the swell, toward the middle of the chord and on.
+    const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge))
+    const inward = Math.sign(bulge) / chord
+    const centre: Point = [
+      at[0] + (seen(0) === 0 ? 1 : -1) * -(v - y) * inward * radius,
+      at[1] + (u - x) * inward * radius,
+    ]
+    return [{ at, centre, radius }]
+  })
+  const layer = through ? 'CUTOUT' : `POCKET-DEEP${String(Math.round(depth * 1000) / 1000).replace('.', 'P')}`
+  return { id, layer, points: path.map(([x, y]): Point => [seen(x), y]), arcs }
+}
+
+/**
+ * Each corner and each swell is found, and everything found is a corner or lies on one of the arcs: SVG cuts long arcs into
+ * pieces.
+ */
+function sameCutout(wanted: WantedCutout, found: FoundPath): boolean {
+  const places = [...found.points, ...found.arcs.map(({ at }) => at)]
+  const isFound = (at: Point): boolean => places.some((one) => near(at, one, NEAR_DERIVED_MM))
+  const onArc = (at: Point): boolean =>
+    wanted.arcs.some(
+      ({ centre, radius }) => Math.abs(Math.hypot(at[0] - centre[0], at[1] - centre[1]) - radius) <= 0.005,
+    )
+  return (
+    wanted.layer === found.layer &&
+    sameId(wanted.id, found.id) &&
+    [...wanted.points, ...wanted.arcs.map(({ at }) => at)].every(isFound) &&
+    found.points.every((at) => onArc(at) || wanted.points.some((one) => near(at, one, NEAR_DERIVED_MM))) &&
+    found.arcs.every(({ at }) => onArc(at))
   )
 }
 

@@ -5,6 +5,7 @@ import type { Found, FoundCircle, FoundPath, Point } from './agreement.ts'
 
 const HOLE = /^(BORE|COUNTERSINK)-/
 const GROOVE = /^(GROOVE|REBATE)-/
+const CUTOUT = /^(CUTOUT$|POCKET-)/
 
 /** What dxf-parser finds; `mm` is how many millimetres the file's unit has. */
 export function foundInDxf(text: string, mm: number): Found {
@@ -26,6 +27,7 @@ export function foundInDxf(text: string, mm: number): Found {
   return {
     holes: on(circles, HOLE).map(circle),
     grooves: on(paths, GROOVE).map(path),
+    cutouts: on(paths, CUTOUT).map(path),
     marks: {
       circles: on(circles, /^MARK$/).map(circle),
       paths: on(paths, /^MARK$/).map(path),
@@ -68,6 +70,10 @@ export function foundInSvg(text: string, width: number): Found {
   return {
     holes: of(['bore', 'countersink'], 'circle').map(circle),
     grooves: of(['groove'], 'path').map(path),
+    cutouts: of(['cutout', 'pocket'], 'path').map((one) => ({
+      ...path(one),
+      ...allPiecesOf(one.node.attributes.d ?? '', point),
+    })),
     marks: {
       circles: of(['mark'], 'circle').map(circle),
       paths: of(['mark'], 'path').map(path),
@@ -99,4 +105,38 @@ function piecesOf(
   const back = first !== undefined && last !== undefined && Math.hypot(first[0] - last[0], first[1] - last[1]) < 0.001
   if (pieces.at(-1)?.letter === 'A' && back) points.pop()
   return { points, arcs }
+}
+
+/** The ends of all pieces, and where each arc swells furthest; an arc of more than a quarter turn is written in pieces. */
+function allPiecesOf(
+  d: string,
+  point: (x: string | undefined, y: string | undefined) => Point,
+): Pick<FoundPath, 'points' | 'arcs'> {
+  const pieces = [...d.matchAll(/([MLA])([^MLAZ]*)/g)].map(([, letter, figures = '']) => {
+    const words = figures.trim().split(/\s+/)
+    // y is turned up here, so that what SVG sweeps clockwise turns to the right.
+    return { letter, radius: Number(words[0]), left: words[4] === '0', at: point(words.at(-2), words.at(-1)) }
+  })
+  const arcs = pieces.flatMap(({ letter, radius, left, at }, k) => {
+    const from = pieces[k - 1]?.at
+    if (letter !== 'A' || from === undefined) return []
+    return [{ at: swellOf(from, at, centreOf(from, at, radius, left), radius, left), radius }]
+  })
+  return { points: pieces.map(({ at }) => at), arcs }
+}
+
+function centreOf(from: Point, to: Point, radius: number, left: boolean): Point {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
+  const chord = Math.hypot(dx, dy)
+  const off = (Math.sqrt(Math.max(0, radius * radius - (chord * chord) / 4)) / chord) * (left ? 1 : -1)
+  return [(from[0] + to[0]) / 2 - dy * off, (from[1] + to[1]) / 2 + dx * off]
+}
+
+/** The point half way along an arc about a centre. */
+function swellOf(from: Point, to: Point, centre: Point, radius: number, left: boolean): Point {
+  const angle = ([x, y]: Point): number => Math.atan2(y - centre[1], x - centre[0])
+  const full = 2 * Math.PI
+  const turn = left ? angle(to) - angle(from) : angle(from) - angle(to)
+  const half = ((((turn % full) + full) % full) / 2) * (left ? 1 : -1)
+  return [centre[0] + radius * Math.cos(angle(from) + half), centre[1] + radius * Math.sin(angle(from) + half)]
 }

@@ -61,6 +61,23 @@ def path_points(path, scale, turning=True):
     return [(scale * x, scale * y) for x, y, *_ in points]
 
 
+def cutout_points(path, scale):
+    """Corners of a polyline, and points along its arcs, a degree apart at most."""
+    corners = list(path.get_points("xyb"))
+    points = []
+    for (x, y, bulge), (next_x, next_y, _) in zip(corners, corners[1:] + corners[:1]):
+        points.append((scale * x, scale * y))
+        if bulge == 0:
+            continue
+        centre, first, last, radius = ezdxf.math.bulge_to_arc((x, y), (next_x, next_y), bulge)
+        turn = (last - first) % math.tau
+        steps = math.ceil(math.degrees(turn))
+        for k in range(1, steps):
+            angle = first + turn * k / steps
+            points.append((scale * (centre[0] + radius * math.cos(angle)), scale * (centre[1] + radius * math.sin(angle))))
+    return points
+
+
 def outline_box(space, scale):
     points = []
     for path in space.query("LWPOLYLINE[layer=='OUTLINE']"):
@@ -94,10 +111,13 @@ def put(found, entity, scale, sheet, proof):
         return
     groove = panels.is_groove_layer(layer)
     hole = panels.is_bore_layer(layer) or panels.is_sink_layer(layer)
-    if not (groove or hole):
+    cutout = panels.is_cutout_layer(layer)
+    if not (groove or hole or cutout):
         return
-    if kind != ("LWPOLYLINE" if groove else "CIRCLE"):
+    if kind != ("CIRCLE" if hole else "LWPOLYLINE"):
         proof.fault(sheet.name, f"{kind} on {layer}, where it does not belong")
+    elif cutout:
+        found.cutouts.append((layer, cutout_points(entity, scale)))
     elif groove:
         found.grooves.append((layer, panels.box_of(path_points(entity, scale))))
     else:

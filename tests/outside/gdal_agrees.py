@@ -66,6 +66,8 @@ def put(found, layer, subclasses, points, sheet, proof):
     """Sorts one entity by its layer; what belongs to no work is left out."""
     if layer == panels.MARK_LAYER:
         put_mark(found, subclasses, points, sheet, proof)
+    elif panels.is_cutout_layer(layer):
+        found.cutouts.append((layer, points))
     elif panels.is_groove_layer(layer):
         found.grooves.append((layer, panels.box_of(points)))
     elif panels.is_bore_layer(layer) or panels.is_sink_layer(layer):

@@ -10,6 +10,7 @@ depth by the layer's name) and everything on MARK to 0.002 mm. The last line say
 1 on any disagreement, or when nothing was compared.
 """
 
+import math
 import re
 import subprocess
 import sys
@@ -102,6 +103,31 @@ def ends_of(path, height):
     return points[:-1] if len(points) > 1 and points[0] == points[-1] else points
 
 
+def points_along(d, height):
+    """The ends of a path's pieces, and points along its arcs, a degree apart at most; y up."""
+    points, at = [], None
+    for letter, figures in re.findall(r"([MLA])([^MLAZ]*)", d):
+        numbers = [float(word) for word in figures.split()]
+        to = (numbers[-2], height - numbers[-1])
+        if letter == "A" and at is not None:
+            # In y up, what SVG sweeps clockwise turns to the right; no piece turns more than a quarter.
+            radius, left = numbers[0], numbers[4] == 0
+            dx, dy = to[0] - at[0], to[1] - at[1]
+            chord = math.hypot(dx, dy)
+            off = math.sqrt(max(0.0, radius * radius - chord * chord / 4)) / chord * (1 if left else -1)
+            centre = ((at[0] + to[0]) / 2 - dy * off, (at[1] + to[1]) / 2 + dx * off)
+            start = math.atan2(at[1] - centre[1], at[0] - centre[0])
+            turn = 2 * math.asin(min(1.0, chord / 2 / radius)) * (1 if left else -1)
+            steps = math.ceil(abs(math.degrees(turn)))
+            points += [
+                (centre[0] + radius * math.cos(start + turn * k / steps), centre[1] + radius * math.sin(start + turn * k / steps))
+                for k in range(1, steps)
+            ]
+        points.append(to)
+        at = to
+    return points
+
+
 def outline_box(root, height):
     """From the ends of the pieces; y up again."""
     groups = [group for group in root.iter(f"{SVG}g") if group.get("data-layer") == "OUTLINE"]
@@ -138,10 +164,13 @@ def put(found, layer, element, sheet, proof):
         return
     groove = panels.is_groove_layer(layer)
     hole = panels.is_bore_layer(layer) or panels.is_sink_layer(layer)
-    if not (groove or hole):
+    cutout = panels.is_cutout_layer(layer)
+    if not (groove or hole or cutout):
         return
-    if element.tag != (f"{SVG}path" if groove else f"{SVG}circle"):
+    if element.tag != (f"{SVG}circle" if hole else f"{SVG}path"):
         proof.fault(sheet.name, f"{element.tag} on {layer}, where it does not belong")
+    elif cutout:
+        found.cutouts.append((layer, points_along(element.get("d"), sheet.width)))
     elif groove:
         found.grooves.append((layer, panels.box_of(ends_of(element, sheet.width))))
     elif panels.is_bore_layer(layer):

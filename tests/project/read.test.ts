@@ -138,6 +138,8 @@ describe('defaults, as the README names them', () => {
           countersink: 'COUNTERSINK-D{diameter}-DEG{angle}',
           groove: 'GROOVE-W{width}-DEEP{depth}',
           rebate: 'REBATE-W{width}-DEEP{depth}',
+          cutout: 'CUTOUT',
+          pocket: 'POCKET-DEEP{depth}',
           mark: 'MARK',
           note: 'NOTE',
         },

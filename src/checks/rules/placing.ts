@@ -105,6 +105,10 @@ export const placing: Rule = {
       source: 'common practice: 5 mm warn, 3 mm stop',
     },
     'port-fit': { meaning: 'a dust port does not open into its chamber alone', source: 'own arithmetic' },
+    'opening-place': {
+      meaning: 'an opening names a panel, a face or an edge that is not there',
+      source: 'own arithmetic',
+    },
     'join-overlap': {
       meaning: 'modules to be bolted together share too little of their sides',
       source: 'own arithmetic',

@@ -8,6 +8,7 @@ import { layersOf, resolveCarcase } from './carcase.ts'
 import { resolveFlip } from './flip.ts'
 import { resolveLipping } from './lipping.ts'
 import { resolveMachineTop } from './machine-top.ts'
+import { resolveOpenings } from './openings.ts'
 import { stockNamed } from './stock.ts'
 import { resolveWorktop, type Under } from './tops.ts'
 
@@ -43,6 +44,7 @@ export function resolveModule(
   requireKey(context, path, 'stock', stockSaid, 'the name of a stock here or under common')
   const flipOver = resolveFlip(context, said([own], 'flip-over top'), stock)
   const { carcase, base, inside } = resolveParts(context, own, layers, stock)
+  const openings = resolveOpenings(context, said([own], 'openings'))
   const tops = resolveTops(context, own, layers, { top: carcase?.carcase.top, stock })
   if (width === undefined || depth === undefined || height === undefined || stock === undefined) return undefined
   if (carcase === undefined || base === undefined) return undefined
@@ -60,6 +62,7 @@ export function resolveModule(
     flipOver,
     base,
     lipping,
+    openings,
     ...tops,
     at: path,
   }

@@ -24,6 +24,8 @@ const LAYERS = {
   },
   groove: { field: 'groove', usual: 'GROOVE-W{width}-DEEP{depth}', placeholders: ['width', 'depth'] },
   rebate: { field: 'rebate', usual: 'REBATE-W{width}-DEEP{depth}', placeholders: ['width', 'depth'] },
+  cutout: { field: 'cutout', usual: 'CUTOUT', placeholders: [] },
+  pocket: { field: 'pocket', usual: 'POCKET-DEEP{depth}', placeholders: ['depth'] },
   mark: { field: 'mark', usual: 'MARK', placeholders: [] },
   note: { field: 'note', usual: 'NOTE', placeholders: [] },
 } as const satisfies Readonly<Record<keyof RawLayers, LayerRule>>
@@ -63,6 +65,8 @@ function resolveLayers(context: Context, layers: Said<unknown> | undefined): Lay
     countersink: pattern('countersink'),
     groove: pattern('groove'),
     rebate: pattern('rebate'),
+    cutout: pattern('cutout'),
+    pocket: pattern('pocket'),
     mark: pattern('mark'),
     note: pattern('note'),
   }

@@ -6,6 +6,7 @@ import { flipSchema } from './flip.ts'
 import { levelSchema, standsSchema } from './floor.ts'
 import { ownHardwareSchema, type RawOwnHardware } from './hardware.ts'
 import { lippingSchema } from './lipping.ts'
+import { openingsSchema } from './openings.ts'
 import { outputsSchema } from './outputs.ts'
 import { group, hardware, kind, length, lengthOrFits, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
 import { machineTopSchema, worktopGroup, worktopSchema } from './tops.ts'
@@ -67,6 +68,10 @@ const moduleSchema = group({
     'A platform that turns on an axle between the raised sides, with a machine on either face. Default: none.',
   ),
   'machine top': optional(machineTopSchema, 'A worktop with a plate, slots and a chamber for a machine.'),
+  openings: optional(
+    openingsSchema,
+    'Openings and recesses in its panels: round, slots, rectangles, paths. Default: none.',
+  ),
 })
 
 const join = z.union(
@@ -161,6 +166,7 @@ export type RawChamber = NonNullable<RawMachineTop['chamber']>
 export type RawPort = NonNullable<RawChamber['port']>
 export type RawBase = Exclude<NonNullable<RawModule['base']>, string>
 export type RawPlinth = NonNullable<RawBase['plinth']>
+export type RawOpening = NonNullable<RawModule['openings']>[number]
 export type RawRow = NonNullable<RawDefinition['floor plan']>[number]
 export type RawJoin = Exclude<NonNullable<RawRow['join']>, string>
 export type RawFit = NonNullable<RawDefinition['fit']>

@@ -10,6 +10,8 @@ const layers = group({
   countersink: optional(pattern, 'Countersinks. Default COUNTERSINK-D{diameter}-DEG{angle}.'),
   groove: optional(pattern, 'Grooves. Default GROOVE-W{width}-DEEP{depth}.'),
   rebate: optional(pattern, 'Rebates. Default REBATE-W{width}-DEEP{depth}.'),
+  cutout: optional(pattern, 'Openings right through. Default CUTOUT.'),
+  pocket: optional(pattern, 'Recesses. Default POCKET-DEEP{depth}.'),
   mark: optional(pattern, 'Centres for work by hand. Default MARK.'),
   note: optional(pattern, 'Text that is never cut. Default NOTE.'),
 })

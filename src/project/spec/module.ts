@@ -3,6 +3,7 @@ import type { Bay } from './bay.ts'
 import type { CarcaseSpec } from './carcase.ts'
 import type { FlipSpec } from './flip.ts'
 import type { LippingSpec } from './lipping.ts'
+import type { OpeningSpec } from './openings.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
 import type { MachineTopSpec, WorktopSpec } from './tops.ts'
 
@@ -31,5 +32,6 @@ export interface ModuleSpec {
   readonly machineTop: MachineTopSpec | undefined
   /** Of the board that lies on the carcase, its own or that of its row; 0 where there is none. */
   readonly worktopThickness: number
+  readonly openings: readonly OpeningSpec[]
   readonly at: DefinitionPath
 }

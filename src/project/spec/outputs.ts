@@ -21,6 +21,8 @@ export interface LayerPatterns {
   readonly countersink: string
   readonly groove: string
   readonly rebate: string
+  readonly cutout: string
+  readonly pocket: string
   readonly mark: string
   readonly note: string
 }

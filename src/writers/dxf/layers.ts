@@ -7,6 +7,7 @@ import type { Drawing, Layer, Operation } from '../../drawing/index.ts'
 export const COLOURS: Readonly<Record<Operation, number>> = {
   outline: 7,
   cutout: 1,
+  pocket: 30,
   bore: 5,
   countersink: 4,
   groove: 3,

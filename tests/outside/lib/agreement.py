@@ -57,6 +57,22 @@ def same_groove(wanted, found):
     )
 
 
+def same_cutout(wanted, found):
+    """Every corner and the middle of every arc is near what was found, and everything found is a corner or lies on an arc."""
+    layer, points = found
+
+    def is_near(at, by=DERIVED_TOLERANCE):
+        return any(math.dist(at, point) <= by for point in points)
+
+    def belongs(point):
+        on_arc = any(abs(math.dist(point, centre) - radius) <= 2 * DERIVED_TOLERANCE for _, centre, radius in wanted.arcs)
+        return on_arc or any(near(point, corner) for corner in wanted.corners)
+
+    # Between points a degree of arc apart, the middle is at most half a degree from one of them.
+    middles = all(is_near(middle, DERIVED_TOLERANCE + radius * math.radians(0.6)) for middle, _, radius in wanted.arcs)
+    return layer == wanted.layer and middles and all(map(is_near, wanted.corners)) and all(map(belongs, points))
+
+
 def same_mark(wanted, points):
     """The hidden hole of an edge bore is a rectangle, a slanted bore has an arrow head the way it leans."""
     if isinstance(wanted, Edge):
@@ -103,6 +119,7 @@ def compare(sheet, found, proof):
     proof.bores += pair_off(sheet.bores, [b for b in found.bores if b is not None], same_hole, sheet.name, proof)
     proof.bores += pair_off(sheet.sinks, found.sinks, same_hole, sheet.name, proof)
     proof.grooves += pair_off(sheet.grooves, found.grooves, same_groove, sheet.name, proof)
+    proof.cutouts += pair_off(sheet.cutouts, found.cutouts, same_cutout, sheet.name, proof)
     proof.marks += pair_off(sheet.strays, found.mark_circles, same_hole, sheet.name, proof)
     proof.marks += pair_off(sheet.edges + sheet.leans, found.mark_paths, same_mark, sheet.name, proof)
     pair_off(wanted_lines(sheet), found.mark_lines, same_line, sheet.name, proof)

@@ -6,6 +6,7 @@ and not taken from the program.
 """
 
 import json
+import math
 import re
 import sys
 from dataclasses import dataclass, field
@@ -49,6 +50,16 @@ class Groove:
 
 
 @dataclass
+class Cutout:
+    """An opening or recess, as drawn: its layer, its corners, and of each arc the middle, the centre and the radius."""
+
+    what: str
+    layer: str
+    corners: list
+    arcs: list
+
+
+@dataclass
 class Edge:
     """A bore in an edge: the box of the hidden hole, and the inner end of its centre line, as drawn."""
 
@@ -78,6 +89,7 @@ class Sheet:
     bores: list[Circle] = field(default_factory=list)
     sinks: list[Circle] = field(default_factory=list)
     grooves: list[Groove] = field(default_factory=list)
+    cutouts: list[Cutout] = field(default_factory=list)
     edges: list[Edge] = field(default_factory=list)
     leans: list[Lean] = field(default_factory=list)
     strays: list[Circle] = field(default_factory=list)
@@ -91,6 +103,7 @@ class Found:
     sinks: list = field(default_factory=list)
     outline: tuple | None = None
     grooves: list = field(default_factory=list)  # (layer, box)
+    cutouts: list = field(default_factory=list)  # (layer, points): corners, and points along arcs
     mark_circles: list = field(default_factory=list)
     mark_paths: list = field(default_factory=list)
     mark_lines: list = field(default_factory=list)
@@ -105,6 +118,7 @@ class Proof:
         self.files = 0
         self.bores = 0
         self.grooves = 0
+        self.cutouts = 0
         self.marks = 0
 
     def fault(self, where, what):
@@ -119,7 +133,7 @@ class Proof:
             self.faults.append("nothing")
             print("nothing was compared, so nothing is proved")
         verdict = f"{len(self.faults)} DISAGREE" if self.faults else "all agree with panels.json"
-        print(f"{self.name}: {self.files} files, {self.bores} bores, {self.grooves} grooves, {self.marks} marks compared, {verdict}")
+        print(f"{self.name}: {self.files} files, {self.bores} bores, {self.grooves} grooves, {self.cutouts} cutouts, {self.marks} marks compared, {verdict}")
         sys.exit(1 if self.faults else 0)
 
 
@@ -156,6 +170,9 @@ def sheets_of(folder, kind, proof):
         for drilling in panel["drillings"]:
             if drilling["surface"] == "face B" and "B" not in faces:
                 proof.fault(panel["id"], f"{drilling['id']} is on face B, which has no {kind}")
+        for cutout in panel.get("cutouts", []):
+            if cutout["face"] not in faces:
+                proof.fault(panel["id"], f"{cutout['id']} is on face {cutout['face']}, which has no {kind}")
         sheets += [sheet_of(folder, panel, face, listed) for face, listed in faces.items()]
     listed = {sheet.path for sheet in sheets}
     for sheet in sheets:
@@ -176,6 +193,7 @@ def sheet_of(folder, panel, face, listed):
         elif drilling["surface"] == f"face {face}":
             put_bore(sheet, face, drilling)
     sheet.grooves = [groove_of(sheet, face, groove) for groove in panel["grooves"] if groove["face"] == face]
+    sheet.cutouts = [cutout_of(sheet, face, cutout) for cutout in panel.get("cutouts", []) if cutout["face"] == face]
     return sheet
 
 
@@ -238,6 +256,29 @@ def groove_of(sheet, face, groove):
     if face == "B":
         left, right = sheet.length - right, sheet.length - left
     return Groove(groove["id"], groove["kind"], (left, low, right, high), min(right - left, high - low), groove["depth"])
+
+
+def cutout_of(sheet, face, cutout):
+    """The middle of an arc with bulge b over a chord c lies b*c/2 to the right of the chord's middle, the centre a radius back."""
+    depth = f"{cutout['depth']:g}".replace(".", "P")
+    corners = [tuple(corner) for corner in cutout["path"]]
+    if face == "B":
+        corners = [(sheet.length - x, y, -bulge) for x, y, bulge in corners]
+    arcs = []
+    for (x, y, bulge), (u, v, _) in zip(corners, corners[1:] + corners[:1]):
+        if bulge == 0:
+            continue
+        chord = math.hypot(u - x, v - y)
+        radius = chord * (1 + bulge * bulge) / (4 * abs(bulge))
+        middle = ((x + u + bulge * (v - y)) / 2, (y + v - bulge * (u - x)) / 2)
+        back = math.copysign(radius / chord, bulge)
+        arcs.append((middle, (middle[0] - (v - y) * back, middle[1] + (u - x) * back), radius))
+    layer = "CUTOUT" if cutout["through"] else f"POCKET-DEEP{depth}"
+    return Cutout(cutout["id"], layer, [corner[:2] for corner in corners], arcs)
+
+
+def is_cutout_layer(layer):
+    return layer == "CUTOUT" or layer.startswith("POCKET-")
 
 
 def is_bore_layer(layer):
