@@ -22,7 +22,9 @@ export function seenPath(panel: Panel, face: 'A' | 'B', { path }: Cutout): Close
 }
 
 /** True where a cutout reaches over the edge of its panel, or touches it: then it is a mark, and no tool runs. */
-export function cutoutLeaves(panel: Panel, { path }: Cutout): boolean {
+export function cutoutLeaves(panel: Panel, { path, notch }: Cutout): boolean {
+  // A notch takes a corner off on purpose.
+  if (notch === true) return false
   const { min, max } = boundsOf(path)
   const least = Math.min(...min, panel.length - max[0], panel.width - max[1])
   return least < 0 || same(least, 0)
