@@ -1,5 +1,5 @@
 import { poseOf, X, Y } from '../geometry/index.ts'
-import { type ModuleSpec, overlayThickness, type Project, type RowSpec } from '../project/index.ts'
+import { frontsTake, type ModuleSpec, type Project, type RowSpec } from '../project/index.ts'
 import { baseHeight, placeBase } from './base.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase.ts'
@@ -56,7 +56,7 @@ function carcaseHeight(spec: ModuleSpec): number {
 
 function buildModule(spec: ModuleSpec, at: readonly [x: number, y: number]): { module: PlacedModule; parts: Parts } {
   const height = carcaseHeight(spec)
-  const outer = shell(spec, height, overlayThickness(spec.inside))
+  const outer = shell(spec, height, frontsTake(spec.inside, spec.frontGap))
   const filled = inside(spec, outer.opening, outer.sidesFoot, outer.parts.panels)
   const upright = [
     ...outer.parts.panels,

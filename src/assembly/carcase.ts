@@ -2,6 +2,7 @@ import type { Box } from '../geometry/index.ts'
 import type { Lap, ModuleSpec } from '../project/index.ts'
 import { type BackRoom, backBoard, backCuts, backJoints, backPlanes } from './backs.ts'
 import { board } from './boards.ts'
+import type { Cell } from './facing.ts'
 import { placeJoint } from './joints.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import type { PanelId, PanelRole, PlacedPanel } from './types.ts'
@@ -12,6 +13,8 @@ export interface Bound {
   readonly thickness: number
   /** Another opening of the same module lies on its far face. */
   readonly shared: boolean
+  /** The bay on its far face, with all bays in it. */
+  readonly beyond?: Cell
 }
 
 /** A clear opening of the carcase, module frame, mm. Bounds are missing where there is no panel. */
@@ -50,12 +53,12 @@ interface Planes {
   readonly height: number
 }
 
-/** Side depth = overall depth − front thickness − front gap − back, as its joint takes it. */
-function planesOf(spec: ModuleSpec, height: number, frontThickness: number): Planes {
+/** Side depth = overall depth − what the fronts take (thickness and front gap) − back, as its joint takes it. */
+function planesOf(spec: ModuleSpec, height: number, frontsTake: number): Planes {
   const { carcase, stock } = spec
   const { carcaseRear, insideRear } = backPlanes(carcase.back, spec.depth)
   return {
-    front: frontThickness === 0 ? 0 : frontThickness + spec.frontGap,
+    front: frontsTake,
     rear: carcaseRear,
     insideRear,
     foot: carcase.bottom === 'over' ? stock.thickness : 0,
@@ -103,9 +106,12 @@ function shellJoints(spec: ModuleSpec, { left, right, top, bottom }: ShellPanels
   return [...joined(top, carcase.top), ...joined(bottom, carcase.bottom)]
 }
 
-/** Sides, top and bottom of a module of the given carcase height, and the one opening that they leave. */
-export function shell(spec: ModuleSpec, height: number, frontThickness: number): Shell {
-  const planes = planesOf(spec, height, frontThickness)
+/**
+ * Sides, top and bottom of a module of the given carcase height, behind fronts that take so much of the depth, and the
+ * one opening that they leave.
+ */
+export function shell(spec: ModuleSpec, height: number, frontsTake: number): Shell {
+  const planes = planesOf(spec, height, frontsTake)
   const made = shellPanels(spec, planes)
   const { left, right, top, bottom } = made
   const panels = [left, right, top, bottom].filter((panel) => panel !== undefined)

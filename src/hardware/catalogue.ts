@@ -1,5 +1,6 @@
 import { casters } from './items/casters.ts'
 import { connectors } from './items/connectors.ts'
+import { flapStays } from './items/flap-stays.ts'
 import { hinges } from './items/hinges.ts'
 import { joiningBolts } from './items/joining-bolts.ts'
 import { pins } from './items/pins.ts'
@@ -7,7 +8,15 @@ import { pulls } from './items/pulls.ts'
 import type { Item, ItemKind } from './types.ts'
 
 /** Every item that a definition can name. Defaults of a kind are its first item, metric or inch. */
-export const catalogue: readonly Item[] = [...pins, ...hinges, ...connectors, ...joiningBolts, ...casters, ...pulls]
+export const catalogue: readonly Item[] = [
+  ...pins,
+  ...hinges,
+  ...flapStays,
+  ...connectors,
+  ...joiningBolts,
+  ...casters,
+  ...pulls,
+]
 
 const byId = new Map(catalogue.map((item) => [item.id, item]))
 

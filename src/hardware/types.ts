@@ -1,3 +1,7 @@
+import type { FlapStay } from './kinds/flap-stay.ts'
+
+export type { FlapStay } from './kinds/flap-stay.ts'
+
 /**
  * One hole that a piece of hardware wants in one of the boards it touches.
  *
@@ -55,7 +59,7 @@ export type Mate =
     }
   | { readonly relation: 'level'; readonly a: string; readonly b: string }
 
-interface ItemBase {
+export interface ItemBase {
   /** The word a definition uses. */
   readonly id: string
   /** A generic description; no makers. */
@@ -134,5 +138,5 @@ export interface Pull extends ItemBase {
   readonly centres: number
 }
 
-export type Item = ShelfPin | CupHinge | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | Pull
+export type Item = ShelfPin | CupHinge | FlapStay | JointScrew | Dowel | PocketScrew | JoiningBolt | Caster | Pull
 export type ItemKind = Item['kind']

@@ -1,6 +1,6 @@
 export { backTakes, grooveWidth } from './back-takes.ts'
 export { baySizes } from './bay-sizes.ts'
-export { overlayThickness } from './fronts.ts'
+export { frontsTake, hasOverlayFront, type OverlayFront, overlayFronts, overlayThickness } from './fronts.ts'
 export { definitionJsonSchema } from './json-schema.ts'
 export { slug, uniqueKeys } from './names.ts'
 export type { Position, Problem } from './problem.ts'

@@ -19,6 +19,12 @@ export const placing: Rule = {
     },
     'door-hinges': { meaning: 'a door is too heavy or too tall for its hinges', source: 'S11, S13' },
     'hinge-height': { meaning: 'a hinge cup does not lie on its door', source: 'own arithmetic' },
+    'flap-stay': { meaning: 'no stay has room to hold a flap open', source: 'figures of the stay: common practice' },
+    'flap-swing': { meaning: 'an open flap rises above the carcase', source: 'hinges that open 110°: from memory' },
+    'front-fixing': {
+      meaning: 'a fixed front covers too little of the edges that it is fastened to',
+      source: 'own arithmetic',
+    },
     'caster-circles': { meaning: 'swivel circles of a module meet', source: 'common practice: 10 mm apart' },
     'caster-footprint': { meaning: 'a caster swings beyond the footprint', source: 'common practice' },
     'caster-plate': { meaning: 'a caster plate does not lie whole on the bottom panel', source: 'own arithmetic' },

@@ -11,11 +11,15 @@ export interface Room {
   readonly height: number
   /** From the front of the opening to the inside of the back. */
   readonly depth: number
+  /** There is no panel above, or below, that a flap could hang from. */
+  readonly openAbove?: boolean
+  readonly openBelow?: boolean
 }
 
 /** Walks the openings of a module with their clear sizes and reports what does not fit into them. */
 export function checkBays(context: Context, spec: ModuleSpec, room: Room): void {
-  checkBay(context, spec, spec.inside, room)
+  const { top, bottom } = spec.carcase
+  checkBay(context, spec, spec.inside, { ...room, openAbove: top === 'none', openBelow: bottom === 'none' })
 }
 
 function checkBay(context: Context, spec: ModuleSpec, bay: Bay, room: Room): void {
@@ -47,10 +51,12 @@ function checkSplit(context: Context, spec: ModuleSpec, bay: Bay, split: Split, 
     })
     return
   }
+  const last = split.bays.length - 1
   split.bays.forEach((child, i) => {
     const size = sizes[i]
-    if (size !== undefined)
-      checkBay(context, spec, child, beside ? { ...room, width: size } : { ...room, height: size })
+    if (size === undefined) return
+    const between = { openAbove: i === 0 && room.openAbove === true, openBelow: i === last && room.openBelow === true }
+    checkBay(context, spec, child, beside ? { ...room, width: size } : { ...room, ...between, height: size })
   })
 }
 

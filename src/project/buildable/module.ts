@@ -1,7 +1,7 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import { backTakes } from '../back-takes.ts'
 import type { Context } from '../context.ts'
-import { overlayThickness } from '../fronts.ts'
+import { frontsTake } from '../fronts.ts'
 import type { DefinitionPath, ModuleSpec } from '../types.ts'
 import { checkBays, type Room } from './bays.ts'
 
@@ -75,9 +75,8 @@ function leaves(
 }
 
 function clearDepth(context: Context, spec: ModuleSpec): number | undefined {
-  const front = overlayThickness(spec.inside)
   const takings: Taking[] = [
-    ['the front', front === 0 ? 0 : front + spec.frontGap],
+    ['the front', frontsTake(spec.inside, spec.frontGap)],
     ['the back', backTakes(spec.carcase.back)],
   ]
   return leaves(context, spec, 'depth', spec.depth, takings, 'depth')

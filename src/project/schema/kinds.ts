@@ -68,8 +68,9 @@ export const KINDS = {
   },
   count: { noun: 'a number of shelves', expected: 'a whole number from 1 to 100' },
   'both faces': words('a way to bore both faces', 'share', 'stagger'),
-  'kind of front': words('a kind of front', 'door', 'pair'),
-  hang: words('a side to hang a door from', 'left', 'right'),
+  'kind of front': words('a kind of front', 'door', 'pair', 'flap', 'fixed'),
+  hang: words('an edge to hang a front from', 'left', 'right', 'top', 'bottom'),
+  stays: words('a number of stays', 'auto', 'one', 'both'),
   lay: words('a lay of a front', 'overlay', 'inset'),
   cover: {
     noun: 'a cover',
@@ -84,7 +85,7 @@ export const KINDS = {
     words: ['auto'],
   },
   pull: { noun: 'a pull', expected: 'none, or keys such as {item: pull 128}', words: ['none'] },
-  'end of a door': words('an end of a door', 'top', 'bottom', 'middle'),
+  'end of a door': words('an end of a door or flap', 'top', 'bottom', 'left', 'right', 'middle'),
   base: { noun: 'a base', expected: 'none, or keys such as {casters: caster 75}', words: ['none'] },
   'length or auto': { noun: 'an inset', expected: `auto, or ${LENGTH}`, words: ['auto'] },
   join: {
