@@ -10,6 +10,7 @@ import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
 import { stock } from './rules/stock.ts'
+import { shifter } from './shift.ts'
 import type { Finding, Rule, Severity, Subject } from './types.ts'
 
 /** All rules, in the order in which their findings stand beside each other. A new rule is one line here. */
@@ -39,6 +40,7 @@ export function check(project: Project, assembly: Assembly, panels: readonly Pan
       if (panel === undefined) throw new Error(`no panel ${id}`)
       return panel
     },
+    shift: shifter(project, assembly, panels),
   }
   const findings = rules.flatMap((rule) => rule.check(subject))
   const seen = new Set<string>()

@@ -1,0 +1,207 @@
+import { type Assembly, assemble, type PlacedHardware } from '../assembly/index.ts'
+import { add, NOISE_MM, norm, scale, sub, turnBack, type Vec3 } from '../geometry/index.ts'
+import { MM_PER_INCH } from '../length/index.ts'
+import { type Bore, type BoreUse, type Panel, panelsOf } from '../panel/index.ts'
+import type { Project } from '../project/index.ts'
+import { meetingInHole, meetingsIn, WALL_WARN_MM } from './clashes.ts'
+import { boreEdge } from './rules/bore-edge.ts'
+import { inPlace } from './rules/in-place.ts'
+import { placing } from './rules/placing.ts'
+import { moved, type Run, runKey, runOf, written } from './runs.ts'
+import { cylindersOf, gapBetween } from './solids.ts'
+import type { Subject } from './types.ts'
+
+/** Steps in which a shift is sought: what a person can measure. */
+const STEP = { mm: 0.5, in: MM_PER_INCH / 64 } as const
+/** How far hinges are moved at most: the pitch of the plates' holes, mm. */
+const HINGE_PITCH_MM = 32
+/** Definitions worked out anew in one check, at most; beyond, findings say only by how much holes are too near. */
+const MOST_PROOFS = 120
+
+interface Shift {
+  readonly mm: number
+  readonly words: string
+}
+
+/**
+ * Finds the smallest shift along its panels, up or down, after which all holes of a run clear all others: a guess that
+ * moves the holes that there are, then the proof: the definition is changed as the words say and worked out anew, and
+ * no hole of the run meets another, nor is anything worse than it was. `undefined` when there is none within one pitch.
+ */
+export function shifter(project: Project, assembly: Assembly, panels: readonly Panel[]): Subject['shift'] {
+  const pieces = new Map(assembly.hardware.map((piece) => [piece.id, piece]))
+  const known = new Map<string, Shift | undefined>()
+  const proofs = { left: MOST_PROOFS }
+  const shiftOf = (piece: PlacedHardware): Shift | undefined => {
+    const key = runKey(piece)
+    if (!known.has(key)) {
+      const run = runOf(piece, assembly)
+      known.set(key, run && smallestShift(project, assembly, panels, run, proofs))
+    }
+    return known.get(key)
+  }
+  return (uses) => {
+    const shifts = uses.flatMap(({ hardware }) => {
+      const piece = pieces.get(hardware)
+      const shift = piece && shiftOf(piece)
+      return shift === undefined ? [] : [shift]
+    })
+    const [first, ...rest] = shifts
+    return (
+      first && rest.reduce((best, one) => (Math.abs(one.mm) < Math.abs(best.mm) - NOISE_MM ? one : best), first).words
+    )
+  }
+}
+
+function smallestShift(
+  project: Project,
+  assembly: Assembly,
+  panels: readonly Panel[],
+  run: Run,
+  proofs: { left: number },
+): Shift | undefined {
+  const touched = new Set(run.pieces.flatMap(({ stations }) => stations.map(({ panel }) => panel)))
+  const own = panels.filter(({ id }) => touched.has(id))
+  const guess = rigidly(own, run)
+  const row = partOf(project, run.module)
+  let before: number | undefined
+  for (const by of candidates(pitchOf(project, run), STEP[project.units])) {
+    if (!guess(by)) continue
+    if (proofs.left <= 0) return undefined
+    const change = moved(row, assembly, run, by)
+    if (change === undefined) continue
+    proofs.left -= 1
+    before ??= countBad(workedOut(row))
+    if (proves(change.project, run, before)) return { mm: by, words: wordsFor(project, panels, run, by, change.typed) }
+  }
+  return undefined
+}
+
+/** Shifts up to one pitch, the smallest first, up before down. */
+function candidates(pitch: number, step: number): number[] {
+  const steps = Math.floor(pitch / step + NOISE_MM)
+  return Array.from({ length: steps }, (_, k) => [(k + 1) * step, -(k + 1) * step]).flat()
+}
+
+/** The pitch of a run: of a pin row, the least distance between two of its holes. */
+function pitchOf(project: Project, run: Run): number {
+  if (run.kind === 'cup hinge') return HINGE_PITCH_MM
+  const heights = [
+    ...new Set(run.pieces.flatMap(({ stations }) => stations.slice(0, 1).map(({ pose }) => pose.origin[2]))),
+  ]
+  heights.sort((a, b) => a - b)
+  const steps = heights.slice(1).map((z, k) => z - (heights[k] ?? z))
+  return Math.min(project.units === 'in' ? 2 * MM_PER_INCH : 64, ...steps.filter((one) => one > NOISE_MM))
+}
+
+const ofRun = (run: Run): ((use: BoreUse) => boolean) => {
+  const ids = new Set(run.pieces.map(({ id }) => id))
+  return ({ hardware }) => ids.has(hardware)
+}
+
+/** Whether the run's holes, moved as they are, would clear all others of their panels. */
+function rigidly(panels: readonly Panel[], run: Run): (by: number) => boolean {
+  const owns = ofRun(run)
+  const along: Vec3 = run.axis === 2 ? [0, 0, 1] : [1, 0, 0]
+  const sets = panels.map((panel) => ({
+    way: turnBack(panel.moduleFromPanel, along),
+    moving: panel.bores.flatMap((bore) => bore.uses.filter(owns).map((use) => asAlone(panel, bore, use))),
+    staying: panel.bores.filter((bore) => !bore.uses.every(owns)),
+  }))
+  return (by) =>
+    sets.every(({ way, moving, staying }) =>
+      moving.every((bore) => {
+        const shifted = { ...bore, at: add(bore.at, scale(way, by)) }
+        return staying.every((other) => oneHole(shifted, other) || clear(shifted, other))
+      }),
+    )
+}
+
+/** A hole as this use alone would want it, without what it shares it with. */
+function asAlone(panel: Panel, bore: Bore, use: BoreUse): Bore {
+  if (!bore.through || use.depth >= panel.thickness || (use.surface !== 'A' && use.surface !== 'B')) return bore
+  const z = use.surface === 'A' ? 0 : -panel.thickness
+  const axis: Vec3 = use.surface === 'A' ? [0, 0, -1] : [0, 0, 1]
+  return { ...bore, surface: use.surface, at: [bore.at[0], bore.at[1], z], axis, depth: use.depth, through: false }
+}
+
+const oneHole = (a: Bore, b: Bore): boolean =>
+  a.surface === b.surface &&
+  norm(sub(a.at, b.at)) <= NOISE_MM &&
+  Math.abs(a.diameter - b.diameter) <= NOISE_MM &&
+  Math.abs(a.depth - b.depth) <= NOISE_MM
+
+function clear(a: Bore, b: Bore): boolean {
+  // Far apart along the board: no need for the solids.
+  if (Math.abs(a.at[0] - b.at[0]) > a.diameter + b.diameter + a.depth + b.depth + WALL_WARN_MM) return true
+  return cylindersOf(a).every((one) =>
+    cylindersOf(b).every((other) => gapBetween(one, other) >= WALL_WARN_MM - NOISE_MM),
+  )
+}
+
+/** The project with the modules of one row alone: what can be bolted to a module stands in its row. */
+function partOf(project: Project, module: string): Project {
+  const rows = project.rows.filter(({ modules }) => modules.includes(module))
+  if (rows.length === 0) return project
+  const keys = new Set(rows.flatMap(({ modules }) => modules))
+  return { ...project, rows, modules: project.modules.filter(({ key }) => keys.has(key)) }
+}
+
+function workedOut(project: Project): Subject {
+  const assembly = assemble(project)
+  const panels = panelsOf(assembly)
+  const byId = new Map(panels.map((panel) => [panel.id, panel]))
+  return {
+    project,
+    assembly,
+    panels,
+    panelOf: (id) => {
+      const panel = byId.get(id)
+      if (panel === undefined) throw new Error(`no panel ${id}`)
+      return panel
+    },
+    shift: () => undefined,
+  }
+}
+
+/** How much is wrong with places: what the placing could not do, bores near edges, covered holes. */
+function countBad(subject: Subject): number {
+  return [placing, boreEdge, inPlace]
+    .flatMap((rule) => rule.check(subject))
+    .filter(({ severity }) => severity !== 'note').length
+}
+
+/** Whether in the changed project no hole of the run meets another, and nothing else is worse than it was. */
+function proves(project: Project, run: Run, before: number): boolean {
+  const subject = workedOut(project)
+  const [piece] = run.pieces
+  const key = piece && runKey(piece)
+  const pieces = subject.assembly.hardware.filter((one) => runKey(one) === key)
+  if (pieces.length === 0) return false
+  const owns = ofRun({ ...run, pieces })
+  const touches = (bore: Bore): boolean => bore.uses.some(owns)
+  const meets = subject.panels.some(
+    (panel) =>
+      panel.bores.some((bore) => touches(bore) && meetingInHole(panel, bore) !== undefined) ||
+      (panel.bores.some(touches) && meetingsIn(panel).some(({ a, b }) => touches(a) || touches(b))),
+  )
+  return !meets && countBad(subject) <= before
+}
+
+function wordsFor(project: Project, panels: readonly Panel[], run: Run, by: number, typed: string): string {
+  const far = written(Math.abs(by), project.units).text
+  const way = run.axis === 0 ? (by > 0 ? 'right' : 'left') : by > 0 ? 'up' : 'down'
+  return `move the ${nameOf(panels, run)} ${way} ${far} (\`${typed}\`)`
+}
+
+function nameOf(panels: readonly Panel[], run: Run): string {
+  if (run.kind === 'shelf pin') {
+    const number = /pins-(\d+)/.exec(run.pieces[0]?.series ?? '')?.[1] ?? ''
+    return `pin rows of shelf opening ${number}`
+  }
+  const doors = new Set(
+    run.pieces.flatMap(({ stations }) => stations.filter(({ part }) => part === 'cup').map((one) => one.panel)),
+  )
+  const names = panels.filter(({ id }) => doors.has(id)).map(({ name }) => name)
+  return `hinges of ${names.join(' and ')}`
+}
