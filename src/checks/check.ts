@@ -9,6 +9,7 @@ import { inPlace } from './rules/in-place.ts'
 import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
+import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
 import { shifter } from './shift.ts'
 import type { Finding, Rule, Severity, Subject } from './types.ts'
@@ -23,6 +24,7 @@ export const rules: readonly Rule[] = [
   boreEdge,
   grooves,
   inPlace,
+  stays,
   stock,
 ]
 

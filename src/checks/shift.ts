@@ -16,7 +16,7 @@ const STEP = { mm: 0.5, in: MM_PER_INCH / 64 } as const
 /** How far hinges are moved at most: the pitch of the plates' holes, mm. */
 const HINGE_PITCH_MM = 32
 /** Definitions worked out anew in one check, at most; beyond, findings say only by how much holes are too near. */
-const MOST_PROOFS = 120
+const MOST_PROOFS = 60
 
 interface Shift {
   readonly mm: number
@@ -41,6 +41,14 @@ export function shifter(project: Project, assembly: Assembly, panels: readonly P
     return known.get(key)
   }
   return (uses) => {
+    const runs = new Set(
+      uses
+        .map(({ hardware }) => hardware)
+        .map((id) => pieces.get(id))
+        .map((one) => one && runKey(one)),
+    )
+    // A run keeps its own holes apart, or not, wherever it stands.
+    if (runs.size < 2) return undefined
     const shifts = uses.flatMap(({ hardware }) => {
       const piece = pieces.get(hardware)
       const shift = piece && shiftOf(piece)
@@ -139,9 +147,12 @@ function clear(a: Bore, b: Bore): boolean {
   )
 }
 
-/** The project with the modules of one row alone: what can be bolted to a module stands in its row. */
+/** The project with a module and its neighbours in its row alone: nothing else can be bolted to it. */
 function partOf(project: Project, module: string): Project {
-  const rows = project.rows.filter(({ modules }) => modules.includes(module))
+  const rows = project.rows.flatMap((row) => {
+    const at = row.modules.indexOf(module)
+    return at < 0 ? [] : [{ ...row, modules: row.modules.slice(Math.max(0, at - 1), at + 2) }]
+  })
   if (rows.length === 0) return project
   const keys = new Set(rows.flatMap(({ modules }) => modules))
   return { ...project, rows, modules: project.modules.filter(({ key }) => keys.has(key)) }
@@ -183,7 +194,7 @@ function proves(project: Project, run: Run, before: number): boolean {
   const meets = subject.panels.some(
     (panel) =>
       panel.bores.some((bore) => touches(bore) && meetingInHole(panel, bore) !== undefined) ||
-      (panel.bores.some(touches) && meetingsIn(panel).some(({ a, b }) => touches(a) || touches(b))),
+      (panel.bores.some(touches) && meetingsIn(panel).some(({ a, b }) => touches(a) !== touches(b))),
   )
   return !meets && countBad(subject) <= before
 }

@@ -66,7 +66,7 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
   const shared = Math.min(both.max[0] - both.min[0], both.max[1] - both.min[1], both.max[2] - both.min[2])
   // A panel stands in another's groove or rebate: backs, bottoms of drawers, housed shelves.
   if (shared <= SHAVING_MM || letInto(a, both) || letInto(b, both)) return []
-  const doors = a.role === 'door' && b.role === 'door'
+  const doors = [a, b].every(({ role }) => role === 'door' || role === 'flap' || role === 'fixed front')
   return [
     {
       rule: 'panels-overlap',
