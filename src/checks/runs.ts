@@ -15,13 +15,12 @@ export interface Run {
 
 export const runKey = (piece: PlacedHardware): string => JSON.stringify([piece.item.kind, piece.frame, piece.at])
 
-/** The run that a piece belongs to, or nothing where no key moves it along its panels. */
-export function runOf(piece: PlacedHardware, assembly: Assembly): Run | undefined {
-  const { kind } = piece.item
-  if (kind !== 'shelf pin' && kind !== 'cup hinge') return undefined
-  const key = runKey(piece)
-  const pieces = assembly.hardware.filter((one) => runKey(one) === key)
-  const flap = piece.stations.some(({ part, pose }) => part === 'cup' && pose.y[0] !== 0)
+/** The run of some pieces that share their key, or nothing where no key of the definition moves them along their panels. */
+export function runOf(pieces: readonly PlacedHardware[]): Run | undefined {
+  const [piece] = pieces
+  const kind = piece?.item.kind
+  if (piece === undefined || (kind !== 'shelf pin' && kind !== 'cup hinge')) return undefined
+  const flap = pieces.some(({ stations }) => stations.some(({ part, pose }) => part === 'cup' && pose.y[0] !== 0))
   return { kind, module: piece.frame, at: piece.at, pieces, axis: flap ? 0 : 2 }
 }
 

@@ -15,7 +15,9 @@ import type { Subject } from './types.ts'
 const STEP = { mm: 0.5, in: MM_PER_INCH / 64 } as const
 /** How far hinges are moved at most: the pitch of the plates' holes, mm. */
 const HINGE_PITCH_MM = 32
-/** Definitions worked out anew in one check, at most; beyond, findings say only by how much holes are too near. */
+/** Runs for which a shift is sought in one check, at most; beyond, findings say only by how much holes are too near. */
+const MOST_RUNS = 100
+/** Definitions worked out anew in one check, at most. */
 const MOST_PROOFS = 60
 
 interface Shift {
@@ -29,36 +31,39 @@ interface Shift {
  * no hole of the run meets another, nor is anything worse than it was. `undefined` when there is none within one pitch.
  */
 export function shifter(project: Project, assembly: Assembly, panels: readonly Panel[]): Subject['shift'] {
-  const pieces = new Map(assembly.hardware.map((piece) => [piece.id, piece]))
+  let index: ReturnType<typeof indexOf> | undefined
   const known = new Map<string, Shift | undefined>()
-  const proofs = { left: MOST_PROOFS }
-  const shiftOf = (piece: PlacedHardware): Shift | undefined => {
-    const key = runKey(piece)
+  const left = { runs: MOST_RUNS, proofs: MOST_PROOFS }
+  const shiftOf = (pieces: readonly PlacedHardware[], key: string): Shift | undefined => {
     if (!known.has(key)) {
-      const run = runOf(piece, assembly)
-      known.set(key, run && smallestShift(project, assembly, panels, run, proofs))
+      const run = runOf(pieces)
+      known.set(key, run && smallestShift(project, assembly, panels, run, left))
     }
     return known.get(key)
   }
   return (uses) => {
-    const runs = new Set(
-      uses
-        .map(({ hardware }) => hardware)
-        .map((id) => pieces.get(id))
-        .map((one) => one && runKey(one)),
-    )
+    index ??= indexOf(assembly)
+    const { keyOf, pieces } = index
+    const keys = [...new Set(uses.flatMap(({ hardware }) => keyOf.get(hardware) ?? []))]
     // A run keeps its own holes apart, or not, wherever it stands.
-    if (runs.size < 2) return undefined
-    const shifts = uses.flatMap(({ hardware }) => {
-      const piece = pieces.get(hardware)
-      const shift = piece && shiftOf(piece)
-      return shift === undefined ? [] : [shift]
-    })
-    const [first, ...rest] = shifts
-    return (
-      first && rest.reduce((best, one) => (Math.abs(one.mm) < Math.abs(best.mm) - NOISE_MM ? one : best), first).words
-    )
+    if (keys.length < 2) return undefined
+    const shifts = keys.flatMap((key) => shiftOf(pieces.get(key) ?? [], key) ?? [])
+    return shifts.sort((a, b) => Math.abs(a.mm) - Math.abs(b.mm))[0]?.words
   }
+}
+
+/** The key of the run of each piece, and the pieces of each key. */
+function indexOf(assembly: Assembly) {
+  const keyOf = new Map<string, string>()
+  const pieces = new Map<string, PlacedHardware[]>()
+  for (const piece of assembly.hardware) {
+    const key = runKey(piece)
+    keyOf.set(piece.id, key)
+    const list = pieces.get(key)
+    if (list === undefined) pieces.set(key, [piece])
+    else list.push(piece)
+  }
+  return { keyOf, pieces }
 }
 
 function smallestShift(
@@ -66,8 +71,10 @@ function smallestShift(
   assembly: Assembly,
   panels: readonly Panel[],
   run: Run,
-  proofs: { left: number },
+  left: { runs: number; proofs: number },
 ): Shift | undefined {
+  left.runs -= 1
+  if (left.runs < 0 || left.proofs <= 0) return undefined
   const touched = new Set(run.pieces.flatMap(({ stations }) => stations.map(({ panel }) => panel)))
   const own = panels.filter(({ id }) => touched.has(id))
   const guess = rigidly(own, run)
@@ -75,10 +82,10 @@ function smallestShift(
   let before: number | undefined
   for (const by of candidates(pitchOf(project, run), STEP[project.units])) {
     if (!guess(by)) continue
-    if (proofs.left <= 0) return undefined
+    if (left.proofs <= 0) return undefined
     const change = moved(row, assembly, run, by)
     if (change === undefined) continue
-    proofs.left -= 1
+    left.proofs -= 1
     before ??= countBad(workedOut(row))
     if (proves(change.project, run, before)) return { mm: by, words: wordsFor(project, panels, run, by, change.typed) }
   }

@@ -89,6 +89,62 @@ describe('over random trees of bays with fronts', () => {
   })
 })
 
+test('a flap with stays on both sides: the left side mirrors the right, and all that touches a board touches its face', () => {
+  const flap = fc.record({
+    width: fc.integer({ min: 6010, max: 9000 }).map((n) => n / 10),
+    height: fc.integer({ min: 3000, max: 6000 }).map((n) => n / 10),
+    hang: fc.constantFrom('top', 'bottom'),
+    lay: fc.constantFrom('overlay', 'inset'),
+    stays: fc.constant('both'),
+    stock: fc.constantFrom('board', 'thick'),
+  })
+  let compared = 0
+  fc.assert(
+    fc.property(flap, ({ width, height, ...front }) => {
+      const of = built(
+        JSON.stringify({
+          storyrod: 1,
+          stock: { board: { thickness: 18 }, thick: { thickness: 20 } },
+          modules: {
+            box: {
+              width,
+              depth: 450,
+              'carcase height': height,
+              stock: 'board',
+              carcase: { back: 'none', joint: 'dowel' },
+              inside: { front: { kind: 'flap', ...front } },
+            },
+          },
+        }),
+      )
+      const [left, right] = ['left-side', 'right-side'].map((key) => of.panels.find((panel) => panel.key === key))
+      if (left === undefined || right === undefined) throw new Error('a module without sides')
+      const print = (x: number, panel: Panel): string[] =>
+        panel.bores
+          .filter(({ purpose }) => purpose === 'flap stay')
+          .map(({ at, depth }) => [Math.abs(x - at[0]), at[1], at[2], depth].map((mm) => mm.toFixed(6)).join(' '))
+          .sort()
+      expect(print(left.length, left)).toEqual(print(0, right))
+      compared += print(0, right).length
+      for (const panel of of.panels) {
+        for (const { surface, at } of panel.bores) {
+          const entry = {
+            A: -at[2],
+            B: panel.thickness + at[2],
+            x0: at[0],
+            x1: panel.length - at[0],
+            y0: at[1],
+            y1: panel.width - at[1],
+          }
+          expect(Math.abs(entry[surface])).toBeLessThan(TIGHT)
+        }
+      }
+    }),
+    RUNS,
+  )
+  expect(compared).toBe(200)
+})
+
 describe('trees of bays', () => {
   type Raw = { readonly [key: string]: unknown }
   const dividerCount = (bay: Raw): number =>
@@ -126,7 +182,7 @@ describe('trees of bays', () => {
           }
         })
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     )
   })
 
