@@ -172,6 +172,32 @@ modules:
     expect(of.findings).toEqual([])
   })
 
+  test('a partition of 31 takes plates at the same heights from both faces: 13 + 13 and 5 between; one of 30 does not', () => {
+    const cups = (thickness: number): string[] =>
+      places(
+        panelOf(
+          built(`${ROUND_STOCK}
+  thick: { thickness: ${thickness} }
+modules:
+  box:
+    width: 818
+    depth: 500
+    carcase height: 720
+    stock: board
+    carcase: { back: none }
+    inside:
+      dividers: { stock: thick, joint: dowel }
+      side by side: [{ front: { kind: door, hang: right } }, { front: { kind: door, hang: left } }]
+`),
+          'box/door-2',
+        ),
+        'A',
+        'hinge cup',
+      ).map((place) => place.split(' ')[0] ?? '')
+    expect(cups(31)).toEqual(['80', '637'])
+    expect(cups(30)).toEqual(['64', '653'])
+  })
+
   test('a pair splits what is left after the middle gap', () => {
     // Carcase 304 wide: reveal 2 and gap 4: (304 − 2 × 2 − 4) / 2 = 148 ("Frameless cabinet door dimensions",
     // woodweb.com); reveal 1.5 and gap 3: 149.
