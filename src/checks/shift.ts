@@ -1,5 +1,5 @@
 import { type Assembly, assemble, type PlacedHardware } from '../assembly/index.ts'
-import { add, NOISE_MM, norm, scale, sub, turnBack, type Vec3 } from '../geometry/index.ts'
+import { add, dot, NOISE_MM, norm, scale, sub, turnBack, type Vec3 } from '../geometry/index.ts'
 import { MM_PER_INCH } from '../length/index.ts'
 import { type Bore, type BoreUse, type Panel, panelsOf } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
@@ -8,7 +8,7 @@ import { boreEdge } from './rules/bore-edge.ts'
 import { inPlace } from './rules/in-place.ts'
 import { placing } from './rules/placing.ts'
 import { moved, type Run, runKey, runOf, written } from './runs.ts'
-import { cylindersOf, gapBetween } from './solids.ts'
+import { type Cylinder, cylindersOf, gapBetween } from './solids.ts'
 import type { Subject } from './types.ts'
 
 /** Steps in which a shift is sought: what a person can measure. */
@@ -16,9 +16,9 @@ const STEP = { mm: 0.5, in: MM_PER_INCH / 64 } as const
 /** How far hinges are moved at most: the pitch of the plates' holes, mm. */
 const HINGE_PITCH_MM = 32
 /** Runs for which a shift is sought in one check, at most; beyond, findings say only by how much holes are too near. */
-const MOST_RUNS = 100
+const MOST_RUNS = 40
 /** Definitions worked out anew in one check, at most. */
-const MOST_PROOFS = 60
+const MOST_PROOFS = 6
 
 interface Shift {
   readonly mm: number
@@ -77,10 +77,11 @@ function smallestShift(
   if (left.runs < 0 || left.proofs <= 0) return undefined
   const touched = new Set(run.pieces.flatMap(({ stations }) => stations.map(({ panel }) => panel)))
   const own = panels.filter(({ id }) => touched.has(id))
-  const guess = rigidly(own, run)
+  const pitch = pitchOf(project, run)
+  const guess = rigidly(own, run, pitch)
   const row = partOf(project, run.module)
   let before: number | undefined
-  for (const by of candidates(pitchOf(project, run), STEP[project.units])) {
+  for (const by of candidates(pitch, STEP[project.units])) {
     if (!guess(by)) continue
     if (left.proofs <= 0) return undefined
     const change = moved(row, assembly, run, by)
@@ -114,22 +115,59 @@ const ofRun = (run: Run): ((use: BoreUse) => boolean) => {
   return ({ hardware }) => ids.has(hardware)
 }
 
-/** Whether the run's holes, moved as they are, would clear all others of their panels. */
-function rigidly(panels: readonly Panel[], run: Run): (by: number) => boolean {
+/** Whether the run's holes, moved as they are by at most `reach`, would clear all others of their panels. */
+function rigidly(panels: readonly Panel[], run: Run, reach: number): (by: number) => boolean {
   const owns = ofRun(run)
   const along: Vec3 = run.axis === 2 ? [0, 0, 1] : [1, 0, 0]
-  const sets = panels.map((panel) => ({
-    way: turnBack(panel.moduleFromPanel, along),
-    moving: panel.bores.flatMap((bore) => bore.uses.filter(owns).map((use) => asAlone(panel, bore, use))),
-    staying: panel.bores.filter((bore) => !bore.uses.every(owns)),
-  }))
-  return (by) =>
-    sets.every(({ way, moving, staying }) =>
-      moving.every((bore) => {
-        const shifted = { ...bore, at: add(bore.at, scale(way, by)) }
-        return staying.every((other) => oneHole(shifted, other) || clear(shifted, other))
-      }),
-    )
+  const pairs = panels.flatMap((panel) => {
+    const way = turnBack(panel.moduleFromPanel, along)
+    const staying = panel.bores.filter((bore) => !bore.uses.every(owns)).map(solidOf)
+    const moving = panel.bores.flatMap((bore) => bore.uses.filter(owns).map((use) => asAlone(panel, bore, use)))
+    return moving
+      .map(solidOf)
+      .flatMap((a) => staying.filter((b) => couldMeet(a, b, way, reach)).map((b) => ({ way, a, b })))
+  })
+  // The pair that spoiled one shift is the likeliest to spoil the next.
+  let spoiler: (typeof pairs)[number] | undefined
+  return (by) => {
+    if (spoiler !== undefined && !clearAt(spoiler, by)) return false
+    spoiler = pairs.find((pair) => !clearAt(pair, by))
+    return spoiler === undefined
+  }
+}
+
+/** Whether two holes are one, or leave enough wood between them, when the first is moved. */
+function clearAt({ way, a, b }: { way: Vec3; a: Solid; b: Solid }, by: number): boolean {
+  const off = scale(way, by)
+  if (norm(sub(b.middle, add(a.middle, off))) >= a.radius + b.radius + WALL_WARN_MM) return true
+  if (oneHole({ ...a.bore, at: add(a.bore.at, off) }, b.bore)) return true
+  return a.cylinders.every((one) => {
+    const shifted = { ...one, from: add(one.from, off) }
+    return b.cylinders.every((other) => gapBetween(shifted, other) >= WALL_WARN_MM - NOISE_MM)
+  })
+}
+
+interface Solid {
+  readonly bore: Bore
+  readonly cylinders: readonly Cylinder[]
+  /** Middle of a ball about all of it. */
+  readonly middle: Vec3
+  readonly radius: number
+}
+
+function solidOf(bore: Bore): Solid {
+  const cylinders = cylindersOf(bore)
+  const widest = Math.max(...cylinders.map(({ radius }) => radius))
+  const middle = add(bore.at, scale(bore.axis, bore.depth / 2))
+  return { bore, cylinders, middle, radius: Math.hypot(bore.depth / 2, widest) }
+}
+
+/** Whether two holes can come too near each other while one moves by at most `reach` along `way`. */
+function couldMeet(a: Solid, b: Solid, way: Vec3, reach: number): boolean {
+  const apart = sub(b.middle, a.middle)
+  const ahead = dot(apart, way)
+  const least = norm(sub(apart, scale(way, Math.max(-reach, Math.min(reach, ahead)))))
+  return least < a.radius + b.radius + WALL_WARN_MM
 }
 
 /** A hole as this use alone would want it, without what it shares it with. */
@@ -145,14 +183,6 @@ const oneHole = (a: Bore, b: Bore): boolean =>
   norm(sub(a.at, b.at)) <= NOISE_MM &&
   Math.abs(a.diameter - b.diameter) <= NOISE_MM &&
   Math.abs(a.depth - b.depth) <= NOISE_MM
-
-function clear(a: Bore, b: Bore): boolean {
-  // Far apart along the board: no need for the solids.
-  if (Math.abs(a.at[0] - b.at[0]) > a.diameter + b.diameter + a.depth + b.depth + WALL_WARN_MM) return true
-  return cylindersOf(a).every((one) =>
-    cylindersOf(b).every((other) => gapBetween(one, other) >= WALL_WARN_MM - NOISE_MM),
-  )
-}
 
 /** The project with a module and its neighbours in its row alone: nothing else can be bolted to it. */
 function partOf(project: Project, module: string): Project {
