@@ -33,7 +33,7 @@ interface Shift {
 export function shifter(project: Project, assembly: Assembly, panels: readonly Panel[]): Subject['shift'] {
   let index: ReturnType<typeof indexOf> | undefined
   const known = new Map<string, Shift | undefined>()
-  const left = { runs: MOST_RUNS, proofs: MOST_PROOFS }
+  const left: Left = { runs: MOST_RUNS, proofs: MOST_PROOFS, before: new Map() }
   const shiftOf = (pieces: readonly PlacedHardware[], key: string): Shift | undefined => {
     if (!known.has(key)) {
       const run = runOf(pieces)
@@ -66,12 +66,19 @@ function indexOf(assembly: Assembly) {
   return { keyOf, pieces }
 }
 
+/** What is left of the budget of one check, and how much is wrong about each module as it is. */
+interface Left {
+  runs: number
+  proofs: number
+  readonly before: Map<string, number>
+}
+
 function smallestShift(
   project: Project,
   assembly: Assembly,
   panels: readonly Panel[],
   run: Run,
-  left: { runs: number; proofs: number },
+  left: Left,
 ): Shift | undefined {
   left.runs -= 1
   if (left.runs < 0 || left.proofs <= 0) return undefined
@@ -80,14 +87,14 @@ function smallestShift(
   const pitch = pitchOf(project, run)
   const guess = rigidly(own, run, pitch)
   const row = partOf(project, run.module)
-  let before: number | undefined
   for (const by of candidates(pitch, STEP[project.units])) {
     if (!guess(by)) continue
     if (left.proofs <= 0) return undefined
     const change = moved(row, assembly, run, by)
     if (change === undefined) continue
     left.proofs -= 1
-    before ??= countBad(workedOut(row))
+    const before = left.before.get(run.module) ?? countBad(workedOut(row))
+    left.before.set(run.module, before)
     if (proves(change.project, run, before)) return { mm: by, words: wordsFor(project, panels, run, by, change.typed) }
   }
   return undefined
