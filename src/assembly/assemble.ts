@@ -1,4 +1,4 @@
-import { baseHeight, type ModuleSpec, overlayThickness, type Project } from '../project/index.ts'
+import { baseHeight, frontsTake, type ModuleSpec, type Project } from '../project/index.ts'
 import { placeBase } from './base.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase.ts'
@@ -42,7 +42,7 @@ function carcaseHeight(spec: ModuleSpec): number {
 /** A module in its own frame, and all that belongs to it. */
 function buildModule(spec: ModuleSpec): { module: BuiltModule; parts: Parts } {
   const height = carcaseHeight(spec)
-  const outer = shell(spec, height, overlayThickness(spec.inside))
+  const outer = shell(spec, height, frontsTake(spec.inside, spec.frontGap))
   const chamber = placeChamber(spec, height, outer.opening, outer.parts.panels)
   const shut = [...outer.parts.panels, ...chamber.parts.panels]
   const filled = inside(spec, chamber.opening, outer.sidesFoot, shut)

@@ -1,6 +1,7 @@
-import { type Bay, baySizes, type ModuleSpec, type Split } from '../project/index.ts'
+import type { Bay, FrontSpec, ModuleSpec, Split } from '../project/index.ts'
 import { board } from './boards.ts'
 import type { Bound, Opening } from './carcase.ts'
+import { type Cell, cellOf, splitCells } from './facing.ts'
 import { INSET_CLEARANCE_MM } from './hinge-rules.ts'
 import { joinPanels, letIn } from './housings.ts'
 import { type Filled, innerDrawers, leaf } from './leaf.ts'
@@ -15,51 +16,53 @@ export function inside(spec: ModuleSpec, opening: Opening, sidesFoot: number, sh
   const walk: Walk = {
     spec,
     sidesFoot,
-    fronts: countFronts(spec.inside),
-    next: { partition: 1, fixedShelf: 1, shelf: 1, pins: 1, front: 1, drawer: 1 },
+    fronts: countFronts(spec.inside, ['door', 'pair']),
+    flaps: countFronts(spec.inside, ['flap']),
+    next: { partition: 1, fixedShelf: 1, shelf: 1, pins: 1, front: 1, flap: 1, frontPanel: 1, drawer: 1 },
     drawersPlaced: new Set(),
     panels: new Map(shell.map((panel) => [panel.id, panel])),
+    plates: new Map(),
   }
   const filled = fill(walk, spec.inside, opening)
   return merge([filled.parts, innerDrawers(walk, filled.leaves)])
 }
 
-function countFronts(bay: Bay): number {
-  return (bay.front === undefined ? 0 : 1) + (bay.split?.bays ?? []).reduce((sum, child) => sum + countFronts(child), 0)
+function countFronts(bay: Bay, kinds: readonly FrontSpec['kind'][]): number {
+  const own = bay.front !== undefined && kinds.includes(bay.front.kind) ? 1 : 0
+  return (bay.split?.bays ?? []).reduce((sum, child) => sum + countFronts(child, kinds), own)
 }
 
 function fill(walk: Walk, bay: Bay, opening: Opening): Filled {
   const behind = bay.front?.lay === 'inset' ? bay.front.stock.thickness + INSET_CLEARANCE_MM : 0
   const inner: Opening = { ...opening, front: opening.front + behind }
-  const frontName = bay.front === undefined ? '' : nameFront(walk)
-  const filled = bay.split === undefined ? leaf(walk, bay, inner) : split(walk, bay.split, inner)
+  const frontName = bay.front === undefined ? '' : nameFront(walk, bay.front)
+  const filled = bay.split === undefined ? leaf(walk, bay, inner) : split(walk, bay, bay.split, inner)
   if (bay.front === undefined) return filled
-  const front = placeFront(walk, bay.front, opening, filled.leaves, frontName)
+  const front = placeFront(walk, bay, bay.front, opening, filled.leaves, frontName)
   return {
     parts: merge([filled.parts, front, innerDrawers(walk, filled.leaves, front)]),
     leaves: filled.leaves,
   }
 }
 
-function nameFront(walk: Walk): string {
+/** Doors and flaps are numbered where there are several of them; fixed panels always are. */
+function nameFront(walk: Walk, { kind }: FrontSpec): string {
+  if (kind === 'fixed') return `front panel ${walk.next.frontPanel++}`
+  if (kind === 'flap') return walk.flaps === 1 ? 'flap' : `flap ${walk.next.flap++}`
   const number = walk.next.front++
   return walk.fronts === 1 ? 'door' : `door ${number}`
 }
 
-function split(walk: Walk, wanted: Split, opening: Opening): Filled {
+function split(walk: Walk, bay: Bay, wanted: Split, opening: Opening): Filled {
   const beside = wanted.direction === 'side by side'
-  const clear = beside ? opening.x1 - opening.x0 : opening.z1 - opening.z0
-  const sizes = baySizes(clear, wanted)
-  if (typeof sizes === 'string') throw new Error(`${walk.spec.key}: ${sizes}`)
+  const cells = splitCells(cellOf(bay, opening), wanted)
   const parts: Parts[] = []
   const leaves: Leaf[] = []
   // Bays are listed from the left or from the top; `rest` is what of the opening is still to be filled.
   let rest = opening
   wanted.bays.forEach((child, k) => {
-    const size = sizes[k]
-    if (size === undefined) throw new Error(`${walk.spec.key}: bay ${k + 1} has no size`)
-    const last = k === wanted.bays.length - 1
-    const divided = last ? undefined : divider(walk, wanted, rest, size)
+    const [own, next] = [cells[k], cells[k + 1]]
+    const divided = own === undefined || next === undefined ? undefined : divider(walk, wanted, rest, own, next)
     if (divided !== undefined) parts.push(divided.parts)
     const filled = fill(walk, child, divided?.before ?? rest)
     parts.push(filled.parts)
@@ -75,12 +78,13 @@ function flip(leaves: readonly Leaf[]): 0 | 1 {
   return leaves.at(-1)?.opening.parity === 0 ? 1 : 0
 }
 
-/** The partition or fixed shelf behind the first `size` mm of an opening, its joints, and the openings on both sides. */
+/** The partition or fixed shelf between the first bay of an opening and the next, its joints, and the openings on both sides. */
 function divider(
   walk: Walk,
   wanted: Split,
   opening: Opening,
-  size: number,
+  own: Cell,
+  next: Cell,
 ): { parts: Parts; before: Opening; after: Opening } {
   const { spec } = walk
   const t = wanted.stock.thickness
@@ -88,7 +92,7 @@ function divider(
   // A board let in is longer at that end; one that meets no panel there is not.
   const before = letIn(wanted.joint, thicknessOf(beside ? opening.bottom : opening.left))
   const beyond = letIn(wanted.joint, thicknessOf(beside ? opening.top : opening.right))
-  const low = beside ? opening.x0 + size : opening.z1 - size - t
+  const low = beside ? own.x1 : own.z0 - t
   const panel = board({
     module: spec.key,
     role: beside ? 'partition' : 'fixed shelf',
@@ -109,11 +113,11 @@ function divider(
       : [joinPanels({ module: spec.key, head, tip: panel, joint: wanted.joint, at: spec.at })]
   })
   walk.panels.set(panel.id, panel)
-  const bound: Bound = { panel: panel.id, thickness: t, shared: true }
+  const bound = (beyond: Cell): Bound => ({ panel: panel.id, thickness: t, shared: true, beyond })
   return {
     parts: merge([{ panels: [panel] }, ...joints]),
-    before: beside ? { ...opening, x1: low, right: bound } : { ...opening, z0: low + t, bottom: bound },
-    after: beside ? { ...opening, x0: low + t, left: bound } : { ...opening, z1: low, top: bound },
+    before: beside ? { ...opening, x1: low, right: bound(next) } : { ...opening, z0: low + t, bottom: bound(next) },
+    after: beside ? { ...opening, x0: low + t, left: bound(own) } : { ...opening, z1: low, top: bound(own) },
   }
 }
 

@@ -14,6 +14,7 @@ const LYING = {
   downward: { x: MINUS_X, y: Y, faces: { A: 'underside', B: 'upper face' }, datum: { x: 'x1', y: 'y0' } },
   forward: { x: Z, y: MINUS_X, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x0', y: 'y1' } },
   backward: { x: Z, y: X, faces: { A: 'hidden face', B: 'show face' }, datum: { x: 'x0', y: 'y0' } },
+  'across, as a front': { x: MINUS_X, y: Z, faces: { A: 'hidden face', B: 'show face' }, datum: { x: 'x1', y: 'y0' } },
   // The grain runs across the module: strips, drawer fronts, box ends.
   'across, backward': { x: MINUS_X, y: Z, faces: { A: 'inside', B: 'outside' }, datum: { x: 'x1', y: 'y0' } },
   'across, hidden': { x: MINUS_X, y: Z, faces: { A: 'hidden face', B: 'show face' }, datum: { x: 'x1', y: 'y0' } },
@@ -40,7 +41,7 @@ const LOOKS: Record<PanelRole, keyof typeof LYING> = {
   top: 'downward',
   back: 'forward',
   door: 'backward',
-  flap: 'across, backward',
+  flap: 'across, as a front',
   'fixed front': 'backward',
   'drawer front': 'across, hidden',
   'drawer left side': 'deep, rightward',

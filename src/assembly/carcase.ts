@@ -2,6 +2,7 @@ import type { Box } from '../geometry/index.ts'
 import { type Lap, type ModuleSpec, type PanelJoint, wellOf } from '../project/index.ts'
 import { type BackRoom, backBoard, backCuts, backJoints, backPlanes } from './backs.ts'
 import { board } from './boards.ts'
+import type { Cell } from './facing.ts'
 import { joinPanels, letIn } from './housings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import { placeStretchers, topRails } from './strips.ts'
@@ -15,6 +16,8 @@ export interface Bound {
   readonly shared: boolean
   /** Another panel that bounds it on the same side in the same plane: the rear top rail behind the front one. */
   readonly also?: PanelId
+  /** The bay on its far face, with all bays in it. */
+  readonly beyond?: Cell
 }
 
 /** A clear opening of the carcase, module frame, mm. Bounds are missing where there is no panel. */
@@ -54,12 +57,12 @@ interface Planes {
   readonly topFace: number
 }
 
-/** Side depth = overall depth − front thickness − front gap − back, as its joint takes it. */
-function planesOf(spec: ModuleSpec, height: number, frontThickness: number): Planes {
+/** Side depth = overall depth − what the fronts take (thickness and front gap) − back, as its joint takes it. */
+function planesOf(spec: ModuleSpec, height: number, frontsTake: number): Planes {
   const { carcase, stock } = spec
   const { carcaseRear, insideRear } = backPlanes(carcase.back, spec.depth)
   return {
-    front: frontThickness === 0 ? 0 : frontThickness + spec.frontGap,
+    front: frontsTake,
     rear: carcaseRear,
     insideRear,
     foot: carcase.bottom === 'over' ? stock.thickness - letIn(carcase.joint, stock.thickness) : 0,
@@ -113,9 +116,12 @@ function shellJoints(spec: ModuleSpec, { left, right, top, bottom, rails }: Shel
   return [...joined(top, carcase.top), ...railed, ...joined(bottom, carcase.bottom)]
 }
 
-/** Sides, top and bottom of a module of the given carcase height, and the one opening that they leave. */
-export function shell(spec: ModuleSpec, height: number, frontThickness: number): Shell {
-  const planes = planesOf(spec, height, frontThickness)
+/**
+ * Sides, top and bottom of a module of the given carcase height, behind fronts that take so much of the depth, and the
+ * one opening that they leave.
+ */
+export function shell(spec: ModuleSpec, height: number, frontsTake: number): Shell {
+  const planes = planesOf(spec, height, frontsTake)
   const made = shellPanels(spec, planes)
   const { left, right, top, bottom, rails } = made
   const grooved = [left, right, top, bottom].filter((panel) => panel !== undefined)

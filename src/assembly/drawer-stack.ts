@@ -1,5 +1,5 @@
 import { NOISE_MM } from '../geometry/index.ts'
-import type { DrawerPlace, DrawersSpec } from '../project/index.ts'
+import type { Bay, DrawerPlace, DrawersSpec } from '../project/index.ts'
 import type { Opening } from './carcase.ts'
 import { overlays } from './fronts.ts'
 
@@ -37,9 +37,9 @@ export function stackHeights(total: number, gap: number, stack: readonly DrawerP
  * with the gap between two of them; the place of a drawer is what of the opening lies behind its front. Inner drawers
  * share the opening itself; what they leave stays free above them.
  */
-export function stackOf(spec: DrawersSpec, opening: Opening): StackedDrawer[] | { readonly excess: number } {
+export function stackOf(spec: DrawersSpec, bay: Bay, opening: Opening): StackedDrawer[] | { readonly excess: number } {
   const { fronts } = spec
-  const lap = fronts === undefined ? undefined : overlays(fronts, opening)
+  const lap = fronts === undefined ? undefined : overlays(fronts, bay, opening)
   const low = opening.z0 - (lap?.bottom ?? 0)
   const high = opening.z1 + (lap?.top ?? 0)
   const gap = fronts?.gap ?? 0

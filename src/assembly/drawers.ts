@@ -1,6 +1,6 @@
 import { type Box, NOISE_MM } from '../geometry/index.ts'
 import type { DrawerSlide } from '../hardware/index.ts'
-import type { DrawersSpec } from '../project/index.ts'
+import type { Bay, DrawersSpec } from '../project/index.ts'
 import type { Opening } from './carcase.ts'
 import { bottomReach, drawerBox, sidesLift } from './drawer-box.ts'
 import { drawerFront } from './drawer-front.ts'
@@ -14,6 +14,8 @@ import type { PlacingTrouble } from './types.ts'
 export interface DrawersRequest {
   readonly module: string
   readonly moduleName: string
+  /** The bay that they stand in. */
+  readonly bay: Bay
   readonly spec: DrawersSpec
   readonly opening: Opening
   /** Between the hidden face of an overlay front and the carcase's front edges, mm. */
@@ -53,7 +55,7 @@ const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 /** All drawers of an opening: fronts, boxes, slides and packings. */
 export function placeDrawers(request: DrawersRequest): Parts {
   const { spec, opening } = request
-  const stacked = stackOf(spec, opening)
+  const stacked = stackOf(spec, request.bay, opening)
   if ('excess' in stacked) {
     const what = spec.fronts === undefined ? 'inner drawers' : 'drawer fronts'
     const too =

@@ -104,13 +104,19 @@ export interface Span {
 /** Half the height of a hinge plate and its arm: 16 to the holes (S1) and 10 beyond them; common practice, mm. */
 export const PLATE_REACH_MM = 26
 
+/** Whether a plate at this height stands against a fixed shelf. */
+export function foulsShelf(height: number, shelves: readonly Span[]): boolean {
+  return shelves.some(
+    ({ from, to }) => height > from - PLATE_REACH_MM + NOISE_MM && height < to + PLATE_REACH_MM - NOISE_MM,
+  )
+}
+
 /**
  * A hinge's height, moved to the nearest at which its plate clears every fixed shelf, within the limits; by whole steps
  * where there is a grid to stay on. Where no height is clear it stays, and the checks say so.
  */
 export function clearOfShelves(z: number, shelves: readonly Span[], limits: Span, step?: number): number {
-  const fouls = (height: number): boolean =>
-    shelves.some(({ from, to }) => height > from - PLATE_REACH_MM + NOISE_MM && height < to + PLATE_REACH_MM - NOISE_MM)
+  const fouls = (height: number): boolean => foulsShelf(height, shelves)
   if (!fouls(z)) return z
   const places =
     step === undefined

@@ -43,6 +43,7 @@ function drawersIn(walk: Walk, { bay, opening }: Leaf, before?: Parts): Parts {
   return placeDrawers({
     module: walk.spec.key,
     moduleName: walk.spec.name,
+    bay,
     spec: drawers,
     opening,
     frontGap: walk.spec.frontGap,

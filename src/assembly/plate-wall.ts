@@ -11,9 +11,9 @@ export interface Leaf {
   readonly opening: Opening
 }
 
-/** What the wall that takes a door's hinge plates has on it already. Heights in the module frame, mm. */
+/** What the wall that takes the hinge plates has on it already. Positions along the hinge edge, module frame, mm. */
 export interface PlateWall {
-  /** Fixed shelves whose ends stand against it. */
+  /** Fixed shelves (on the wall beside a door) or partitions (above or below a flap) whose ends stand against it. */
   readonly shelves: readonly Span[]
   /**
    * The grid of the pin column on a plate line, in steps of the plate's own two holes: a plate on it shares holes with
@@ -23,14 +23,14 @@ export interface PlateWall {
   readonly gridAt: (plateLine: number, holesApart: number, diameter: number) => PlateGrid | undefined
 }
 
-/** The wall on the hinge side of a door; `leaves` are the bays behind it. */
+/** The wall on the hinge side of a door or flap; `leaves` are the bays behind it. */
 export function plateWall(door: PlacedDoor, opening: Opening, leaves: readonly Leaf[], sidesFoot: number): PlateWall {
   const side = door.hang
+  if (side === 'top' || side === 'bottom')
+    return { shelves: partitionsAt(side, opening, leaves), gridAt: () => undefined }
   const beside = leaves.filter((leaf) => leaf.opening[side].panel === opening[side].panel)
   return {
-    shelves: beside.flatMap(({ opening: { top, z1 } }) =>
-      top === undefined || top.panel === opening.top?.panel ? [] : [{ from: z1, to: z1 + top.thickness }],
-    ),
+    shelves: shelvesAgainst(side, opening, leaves),
     gridAt: (plateLine, holesApart, diameter) => {
       for (const { bay, opening: own } of beside) {
         const pins = bay.looseShelves?.pins
@@ -44,4 +44,22 @@ export function plateWall(door: PlacedDoor, opening: Opening, leaves: readonly L
       return undefined
     },
   }
+}
+
+/** Partitions that stand against the panel above or below an opening. */
+function partitionsAt(side: 'top' | 'bottom', opening: Opening, leaves: readonly Leaf[]): Span[] {
+  return leaves
+    .filter((leaf) => leaf.opening[side]?.panel === opening[side]?.panel)
+    .flatMap(({ opening: { right, x1 } }) =>
+      right.panel === opening.right.panel ? [] : [{ from: x1, to: x1 + right.thickness }],
+    )
+}
+
+/** Fixed shelves whose ends stand against the panel on one side of an opening, heights in the module frame, mm. */
+export function shelvesAgainst(side: 'left' | 'right', opening: Opening, leaves: readonly Leaf[]): Span[] {
+  return leaves
+    .filter((leaf) => leaf.opening[side].panel === opening[side].panel)
+    .flatMap(({ opening: { top, z1 } }) =>
+      top === undefined || top.panel === opening.top?.panel ? [] : [{ from: z1, to: z1 + top.thickness }],
+    )
 }

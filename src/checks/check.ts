@@ -14,7 +14,9 @@ import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
 import { sheets } from './rules/sheets.ts'
 import { slides } from './rules/slides.ts'
+import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
+import { shifter } from './shift.ts'
 import type { Finding, Rule, Severity, Subject } from './types.ts'
 
 /** All rules, in the order in which their findings stand beside each other. A new rule is one line here. */
@@ -31,6 +33,7 @@ export const rules: readonly Rule[] = [
   flipOver,
   slides,
   lippedEdges,
+  stays,
   stock,
   sheets,
 ]
@@ -49,6 +52,7 @@ export function check(project: Project, assembly: Assembly, panels: readonly Pan
       if (panel === undefined) throw new Error(`no panel ${id}`)
       return panel
     },
+    shift: shifter(project, assembly, panels),
   }
   const findings = rules.flatMap((rule) => rule.check(subject))
   const seen = new Set<string>()

@@ -1,6 +1,6 @@
 import type { Assembly, PanelId } from '../assembly/index.ts'
 import type { Vec3 } from '../geometry/index.ts'
-import type { Panel, Surface } from '../panel/index.ts'
+import type { BoreUse, Panel, Surface } from '../panel/index.ts'
 import type { DefinitionPath, Project } from '../project/index.ts'
 
 /** `stop`: wood would be spoiled; `warn`: look at it before you drill; `note`: good to know. */
@@ -33,6 +33,11 @@ export interface Subject {
   readonly assembly: Assembly
   readonly panels: readonly Panel[]
   readonly panelOf: (id: PanelId) => Panel
+  /**
+   * What to change in the definition so that the holes of one of these pieces of hardware clear all others, in words, or
+   * nothing when no such shift is known.
+   */
+  readonly shift: (uses: readonly BoreUse[]) => string | undefined
 }
 
 /** One family of checks; pure. */

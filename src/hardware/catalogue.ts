@@ -2,6 +2,7 @@ import { cams } from './items/cams.ts'
 import { casters } from './items/casters.ts'
 import { fixedCasters, levellingCasters } from './items/casters-fixed.ts'
 import { connectors } from './items/connectors.ts'
+import { flapStays } from './items/flap-stays.ts'
 import { flipOver } from './items/flip-over.ts'
 import { hingePlates } from './items/hinge-plates.ts'
 import { hinges, USUAL_HINGES } from './items/hinges.ts'
@@ -21,6 +22,7 @@ export const catalogue: readonly Item[] = [
   ...pins,
   ...hinges,
   ...hingePlates,
+  ...flapStays,
   ...connectors,
   ...cams,
   ...joiningBolts,

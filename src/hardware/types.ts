@@ -1,8 +1,10 @@
 import type { DrawerSlide } from './kinds/drawer-slide.ts'
+import type { FlapStay } from './kinds/flap-stay.ts'
 import type { LevellingFoot } from './kinds/levelling-foot.ts'
 import type { LevellingScrew } from './kinds/levelling-screw.ts'
 
 export type { DrawerSlide } from './kinds/drawer-slide.ts'
+export type { FlapStay } from './kinds/flap-stay.ts'
 
 /**
  * One hole that a piece of hardware wants in one of the boards it touches.
@@ -217,6 +219,7 @@ export type Item =
   | ShelfPin
   | CupHinge
   | HingePlate
+  | FlapStay
   | JointScrew
   | Dowel
   | CamFitting

@@ -161,12 +161,41 @@ modules:
     const second = panelOf(of, 'box/door-2')
     expect([first.width, second.width]).toEqual([406, 406])
     expect(places(first, 'A', 'hinge cup')).toEqual(['80 383.5', '637 383.5'])
-    expect(places(second, 'A', 'hinge cup')).toEqual(['80 22.5', '637 22.5'])
-    // Both plates screw into the same places of the partition from its two faces; it stands between top and bottom, so
-    // its lower end lies 18 above the module's, and x = 702 − z on face A.
+    // Screws 13 deep from both faces would meet in 18 mm, so the second door has its hinges 16 nearer to its ends:
+    // 80 − 16 = 64, 637 + 16 = 653.
+    expect(places(second, 'A', 'hinge cup')).toEqual(['64 22.5', '653 22.5'])
+    // The partition stands between top and bottom, so its upper end lies at 702, and x = 702 − z on face A. First door,
+    // from z 1.5: 81.5 ± 16 and 638.5 ± 16; second door: 65.5 ± 16 and 654.5 ± 16.
     const partition = panelOf(of, 'box/partition-1')
-    expect(places(partition, 'A', 'hinge plate')).toEqual(['47.5 37', '79.5 37', '604.5 37', '636.5 37'])
+    expect(places(partition, 'A', 'hinge plate')).toEqual(['31.5 37', '63.5 37', '620.5 37', '652.5 37'])
     expect(places(partition, 'B', 'hinge plate')).toEqual(['47.5 37', '79.5 37', '604.5 37', '636.5 37'])
+    expect(of.findings).toEqual([])
+  })
+
+  test('a partition of 31 takes plates at the same heights from both faces: 13 + 13 and 5 between; one of 30 does not', () => {
+    const cups = (thickness: number): string[] =>
+      places(
+        panelOf(
+          built(`${ROUND_STOCK}
+  thick: { thickness: ${thickness} }
+modules:
+  box:
+    width: 818
+    depth: 500
+    carcase height: 720
+    stock: board
+    carcase: { back: none }
+    inside:
+      dividers: { stock: thick, joint: dowel }
+      side by side: [{ front: { kind: door, hang: right } }, { front: { kind: door, hang: left } }]
+`),
+          'box/door-2',
+        ),
+        'A',
+        'hinge cup',
+      ).map((place) => place.split(' ')[0] ?? '')
+    expect(cups(31)).toEqual(['80', '637'])
+    expect(cups(30)).toEqual(['64', '653'])
   })
 
   test('a pair splits what is left after the middle gap', () => {

@@ -108,7 +108,7 @@ describe("a project's own hardware", () => {
     const [module] = project.modules
     expect(module?.carcase.joint).toMatchObject({ item: { id: 'dowel 8x30' } })
     expect(module?.inside.looseShelves?.pins.item.id).toBe('pin 5')
-    expect(module?.inside.front?.hinge.map((hinge) => hinge.id)).toEqual(['hinge 35 full', 'hinge 35 half'])
+    expect(module?.inside.front).toMatchObject({ hinge: [{ id: 'hinge 35 full' }, { id: 'hinge 35 half' }] })
   })
 
   test('with a problem is not reported again where it is used', () => {
@@ -139,7 +139,7 @@ describe("a project's own hardware", () => {
         '    inside: { front: { kind: door, hinge: mine } }',
       ),
     )
-    expect(project.modules[0]?.inside.front?.hinge[0]?.cupDistance).toEqual({ min: 3, max: 6, usual: 4.5 })
+    expect(project.modules[0]?.inside.front).toMatchObject({ hinge: [{ cupDistance: { min: 3, max: 6, usual: 4.5 } }] })
   })
 })
 

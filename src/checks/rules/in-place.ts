@@ -1,4 +1,4 @@
-import { boardBox } from '../../assembly/index.ts'
+import { boardBox, type PanelRole } from '../../assembly/index.ts'
 import { type Box, boxWithout, commonBox, extent, place, placeBack, placedBox } from '../../geometry/index.ts'
 import type { Item } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
@@ -57,6 +57,8 @@ function checkModule(panels: readonly Panel[], grips: Grips): Finding[] {
   return [...overlaps, ...covered]
 }
 
+const FRONTS: readonly PanelRole[] = ['door', 'flap', 'fixed front', 'drawer front']
+
 function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
   const both = commonBox(boxA, boxB, SHAVING_MM)
   if (both === undefined) return []
@@ -67,7 +69,7 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
   )
   const shared = Math.max(0, ...left.map((box) => Math.min(...([0, 1, 2] as const).map((axis) => extent(box, axis)))))
   if (shared <= SHAVING_MM) return []
-  const fronts = [a, b].every(({ role }) => role === 'door' || role === 'drawer front')
+  const fronts = [a, b].every(({ role }) => FRONTS.includes(role))
   return [
     {
       rule: 'panels-overlap',

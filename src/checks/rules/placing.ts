@@ -44,6 +44,12 @@ export const placing: Rule = {
       meaning: 'the slide of an inner drawer would lie on a hinge plate',
       source: 'own arithmetic; plates reach 26 mm from their middle: common practice',
     },
+    'flap-stay': { meaning: 'no stay has room to hold a flap open', source: 'figures of the stay: common practice' },
+    'flap-swing': { meaning: 'an open flap rises above the carcase', source: 'hinges that open 110°: from memory' },
+    'front-fixing': {
+      meaning: 'a fixed front covers too little of the edges that it is fastened to',
+      source: 'own arithmetic',
+    },
     'caster-circles': { meaning: 'swivel circles of a module meet', source: 'common practice: 10 mm apart' },
     'caster-footprint': { meaning: 'a caster swings beyond the footprint', source: 'common practice' },
     'caster-plate': { meaning: 'a caster plate does not lie whole on the bottom panel', source: 'own arithmetic' },

@@ -12,11 +12,17 @@ export interface Room {
   readonly height: number
   /** From the front of the opening to the inside of the back. */
   readonly depth: number
+  /** There is no panel above, or below, that a flap could hang from. */
+  readonly openAbove?: boolean
+  readonly openBelow?: boolean
+  /** A fixed front lies before it. */
+  readonly shut?: boolean
 }
 
 /** Walks the openings of a module with their clear sizes and reports what does not fit into them. */
 export function checkBays(context: Context, spec: ModuleSpec, room: Room): void {
-  checkBay(context, spec, spec.inside, room)
+  const { top, bottom } = spec.carcase
+  checkBay(context, spec, spec.inside, { ...room, openAbove: top === 'none', openBelow: bottom === 'none' })
 }
 
 function checkBay(context: Context, spec: ModuleSpec, bay: Bay, room: Room): void {
@@ -29,7 +35,14 @@ function checkBay(context: Context, spec: ModuleSpec, bay: Bay, room: Room): voi
     context.report([...front.at, 'lay'], what, { expected: 'a deeper module, or lay: overlay' })
     return
   }
-  const inner = { ...room, depth }
+  const shut = room.shut === true || front?.kind === 'fixed'
+  const inner = { ...room, depth, shut }
+  if (shut && drawers !== undefined) {
+    context.report(drawers.at, 'drawers behind a fixed front cannot be pulled out', {
+      expected: 'a door or flap before them, or drawers with fronts of their own',
+      on: 'key',
+    })
+  }
   if (looseShelves !== undefined) checkShelves(context, looseShelves, inner)
   if (drawers !== undefined) checkDrawers(context, drawers, inner, thickestPanel(spec))
   if (split !== undefined) checkSplit(context, spec, bay, split, inner)
@@ -49,10 +62,12 @@ function checkSplit(context: Context, spec: ModuleSpec, bay: Bay, split: Split, 
     })
     return
   }
+  const last = split.bays.length - 1
   split.bays.forEach((child, i) => {
     const size = sizes[i]
-    if (size !== undefined)
-      checkBay(context, spec, child, beside ? { ...room, width: size } : { ...room, height: size })
+    if (size === undefined) return
+    const between = { openAbove: i === 0 && room.openAbove === true, openBelow: i === last && room.openBelow === true }
+    checkBay(context, spec, child, beside ? { ...room, width: size } : { ...room, ...between, height: size })
   })
 }
 

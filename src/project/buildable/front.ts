@@ -1,27 +1,46 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import type { Context } from '../context.ts'
-import type { DefinitionPath, FourEdges, FrontLay, FrontSpec } from '../types.ts'
+import type { DefinitionPath, FixedFrontSpec, FourEdges, FrontLay, FrontSpec } from '../types.ts'
 import type { Room } from './bays.ts'
+
+type Hung = Exclude<FrontSpec, FixedFrontSpec>
 
 const EDGES: readonly (keyof FourEdges<unknown>)[] = ['left', 'right', 'top', 'bottom']
 
-/** A front must have a size, lie over the panels it covers, and take the hinges and the pull within its edges. */
+/**
+ * A front must have a size, lie over the panels it covers, and take the hinges and the pull within its edges; a flap
+ * needs a panel to hang from.
+ */
 export function checkFront(context: Context, front: FrontSpec, room: Room, thickestPanel: number): void {
   const door = largestDoor(front, room, thickestPanel)
   if (door.width <= NOISE_MM || door.height <= NOISE_MM) {
-    const gaps = front.kind === 'pair' ? 'the gaps leave no doors' : 'the gaps leave no door'
+    const gaps = front.kind === 'pair' ? 'the gaps leave no doors' : `the gaps leave no ${wordFor(front)}`
     const what = `${gaps} in an opening of ${context.show(room.width)} × ${context.show(room.height)}`
     context.report(front.at, what, { expected: 'smaller gaps, or a larger opening', on: 'key' })
     return
   }
   checkReveals(context, front, thickestPanel)
-  checkHingeHeights(context, front, door.height)
+  if (front.kind === 'fixed') return
+  checkHung(context, front, room)
+  checkHinges(context, front, door)
   checkPull(context, front, door)
 }
 
-/** The size that a door cannot exceed, mm; for an inset front it is the size itself. */
-function largestDoor(front: FrontSpec, room: Room, thickestPanel: number): { width: number; height: number } {
-  const beyond = front.lay === 'inset' ? -front.insetGap : thickestPanel
+/** What a front is called in a sentence. */
+function wordFor({ kind }: FrontSpec): string {
+  if (kind === 'fixed') return 'front'
+  return kind === 'flap' ? 'flap' : 'door'
+}
+
+interface Size {
+  readonly width: number
+  readonly height: number
+}
+
+/** The size that a front cannot exceed, mm; for an inset front it is the size itself. */
+function largestDoor(front: FrontSpec, room: Room, thickestPanel: number): Size {
+  const insetGap = front.kind === 'fixed' ? 0 : front.insetGap
+  const beyond = front.lay === 'inset' ? -insetGap : thickestPanel
   const width = room.width + 2 * beyond
   return { width: front.kind === 'pair' ? (width - front.gap) / 2 : width, height: room.height + 2 * beyond }
 }
@@ -41,33 +60,51 @@ export function checkReveals(context: Context, front: FrontLay, thickestPanel: n
   }
 }
 
-function checkHingeHeights(context: Context, front: FrontSpec, doorHeight: number): void {
+function checkHung(context: Context, front: Hung, room: Room): void {
+  if (front.kind !== 'flap') return
+  const missing = front.hang === 'top' ? room.openAbove === true : room.openBelow === true
+  if (!missing) return
+  const at: DefinitionPath = [...front.at, 'hang']
+  const [panel, other] = front.hang === 'top' ? ['top', 'bottom'] : ['bottom', 'top']
+  context.report(
+    context.source.place(at) === undefined ? front.at : at,
+    `the carcase has no ${panel} that the flap could hang from`,
+    { expected: `hang: ${other}, or a carcase with a ${panel}`, on: 'key' },
+  )
+}
+
+function checkHinges(context: Context, front: Hung, door: Size): void {
   const { hinges, at } = front
   if (typeof hinges === 'number' || hinges === 'auto') return
-  hinges.forEach((height, i) => {
-    if (height < doorHeight) return
-    context.report([...at, 'hinges', i], `${context.show(height)} lies above the door`, {
-      expected: `less than ${context.show(doorHeight)}`,
-    })
+  const flap = front.kind === 'flap'
+  const along = flap ? door.width : door.height
+  hinges.forEach((distance, i) => {
+    if (distance < along) return
+    const what = `${context.show(distance)} lies ${flap ? 'beyond the flap' : 'above the door'}`
+    context.report([...at, 'hinges', i], what, { expected: `less than ${context.show(along)}` })
   })
 }
 
-function checkPull(context: Context, front: FrontSpec, door: { width: number; height: number }): void {
+function checkPull(context: Context, front: Hung, door: Size): void {
   const { pull, at } = front
   if (pull === undefined) return
   const report = (key: string, what: string, most: number) =>
     context.report([...at, 'pull', key], what, {
-      expected: most > 0 ? `less than ${context.show(most)}` : 'a shorter pull, or a larger door',
+      expected: most > 0 ? `less than ${context.show(most)}` : `a shorter pull, or a larger ${word}`,
     })
-  if (pull.edgeDistance >= door.width) {
-    const what = `${context.show(pull.edgeDistance)} lies beyond a door ${context.show(door.width)} wide`
-    report('edge distance', what, door.width)
+  const flap = front.kind === 'flap'
+  const word = wordFor(front)
+  const [across, along] = flap ? [door.height, door.width] : [door.width, door.height]
+  const size = `${context.show(along)} ${flap ? 'wide' : 'high'}`
+  if (pull.edgeDistance >= across) {
+    const what = `${context.show(pull.edgeDistance)} lies beyond a ${word} ${context.show(across)} ${flap ? 'high' : 'wide'}`
+    report('edge distance', what, across)
   }
-  const room = door.height - pull.item.centres
+  const room = along - pull.item.centres
   if (pull.end !== 'middle' && pull.endDistance >= room) {
-    const what = `the pull does not fit on a door ${context.show(door.height)} high, ${context.show(pull.endDistance)} from its end`
+    const what = `the pull does not fit on a ${word} ${size}, ${context.show(pull.endDistance)} from its end`
     report('end distance', what, room)
   } else if (room <= 0) {
-    report('item', `the pull does not fit on a door ${context.show(door.height)} high`, 0)
+    report('item', `the pull does not fit on a ${word} ${size}`, 0)
   }
 }

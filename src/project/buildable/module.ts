@@ -3,7 +3,7 @@ import { backTakes } from '../back-takes.ts'
 import { baseHeight } from '../base-height.ts'
 import type { Context } from '../context.ts'
 import { wellOf } from '../flip-sizes.ts'
-import { overlayThickness } from '../fronts.ts'
+import { frontsTake } from '../fronts.ts'
 import type { ModuleSpec } from '../types.ts'
 import { checkBays, type Room } from './bays.ts'
 import { checkFlip } from './flip.ts'
@@ -110,9 +110,8 @@ function leaves(
 }
 
 function clearDepth(context: Context, spec: ModuleSpec): number | undefined {
-  const front = overlayThickness(spec.inside)
   const takings: Taking[] = [
-    ['the front', front === 0 ? 0 : front + spec.frontGap],
+    ['the front', frontsTake(spec.inside, spec.frontGap)],
     ['the back', backTakes(spec.carcase.back)],
   ]
   return leaves(context, spec, 'depth', spec.depth, takings, 'depth')

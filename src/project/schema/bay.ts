@@ -74,7 +74,7 @@ export const baySchema = group({
   dividers: optional(dividers, 'The partitions or fixed shelves between the bays.'),
   'loose shelves': optional(looseShelves, 'Shelves on pins: a number, or a group of keys that says more.'),
   drawers: optional(drawersSchema, 'Drawers on side-mounted slides: a number, or a group of keys that says more.'),
-  front: optional(frontSchema, 'A door or a pair of doors over this opening.'),
+  front: optional(frontSchema, 'A door, a pair of doors, a flap or a fixed panel over this opening.'),
 }).meta({ id: 'bay' })
 
 const bays: z.ZodArray<typeof baySchema> = z.lazy(() =>

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { jointSchema } from './carcase.ts'
 import { group, hardware, kind, length, name, optional, required } from './parts.ts'
 
 const edges = <T extends z.ZodType>(schema: T, what: string) =>
@@ -28,8 +29,8 @@ const pull = z.union(
         'From the edge away from the hinges to the line of the holes. Default 40 mm, or 1 1/2 in.',
       ),
       end: optional(
-        z.enum(['top', 'bottom', 'middle'], kind('end of a door')),
-        'The end of the door that the near hole is measured from; middle centres the pull. Default top.',
+        z.enum(['top', 'bottom', 'left', 'right', 'middle'], kind('end of a door')),
+        'The end of the door (top, bottom) or flap (left, right) that the near hole is measured from; middle centres the pull. Default top; of a flap middle.',
       ),
       'end distance': optional(length, 'From that end to the near hole. Default 60 mm, or 2 1/2 in.'),
     }),
@@ -40,17 +41,20 @@ const pull = z.union(
 export const frontSchema = group(
   {
     kind: required(
-      z.enum(['door', 'pair'], kind('kind of front')),
-      'door, or pair for two doors that meet in the middle.',
+      z.enum(['door', 'pair', 'flap', 'fixed'], kind('kind of front')),
+      'door, pair for two doors that meet in the middle, flap, or fixed for a panel that does not open.',
     ),
-    hang: optional(z.enum(['left', 'right'], kind('hang')), 'The edge of a single door with the hinges. Default left.'),
+    hang: optional(
+      z.enum(['left', 'right', 'top', 'bottom'], kind('hang')),
+      'The edge with the hinges: left or right of a door, top or bottom of a flap. Default left; of a flap top.',
+    ),
     lay: optional(
       z.enum(['overlay', 'inset'], kind('lay')),
       'overlay: in front of the carcase; inset: inside the opening. Default overlay.',
     ),
     cover: optional(
       coverSchema,
-      'How much of the panel behind an overlay front covers: full, half, or auto (full at the outside, half over a shared panel). Default auto.',
+      'How much of the panel behind an overlay front covers: full, half, or auto (half over a panel that another overlay front covers too, else full). Default auto.',
     ),
     stock: optional(name, "The stock of the front. Default: the module's stock."),
     reveal: optional(
@@ -76,10 +80,22 @@ export const frontSchema = group(
         ],
         kind('hinges'),
       ),
-      "How many hinges a door gets, or a list of heights of the cup centres above the door's lower end. Default auto: by height and weight.",
+      "How many hinges a door or flap gets, or a list of distances of the cup centres from the door's lower or the flap's left end. Default auto: by height (width of a flap) and weight.",
     ),
     'hinge end': optional(length, "From the door's ends to the centres of the outermost cups, at most. Default 80 mm."),
     pull: optional(pull, 'The pull, or none. Default none.'),
+    stay: optional(
+      hardware,
+      'What holds a flap open: none, a flap stay by name, or auto for the first that has room. Default auto.',
+    ),
+    stays: optional(
+      z.enum(['auto', 'one', 'both'], kind('stays')),
+      'On the left, on both sides, or auto: both on a flap over 600 mm wide. Default auto.',
+    ),
+    fix: optional(
+      jointSchema,
+      'How a fixed front is fastened: dowel, through screw, one-piece screw, or one of them with its distances. Default dowel.',
+    ),
   },
   'front',
 )

@@ -1,4 +1,5 @@
-import type { CupHinge, Pull } from '../../hardware/index.ts'
+import type { CupHinge, FlapStay, Pull } from '../../hardware/index.ts'
+import type { JointSpec } from './carcase.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
 
 /** A value for each edge of a front, seen from in front of the module. */
@@ -9,15 +10,15 @@ export interface FourEdges<T> {
   readonly bottom: T
 }
 
-/** `auto`: full over an outside panel, half over a shared one. */
+/** `auto`: half over a panel that another overlay front covers from its other side, else full. */
 export type Cover = 'auto' | 'full' | 'half'
 
 export interface PullSpec {
   readonly item: Pull
   /** From the edge away from the hinges to the line of the holes. */
   readonly edgeDistance: number
-  /** Which end of the door the near hole is measured from; `middle` centres the pull. */
-  readonly end: 'top' | 'bottom' | 'middle'
+  /** Which end of the door (top, bottom) or flap (left, right) the near hole is measured from; `middle` centres the pull. */
+  readonly end: 'top' | 'bottom' | 'left' | 'right' | 'middle'
   readonly endDistance: number
 }
 
@@ -35,15 +36,40 @@ export interface FrontLay {
   readonly at: DefinitionPath
 }
 
-export interface FrontSpec extends FrontLay {
-  readonly kind: 'door' | 'pair'
-  /** Which edge of a single door has the hinges. */
-  readonly hang: 'left' | 'right'
+/** What hangs on cup hinges. */
+export interface HungFront extends FrontLay {
   /** What the hinges are chosen from by the overlay that is wanted: the one that is named, or the usual ones for the lay. */
   readonly hinge: readonly CupHinge[]
-  /** Hinges a door: a number, heights of the cup centres above the door's lower end, or by rule. */
+  /**
+   * Hinges a door or flap: a number, distances of the cup centres from its lower (door) or left (flap) end, or by rule.
+   */
   readonly hinges: number | readonly number[] | 'auto'
-  /** From the door's ends to the outermost cup centres, at most. */
+  /** From the ends of the hinge edge to the outermost cup centres, at most. */
   readonly hingeEnd: number
   readonly pull: PullSpec | undefined
 }
+
+export interface DoorSpec extends HungFront {
+  readonly kind: 'door' | 'pair'
+  /** Which edge of a single door has the hinges. */
+  readonly hang: 'left' | 'right'
+}
+
+export interface FlapSpec extends HungFront {
+  readonly kind: 'flap'
+  /** Which edge has the hinges: a flap that is lifted, or one that is let down. */
+  readonly hang: 'top' | 'bottom'
+  /** `auto`: the first that has room. */
+  readonly stay: FlapStay | 'auto' | 'none'
+  /** `auto`: both on a wide flap, see the item. */
+  readonly stays: 'auto' | 'one' | 'both'
+}
+
+/** A panel that closes an opening for good. */
+export interface FixedFrontSpec extends FrontLay {
+  readonly kind: 'fixed'
+  /** Overlay: into the front edges behind it; inset: between it and the panels on its left and right. */
+  readonly fix: JointSpec
+}
+
+export type FrontSpec = DoorSpec | FlapSpec | FixedFrontSpec

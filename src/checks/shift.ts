@@ -1,0 +1,262 @@
+import { type Assembly, assemble, type PlacedHardware } from '../assembly/index.ts'
+import { add, dot, NOISE_MM, norm, scale, sub, turnBack, type Vec3 } from '../geometry/index.ts'
+import { MM_PER_INCH } from '../length/index.ts'
+import { type Bore, type BoreUse, type Panel, panelsOf } from '../panel/index.ts'
+import type { Project } from '../project/index.ts'
+import { meetingInHole, meetingsIn, WALL_WARN_MM } from './clashes.ts'
+import { boreEdge } from './rules/bore-edge.ts'
+import { inPlace } from './rules/in-place.ts'
+import { placing } from './rules/placing.ts'
+import { moved, type Run, runKey, runOf, written } from './runs.ts'
+import { type Cylinder, cylindersOf, gapBetween } from './solids.ts'
+import type { Subject } from './types.ts'
+
+/** Steps in which a shift is sought: what a person can measure. */
+const STEP = { mm: 0.5, in: MM_PER_INCH / 64 } as const
+/** How far hinges are moved at most: the pitch of the plates' holes, mm. */
+const HINGE_PITCH_MM = 32
+/** Runs for which a shift is sought in one check, at most; beyond, findings say only by how much holes are too near. */
+const MOST_RUNS = 40
+/** Definitions worked out anew in one check, at most. */
+const MOST_PROOFS = 6
+
+interface Shift {
+  readonly mm: number
+  readonly words: string
+}
+
+/**
+ * Finds the smallest shift along its panels, up or down, after which all holes of a run clear all others: a guess that
+ * moves the holes that there are, then the proof: the definition is changed as the words say and worked out anew, and
+ * no hole of the run meets another, nor is anything worse than it was. `undefined` when there is none within one pitch.
+ */
+export function shifter(project: Project, assembly: Assembly, panels: readonly Panel[]): Subject['shift'] {
+  let index: ReturnType<typeof indexOf> | undefined
+  const known = new Map<string, Shift | undefined>()
+  const left: Left = { runs: MOST_RUNS, proofs: MOST_PROOFS, before: new Map() }
+  const shiftOf = (pieces: readonly PlacedHardware[], key: string): Shift | undefined => {
+    if (!known.has(key)) {
+      const run = runOf(pieces)
+      known.set(key, run && smallestShift(project, assembly, panels, run, left))
+    }
+    return known.get(key)
+  }
+  return (uses) => {
+    index ??= indexOf(assembly)
+    const { keyOf, pieces } = index
+    const keys = [...new Set(uses.flatMap(({ hardware }) => keyOf.get(hardware) ?? []))]
+    // A run keeps its own holes apart, or not, wherever it stands.
+    if (keys.length < 2) return undefined
+    const shifts = keys.flatMap((key) => shiftOf(pieces.get(key) ?? [], key) ?? [])
+    return shifts.sort((a, b) => Math.abs(a.mm) - Math.abs(b.mm))[0]?.words
+  }
+}
+
+/** The key of the run of each piece, and the pieces of each key. */
+function indexOf(assembly: Assembly) {
+  const keyOf = new Map<string, string>()
+  const pieces = new Map<string, PlacedHardware[]>()
+  for (const piece of assembly.hardware) {
+    const key = runKey(piece)
+    keyOf.set(piece.id, key)
+    const list = pieces.get(key)
+    if (list === undefined) pieces.set(key, [piece])
+    else list.push(piece)
+  }
+  return { keyOf, pieces }
+}
+
+/** What is left of the budget of one check, and how much is wrong about each module as it is. */
+interface Left {
+  runs: number
+  proofs: number
+  readonly before: Map<string, number>
+}
+
+function smallestShift(
+  project: Project,
+  assembly: Assembly,
+  panels: readonly Panel[],
+  run: Run,
+  left: Left,
+): Shift | undefined {
+  left.runs -= 1
+  if (left.runs < 0 || left.proofs <= 0) return undefined
+  const touched = new Set(run.pieces.flatMap(({ stations }) => stations.map(({ panel }) => panel)))
+  const own = panels.filter(({ id }) => touched.has(id))
+  const pitch = pitchOf(project, run)
+  const guess = rigidly(own, run, pitch)
+  const row = partOf(project, run.module)
+  for (const by of candidates(pitch, STEP[project.units])) {
+    if (!guess(by)) continue
+    if (left.proofs <= 0) return undefined
+    const change = moved(row, assembly, run, by)
+    if (change === undefined) continue
+    left.proofs -= 1
+    const before = left.before.get(run.module) ?? countBad(workedOut(row))
+    left.before.set(run.module, before)
+    if (proves(change.project, run, before)) return { mm: by, words: wordsFor(project, panels, run, by, change.typed) }
+  }
+  return undefined
+}
+
+/** Shifts up to one pitch, the smallest first, up before down. */
+function candidates(pitch: number, step: number): number[] {
+  const steps = Math.floor(pitch / step + NOISE_MM)
+  return Array.from({ length: steps }, (_, k) => [(k + 1) * step, -(k + 1) * step]).flat()
+}
+
+/** The pitch of a run: of a pin row, the least distance between two of its holes. */
+function pitchOf(project: Project, run: Run): number {
+  if (run.kind === 'cup hinge') return HINGE_PITCH_MM
+  const heights = [
+    ...new Set(run.pieces.flatMap(({ stations }) => stations.slice(0, 1).map(({ pose }) => pose.origin[2]))),
+  ]
+  heights.sort((a, b) => a - b)
+  const steps = heights.slice(1).map((z, k) => z - (heights[k] ?? z))
+  return Math.min(project.units === 'in' ? 2 * MM_PER_INCH : 64, ...steps.filter((one) => one > NOISE_MM))
+}
+
+const ofRun = (run: Run): ((use: BoreUse) => boolean) => {
+  const ids = new Set(run.pieces.map(({ id }) => id))
+  return ({ hardware }) => ids.has(hardware)
+}
+
+/** Whether the run's holes, moved as they are by at most `reach`, would clear all others of their panels. */
+function rigidly(panels: readonly Panel[], run: Run, reach: number): (by: number) => boolean {
+  const owns = ofRun(run)
+  const along: Vec3 = run.axis === 2 ? [0, 0, 1] : [1, 0, 0]
+  const pairs = panels.flatMap((panel) => {
+    const way = turnBack(panel.moduleFromPanel, along)
+    const staying = panel.bores.filter((bore) => !bore.uses.every(owns)).map(solidOf)
+    const moving = panel.bores.flatMap((bore) => bore.uses.filter(owns).map((use) => asAlone(panel, bore, use)))
+    return moving
+      .map(solidOf)
+      .flatMap((a) => staying.filter((b) => couldMeet(a, b, way, reach)).map((b) => ({ way, a, b })))
+  })
+  // The pair that spoiled one shift is the likeliest to spoil the next.
+  let spoiler: (typeof pairs)[number] | undefined
+  return (by) => {
+    if (spoiler !== undefined && !clearAt(spoiler, by)) return false
+    spoiler = pairs.find((pair) => !clearAt(pair, by))
+    return spoiler === undefined
+  }
+}
+
+/** Whether two holes are one, or leave enough wood between them, when the first is moved. */
+function clearAt({ way, a, b }: { way: Vec3; a: Solid; b: Solid }, by: number): boolean {
+  const off = scale(way, by)
+  if (norm(sub(b.middle, add(a.middle, off))) >= a.radius + b.radius + WALL_WARN_MM) return true
+  if (oneHole({ ...a.bore, at: add(a.bore.at, off) }, b.bore)) return true
+  return a.cylinders.every((one) => {
+    const shifted = { ...one, from: add(one.from, off) }
+    return b.cylinders.every((other) => gapBetween(shifted, other) >= WALL_WARN_MM - NOISE_MM)
+  })
+}
+
+interface Solid {
+  readonly bore: Bore
+  readonly cylinders: readonly Cylinder[]
+  /** Middle of a ball about all of it. */
+  readonly middle: Vec3
+  readonly radius: number
+}
+
+function solidOf(bore: Bore): Solid {
+  const cylinders = cylindersOf(bore)
+  const widest = Math.max(...cylinders.map(({ radius }) => radius))
+  const middle = add(bore.at, scale(bore.axis, bore.depth / 2))
+  return { bore, cylinders, middle, radius: Math.hypot(bore.depth / 2, widest) }
+}
+
+/** Whether two holes can come too near each other while one moves by at most `reach` along `way`. */
+function couldMeet(a: Solid, b: Solid, way: Vec3, reach: number): boolean {
+  const apart = sub(b.middle, a.middle)
+  const ahead = dot(apart, way)
+  const least = norm(sub(apart, scale(way, Math.max(-reach, Math.min(reach, ahead)))))
+  return least < a.radius + b.radius + WALL_WARN_MM
+}
+
+/** A hole as this use alone would want it, without what it shares it with. */
+function asAlone(panel: Panel, bore: Bore, use: BoreUse): Bore {
+  if (!bore.through || use.depth >= panel.thickness || (use.surface !== 'A' && use.surface !== 'B')) return bore
+  const z = use.surface === 'A' ? 0 : -panel.thickness
+  const axis: Vec3 = use.surface === 'A' ? [0, 0, -1] : [0, 0, 1]
+  return { ...bore, surface: use.surface, at: [bore.at[0], bore.at[1], z], axis, depth: use.depth, through: false }
+}
+
+const oneHole = (a: Bore, b: Bore): boolean =>
+  a.surface === b.surface &&
+  norm(sub(a.at, b.at)) <= NOISE_MM &&
+  Math.abs(a.diameter - b.diameter) <= NOISE_MM &&
+  Math.abs(a.depth - b.depth) <= NOISE_MM
+
+/** The project with a module and its neighbours in its row alone: nothing else can be bolted to it. */
+function partOf(project: Project, module: string): Project {
+  const rows = project.rows.flatMap((row) => {
+    const at = row.modules.indexOf(module)
+    return at < 0 ? [] : [{ ...row, modules: row.modules.slice(Math.max(0, at - 1), at + 2) }]
+  })
+  if (rows.length === 0) return project
+  const keys = new Set(rows.flatMap(({ modules }) => modules))
+  return { ...project, rows, modules: project.modules.filter(({ key }) => keys.has(key)) }
+}
+
+function workedOut(project: Project): Subject {
+  const assembly = assemble(project)
+  const panels = panelsOf(assembly)
+  const byId = new Map(panels.map((panel) => [panel.id, panel]))
+  return {
+    project,
+    assembly,
+    panels,
+    panelOf: (id) => {
+      const panel = byId.get(id)
+      if (panel === undefined) throw new Error(`no panel ${id}`)
+      return panel
+    },
+    shift: () => undefined,
+  }
+}
+
+/** How much is wrong with places: what the placing could not do, bores near edges, covered holes. */
+function countBad(subject: Subject): number {
+  return [placing, boreEdge, inPlace]
+    .flatMap((rule) => rule.check(subject))
+    .filter(({ severity }) => severity !== 'note').length
+}
+
+/** Whether in the changed project no hole of the run meets another, and nothing else is worse than it was. */
+function proves(project: Project, run: Run, before: number): boolean {
+  const subject = workedOut(project)
+  const [piece] = run.pieces
+  const key = piece && runKey(piece)
+  const pieces = subject.assembly.hardware.filter((one) => runKey(one) === key)
+  if (pieces.length === 0) return false
+  const owns = ofRun({ ...run, pieces })
+  const touches = (bore: Bore): boolean => bore.uses.some(owns)
+  const meets = subject.panels.some(
+    (panel) =>
+      panel.bores.some((bore) => touches(bore) && meetingInHole(panel, bore) !== undefined) ||
+      (panel.bores.some(touches) && meetingsIn(panel).some(({ a, b }) => touches(a) !== touches(b))),
+  )
+  return !meets && countBad(subject) <= before
+}
+
+function wordsFor(project: Project, panels: readonly Panel[], run: Run, by: number, typed: string): string {
+  const far = written(Math.abs(by), project.units).text
+  const way = run.axis === 0 ? (by > 0 ? 'right' : 'left') : by > 0 ? 'up' : 'down'
+  return `move the ${nameOf(panels, run)} ${way} ${far} (\`${typed}\`)`
+}
+
+function nameOf(panels: readonly Panel[], run: Run): string {
+  if (run.kind === 'shelf pin') {
+    const number = /pins-(\d+)/.exec(run.pieces[0]?.series ?? '')?.[1] ?? ''
+    return `pin rows of shelf opening ${number}`
+  }
+  const doors = new Set(
+    run.pieces.flatMap(({ stations }) => stations.filter(({ part }) => part === 'cup').map((one) => one.panel)),
+  )
+  const names = panels.filter(({ id }) => doors.has(id)).map(({ name }) => name)
+  return `hinges of ${names.join(' and ')}`
+}
