@@ -2,7 +2,7 @@ import { type Assembly, assemble, type PlacedHardware } from '../assembly/index.
 import { add, dot, NOISE_MM, norm, scale, sub, turnBack, type Vec3 } from '../geometry/index.ts'
 import { MM_PER_INCH } from '../length/index.ts'
 import { type Bore, type BoreUse, type Panel, panelsOf } from '../panel/index.ts'
-import type { Project } from '../project/index.ts'
+import type { Project, RowSpec } from '../project/index.ts'
 import { meetingInHole, meetingsIn, WALL_WARN_MM } from './clashes.ts'
 import { boreEdge } from './rules/bore-edge.ts'
 import { inPlace } from './rules/in-place.ts'
@@ -191,13 +191,17 @@ const oneHole = (a: Bore, b: Bore): boolean =>
   Math.abs(a.diameter - b.diameter) <= NOISE_MM &&
   Math.abs(a.depth - b.depth) <= NOISE_MM
 
-/** The project with a module and its neighbours in its row alone: nothing else can be bolted to it. */
+/** The project with a module's row and the rows that stand against each other with it: nothing else can be bolted to it. */
 function partOf(project: Project, module: string): Project {
-  const rows = project.rows.flatMap((row) => {
-    const at = row.modules.indexOf(module)
-    return at < 0 ? [] : [{ ...row, modules: row.modules.slice(Math.max(0, at - 1), at + 2) }]
-  })
-  if (rows.length === 0) return project
+  const own = project.rows.find((row) => row.modules.includes(module))
+  if (own === undefined) return project
+  const island = new Set([own])
+  const meets = (a: RowSpec, b: RowSpec): boolean =>
+    (a.stands !== undefined && b.modules.includes(a.stands.against)) ||
+    (b.stands !== undefined && a.modules.includes(b.stands.against))
+  // A set that grows while it is gone through is gone through to its end.
+  for (const row of island) for (const other of project.rows) if (meets(row, other)) island.add(other)
+  const rows = project.rows.filter((row) => island.has(row))
   const keys = new Set(rows.flatMap(({ modules }) => modules))
   return { ...project, rows, modules: project.modules.filter(({ key }) => keys.has(key)) }
 }
