@@ -88,3 +88,13 @@ modules:
 `)
   })
 })
+
+test('lipped panels leave the saw smaller', () => {
+  // As above, but the sides are lipped 2 mm at their top and bottom edges, so each is 4 shorter: 8 in all, and the width
+  // takes half of it: 331.2 + 4 = 335.2 → 335.
+  const lipped = strip('3.2').replace(
+    'stock: board, carcase',
+    'stock: board, lipping: [{ thickness: 2, edges: [top, bottom], on: [sides] }], carcase',
+  )
+  expect(open(lipped).project.modules[0]?.width).toBe(335)
+})
