@@ -15,6 +15,8 @@ export function isPlainFileName(name: string): boolean {
  * none where the text cannot be read. Opens nothing. Names that lead elsewhere are left out: `readDefinition` refuses them.
  */
 export function filesNamed(text: string): string[] {
+  // Reading twice takes time, and few definitions name a file.
+  if (!text.includes('file')) return []
   const read = readSource(text, '')
   const modules = read.ok && isGroup(read.source.data) ? read.source.data.modules : undefined
   if (!isGroup(modules)) return []
