@@ -7,9 +7,7 @@ import { type BuiltModule, casterNeighbours, Grips, joinRow, standOnFloor } from
 import { lipped } from './lipping.ts'
 import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
-import { placeChamber, placePort } from './tops/chamber.ts'
-import { rowTop } from './tops/run.ts'
-import { placeTop } from './tops/worktop.ts'
+import { placeChamber, placePort, placeTop, rowTop } from './tops/index.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
 /** Every panel, cut and piece of hardware of a project, in its place. */
