@@ -74,6 +74,16 @@ describe('the structure of src', () => {
     expect(past.map(({ file, target }) => `${file} imports ${target}`)).toEqual([])
   })
 
+  test('a folder of the assembly is entered by its index.ts', () => {
+    const past = imports.filter(({ file, from, target }) => {
+      const here = resolve(SRC, dirname(file))
+      const there = dirname(resolve(here, target))
+      const within = !relative(there, here).startsWith('..')
+      return from === 'assembly' && dirname(relative(SRC, there)) === from && !within && !target.endsWith('/index.ts')
+    })
+    expect(past.map(({ file, target }) => `${file} imports ${target}`)).toEqual([])
+  })
+
   test('only the command touches node', () => {
     const impure = imports.filter(({ from, target }) => target.startsWith('node:') && !IMPURE.includes(from))
     expect(impure.map(({ file, target }) => `${file} imports ${target}`)).toEqual([])

@@ -1,15 +1,13 @@
 import { baseHeight, frontsTake, type ModuleSpec, type Project } from '../project/index.ts'
-import { placeBase } from './base.ts'
+import { placeBase } from './base/index.ts'
 import { inside } from './bays.ts'
-import { backOf, shell } from './carcase.ts'
+import { backOf, shell } from './carcase/index.ts'
 import { placeFlip } from './flip/index.ts'
 import { type BuiltModule, casterNeighbours, Grips, joinRow, standOnFloor } from './floor/index.ts'
 import { lipped } from './lipping.ts'
 import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
-import { placeChamber, placePort } from './tops/chamber.ts'
-import { rowTop } from './tops/run.ts'
-import { placeTop } from './tops/worktop.ts'
+import { placeChamber, placePort, placeTop, rowTop } from './tops/index.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
 /** Every panel, cut and piece of hardware of a project, in its place. */

@@ -1,8 +1,8 @@
 import type { Bay } from '../project/index.ts'
-import type { Opening } from './carcase.ts'
-import { placeDrawers } from './drawers.ts'
+import type { Opening } from './carcase/index.ts'
+import { placeDrawers } from './drawers/index.ts'
+import type { Leaf } from './fronts/index.ts'
 import { merge, type Parts } from './parts.ts'
-import type { Leaf } from './plate-wall.ts'
 import { looseShelves } from './shelves.ts'
 import type { Walk } from './walk.ts'
 

@@ -1,7 +1,7 @@
 import { NOISE_MM, poseOf, Y, Z } from '../geometry/index.ts'
 import type { LooseShelvesSpec, PinRowSpec } from '../project/index.ts'
 import { board } from './boards.ts'
-import type { Opening } from './carcase.ts'
+import type { Opening } from './carcase/index.ts'
 import { type Parts, partsOf } from './parts.ts'
 import type { PlacedHardware, PlacingTrouble } from './types.ts'
 

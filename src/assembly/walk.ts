@@ -1,5 +1,5 @@
 import type { Bay, ModuleSpec } from '../project/index.ts'
-import type { TakenPlates } from './plates.ts'
+import type { TakenPlates } from './fronts/index.ts'
 import type { PlacedPanel } from './types.ts'
 
 /** Running numbers of a module's inner parts, so that each has a name of its own; lives as long as one call of `inside`. */

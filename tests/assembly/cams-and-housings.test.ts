@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { dowelOffsets } from '../../src/assembly/cams.ts'
+import { dowelOffsets } from '../../src/assembly/joints/cams.ts'
 import { built, panelOf, places, ROUND_STOCK } from '../support/define.ts'
 
 const box = (carcase: string, inside = '', stock = ROUND_STOCK): string => `${stock}

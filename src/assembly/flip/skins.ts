@@ -1,5 +1,5 @@
 import { NOISE_MM, type Pose, poseOf, X, Y } from '../../geometry/index.ts'
-import { fastenerOffsets } from '../joints.ts'
+import { fastenerOffsets } from '../joints/index.ts'
 import { type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
 import { type FlipPlace, mm } from './place.ts'

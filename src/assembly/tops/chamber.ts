@@ -1,8 +1,8 @@
 import { circlePath, NOISE_MM, placeBack } from '../../geometry/index.ts'
 import { type ChamberSpec, type ModuleSpec, type PortSpec, startOf } from '../../project/index.ts'
 import { board, boardBox } from '../boards.ts'
-import type { Opening } from '../carcase.ts'
-import { joinPanels, letIn } from '../housings.ts'
+import type { Opening } from '../carcase/index.ts'
+import { joinPanels, letIn } from '../joints/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
 import type { PlacedPanel, PlacingTrouble } from '../types.ts'
 

@@ -2,7 +2,7 @@ import { compose, IDENTITY, NOISE_MM, type Pose, poseOf, X, Y } from '../../geom
 import type { JointScrew } from '../../hardware/index.ts'
 import type { TopFix, WorktopSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
-import { placeJoint } from '../joints.ts'
+import { placeJoint } from '../joints/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
 import { edgeBores } from './edge-bores.ts'

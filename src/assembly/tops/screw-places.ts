@@ -1,5 +1,5 @@
 import { NOISE_MM } from '../../geometry/index.ts'
-import { fastenerOffsets } from '../joints.ts'
+import { fastenerOffsets } from '../joints/index.ts'
 import type { Area } from './plan.ts'
 
 /** From the edge of the panel to a screw that was moved, mm; common practice. */

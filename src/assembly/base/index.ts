@@ -1,0 +1,1 @@
+export { placeBase } from './base.ts'

@@ -1,0 +1,1 @@
+export { placeDrawers } from './drawers.ts'

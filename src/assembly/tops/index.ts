@@ -1,0 +1,3 @@
+export { placeChamber, placePort } from './chamber.ts'
+export { rowTop } from './run.ts'
+export { placeTop } from './worktop.ts'
