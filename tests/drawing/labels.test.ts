@@ -52,6 +52,20 @@ describe('labels', () => {
     expect(placed?.leader).toBeDefined()
   })
 
+  test('no leader lies on a line, though it may cross it', () => {
+    // A wall on each side of a bare point at (50, 50) leaves the ways up and to the right; up lies on the open line x = 50.
+    const crowd: Obstacle[] = [
+      { kind: 'line', from: [50, 40], to: [50, 70], open: true },
+      { kind: 'line', from: [56, 0], to: [56, 100], open: true },
+      { kind: 'line', from: [44, 0], to: [44, 100] },
+    ]
+    const bare = label({ targets: [{ at: [50, 50], radius: 0 }], sides: ['above', 'right'] })
+    const [placed] = placeLabels([bare], crowd, SHEET)
+    expect(placed?.leader?.from).toEqual([50, 50])
+    expect(placed?.leader?.to[1]).toBe(50)
+    expect(placed?.leader?.to[0]).toBeGreaterThan(50)
+  })
+
   test('the short form where the long one fits nowhere', () => {
     const [placed] = placeLabels([label({})], [], { min: [40, 40], max: [59, 60] })
     expect(placed).toEqual({ key: 'A', form: 1, area: { min: [54, 47.5], max: [58, 52.5] } })
