@@ -126,7 +126,7 @@ export const OUTSIDE = 16
 
 /**
  * Labels, leaders and where they lie: with all their words on the panel where there is room, else outside it, else
- * their tag alone, which leads to the table.
+ * their tag alone, which leads to the table; if need be with a leader across what leaders should not cross.
  */
 export function drawCallouts(
   callouts: readonly Callout[],
@@ -138,13 +138,15 @@ export function drawCallouts(
   const done = new Set(inside.map((label) => label.key))
   const left = callouts.filter((callout) => !done.has(callout.tag))
   const more = [...obstacles, ...inside.flatMap(obstaclesOf)]
-  const rest = place(left, more, grown(panel, OUTSIDE * size), size, { words: false, reach: REACH_OUTSIDE })
-  const near = [...more, ...rest.flatMap(obstaclesOf)]
-  const labels = [
-    ...inside,
-    ...rest,
-    ...repeats(callouts, [...inside, ...rest], near, grown(panel, OUTSIDE * size), size),
-  ]
+  const beside = grown(panel, OUTSIDE * size)
+  const rest = place(left, more, beside, size, { words: false, reach: REACH_OUTSIDE })
+  const placed = [...inside, ...rest]
+  const without = callouts.filter((callout) => !placed.some(({ key }) => key === callout.tag))
+  const before = [...more, ...rest.flatMap(obstaclesOf)]
+  const crossing = before.map((obstacle): Obstacle => ({ ...obstacle, open: true }))
+  placed.push(...place(without, crossing, beside, size, { words: false, reach: REACH_OUTSIDE }))
+  const near = [...obstacles, ...placed.flatMap(obstaclesOf)]
+  const labels = [...placed, ...repeats(callouts, placed, near, beside, size)]
   const words = new Map(callouts.map((callout) => [callout.tag, callout.words]))
   return {
     drawn: labels.flatMap((label) => drawLabel(label, words.get(label.key) ?? '', size)),

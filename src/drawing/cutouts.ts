@@ -30,7 +30,10 @@ export function cutoutLeaves(panel: Panel, { path, notch }: Cutout): boolean {
   return least < 0 || same(least, 0)
 }
 
-/** A cutout's contour, and a small cross in its middle for a compass or a rule. */
+/**
+ * A cutout's contour, and a small cross in its middle for a compass or a rule. A notch is crossed from corner to corner,
+ * as what is cut away is.
+ */
 export function drawCutout(view: FaceView, cutout: Cutout, units: Units, size: number): Drawn[] {
   const vertices = seenPath(view.panel, view.face, cutout)
   const work: Work = cutoutLeaves(view.panel, cutout)
@@ -39,13 +42,37 @@ export function drawCutout(view: FaceView, cutout: Cutout, units: Units, size: n
       ? { kind: 'cutout' }
       : { kind: 'pocket', depth: cutout.depth }
   const title = cutoutTitle(view.panel, cutout, units)
-  const { min, max } = boundsOf(vertices)
+  const strokes = cutout.notch === true ? diagonals(vertices) : middleCross(vertices, size)
+  return [
+    { work, entity: { kind: 'path', id: cutout.id, title, vertices } },
+    ...strokes.map(([from, to]): Drawn => ({ work: NOTE, entity: { kind: 'line', pen: 'hair', from, to } })),
+  ]
+}
+
+function middleCross(path: ClosedPath, size: number): [from: Point, to: Point][] {
+  const { min, max } = boundsOf(path)
   const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2]
   const half = Math.min(CROSS * size, (max[0] - min[0]) / 4, (max[1] - min[1]) / 4)
   return [
-    { work, entity: { kind: 'path', id: cutout.id, title, vertices } },
-    { work: NOTE, entity: { kind: 'line', pen: 'hair', from: [x - half, y], to: [x + half, y] } },
-    { work: NOTE, entity: { kind: 'line', pen: 'hair', from: [x, y - half], to: [x, y + half] } },
+    [
+      [x - half, y],
+      [x + half, y],
+    ],
+    [
+      [x, y - half],
+      [x, y + half],
+    ],
+  ]
+}
+
+function diagonals(path: ClosedPath): [from: Point, to: Point][] {
+  const { min, max } = boundsOf(path)
+  return [
+    [min, max],
+    [
+      [min[0], max[1]],
+      [max[0], min[1]],
+    ],
   ]
 }
 
@@ -96,19 +123,22 @@ export function cutoutSize({ path }: Cutout, units: Units): string {
 const depthWords = ({ through, depth }: Cutout, units: Units): string =>
   through ? 'through' : `${bitWords(depth, units)} deep`
 
-/** The words beside a cutout: `cable port, 60 round, through`. */
+/** The words beside a cutout: `cable port, 60 round, through`; `notch, 5.9 × 21.4, cut away`. */
 export function cutoutLabel(cutout: Cutout, units: Units): string {
+  if (cutout.notch === true) return `notch, ${cutoutSize(cutout, units)}, cut away`
   return `${cutout.purpose}, ${cutoutSize(cutout, units)}, ${depthWords(cutout, units)}`
 }
 
-/** Where a cutout lies from the datum edges: `middle 100` of a round one, `40 to 160, middle 100` of another. */
+/** Where a cutout lies from the datum edges: `middle 100` of a round one, `0 to 21` of a notch, `40 to 160, middle 100` of another. */
 export function cutoutPlaces(panel: Panel, cutout: Cutout, units: Units): { readonly x: string; readonly y: string } {
   const { min, max } = boundsOf(cutout.path)
   const [a, b] = [distancesFromDatum(panel, min), distancesFromDatum(panel, max)]
   const round = cutoutSize(cutout, units).endsWith(' round')
   const place = (p: number, q: number): string => {
     const middle = `middle ${placeWords((p + q) / 2, units)}`
-    return round ? middle : `${placeWords(Math.min(p, q), units)} to ${placeWords(Math.max(p, q), units)}, ${middle}`
+    if (round) return middle
+    const span = `${placeWords(Math.min(p, q), units)} to ${placeWords(Math.max(p, q), units)}`
+    return cutout.notch === true ? span : `${span}, ${middle}`
   }
   return { x: place(a.x, b.x), y: place(a.y, b.y) }
 }
@@ -126,7 +156,7 @@ export function cutoutRow(panel: Panel, cutout: Cutout, tag: string, units: Unit
     tag,
     count: '',
     bit: cutoutSize(cutout, units),
-    depth: cutout.through ? 'through' : bitWords(cutout.depth, units),
+    depth: cutout.notch === true ? 'cut away' : cutout.through ? 'through' : bitWords(cutout.depth, units),
     fromY: y,
     fromX: x,
     purpose: cutout.purpose,

@@ -47,7 +47,7 @@ export function drawFrame(
   return { drawn: entities.map((entity) => ({ work: NOTE, entity })), obstacles: [...before, ...words.map(obstacleOf)] }
 }
 
-/** What a note keeps labels off. Leaders may cross its lines and shapes, but not its words. */
+/** What a note keeps labels off. Leaders may cross its lines, but not its words, nor the bar along the leading edge. */
 export function obstacleOf(entity: Entity): Obstacle {
   switch (entity.kind) {
     case 'line':
@@ -55,7 +55,7 @@ export function obstacleOf(entity: Entity): Obstacle {
     case 'circle':
       return { kind: 'disc', at: entity.at, radius: entity.radius }
     case 'path':
-      return { kind: 'area', area: areaOfEntity(entity), open: true }
+      return { kind: 'area', area: areaOfEntity(entity) }
     case 'text':
       return { kind: 'area', area: textArea(entity) }
     default:

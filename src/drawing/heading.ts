@@ -140,15 +140,17 @@ function faceWords(panel: Panel, face: Face): string | undefined {
   const slanted = bores.filter(isHandWork).length
   const cuts = (kind: 'groove' | 'rebate'): number =>
     panel.grooves.filter((groove) => groove.face === face && groove.kind === kind).length
-  const cutouts = (through: boolean): number =>
-    panel.cutouts.filter((one) => one.face === face && one.through === through).length
+  const own = panel.cutouts.filter((one) => one.face === face)
+  const notches = own.filter((one) => one.notch === true).length
+  const through = own.filter((one) => one.through).length
   const parts = [
     counted(bores.length - slanted, 'hole'),
     counted(slanted, 'slanted hole'),
     counted(cuts('groove'), 'groove'),
     counted(cuts('rebate'), 'rebate'),
-    counted(cutouts(true), 'opening'),
-    counted(cutouts(false), 'recess', 'recesses'),
+    counted(through - notches, 'opening'),
+    counted(own.length - through, 'recess', 'recesses'),
+    counted(notches, 'notch', 'notches'),
   ].filter((part) => part !== '')
   return parts.length > 0 ? parts.join(', ') : undefined
 }

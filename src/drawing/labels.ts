@@ -93,7 +93,8 @@ function isFree(spot: Spot, request: LabelRequest, taken: readonly Obstacle[]): 
   return taken.every(
     (obstacle) =>
       !isOn(obstacle, obstacle.kind === 'area' && !obstacle.open ? room : near) &&
-      !(spot.leader && !obstacle.open && cuts(spot.leader, obstacle, request)),
+      !(spot.leader && !obstacle.open && cuts(spot.leader, obstacle, request)) &&
+      !(spot.leader && runsAlong(spot.leader, obstacle, request.gap * ELBOW_ROOM)),
   )
 }
 
@@ -138,6 +139,24 @@ function cuts(leader: { from: Point; to: Point }, obstacle: Obstacle, request: L
     default:
       return obstacle satisfies never
   }
+}
+
+/** The steepest slope between a line and a leader that is taken for a part of it: 6 in 100. */
+const NEARLY_PARALLEL = 0.06
+
+/** True when a leader lies on a line or close beside it, where nobody could tell the two apart; `near` in mm. */
+function runsAlong(leader: { from: Point; to: Point }, obstacle: Obstacle, near: number): boolean {
+  if (obstacle.kind !== 'line') return false
+  const [dx, dy] = [obstacle.to[0] - obstacle.from[0], obstacle.to[1] - obstacle.from[1]]
+  const long = Math.hypot(dx, dy)
+  if (long <= near) return false
+  const along = ([x, y]: Point): number => ((x - obstacle.from[0]) * dx + (y - obstacle.from[1]) * dy) / long
+  const across = ([x, y]: Point): number => ((y - obstacle.from[1]) * dx - (x - obstacle.from[0]) * dy) / long
+  const [a, b] = [along(leader.from), along(leader.to)]
+  const [p, q] = [across(leader.from), across(leader.to)]
+  if (Math.abs(q - p) > NEARLY_PARALLEL * Math.abs(b - a)) return false
+  const shared = Math.min(Math.max(a, b), long) - Math.max(Math.min(a, b), 0)
+  return shared > near && Math.min(Math.abs(p), Math.abs(q)) < near
 }
 
 /** Leaders grow by this many gaps from one try to the next. */

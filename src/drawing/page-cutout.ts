@@ -1,9 +1,10 @@
 import { boundsOf, middleOf, pointsAlong } from '../geometry/index.ts'
 import type { Units } from '../length/index.ts'
 import type { Round } from '../templates/index.ts'
-import { grown, holds } from './areas.ts'
+import { around, common, grown, holds } from './areas.ts'
 import { cutoutLabel, cutoutPlaces } from './cutouts.ts'
 import type { Obstacle, Target } from './labels.ts'
+import { hatch } from './page-groove.ts'
 import { onSheet, type Sheet } from './page-sheet.ts'
 import { chordsOf, clippedLine, strokeIn } from './page-strokes.ts'
 import type { Words } from './page-text.ts'
@@ -33,11 +34,14 @@ export function cutoutRoom({ path }: FaceCutout): Round[] {
   return wide > WHOLE_MM ? [] : [{ at: middleOf(path), radius: wide / 2 + CLEAR }]
 }
 
-/** The contour of a cutout as far as the window shows it, and a cross in its middle, all at true size. */
+/**
+ * The contour of a cutout as far as the window shows it, and a cross in its middle, all at true size; a notch is hatched,
+ * since it is cut away.
+ */
 export function sketchCutout(
   sketch: { readonly cutouts: Line[]; readonly obstacles: Obstacle[] },
   sheet: Sheet,
-  { path }: FaceCutout,
+  { path, cutout }: FaceCutout,
 ): void {
   const points = chordsOf(path).map((at) => onSheet(sheet, at))
   points.forEach((from, k) => {
@@ -46,12 +50,23 @@ export function sketchCutout(
     const shown = clippedLine(from, to, grown(sheet.window, 1))
     if (shown !== undefined) sketch.obstacles.push({ kind: 'line', from: shown[0], to: shown[1], open: true })
   })
+  if (cutout.notch === true) {
+    const whole = around(points)
+    const seen = common(whole, sheet.window)
+    if (seen === undefined) return
+    sketch.cutouts.push(...hatch(seen, whole, points))
+    sketch.obstacles.push({ kind: 'area', area: seen, open: true })
+    return
+  }
   const [x, y] = onSheet(sheet, middleOf(path))
-  sketch.cutouts.push(...strokeIn(sheet.window, [x - CROSS, y], [x + CROSS, y], 'hair'))
-  sketch.cutouts.push(...strokeIn(sheet.window, [x, y - CROSS], [x, y + CROSS], 'hair'))
+  // In a small one the cross stays inside, off the words beside the contour.
+  const { min, max } = boundsOf(path)
+  const arm = Math.min(CROSS, (max[0] - min[0]) / 4, (max[1] - min[1]) / 4)
+  sketch.cutouts.push(...strokeIn(sheet.window, [x - arm, y], [x + arm, y], 'hair'))
+  sketch.cutouts.push(...strokeIn(sheet.window, [x, y - arm], [x, y + arm], 'hair'))
   const inside = grown(sheet.window, CROSS)
   if (holds(inside, { min: [x, y], max: [x, y] }))
-    sketch.obstacles.push({ kind: 'disc', at: [x, y], radius: CROSS + 0.5 })
+    sketch.obstacles.push({ kind: 'disc', at: [x, y], radius: arm + 0.5, open: true })
 }
 
 /** What a cutout is and where, on every sheet that shows a part of its contour and that no later one covers there. */

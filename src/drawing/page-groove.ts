@@ -40,8 +40,8 @@ function rimOf(sheet: Sheet, { groove, min, max }: FaceGroove): Point[] {
     .map((at) => onSheet(sheet, at))
 }
 
-/** Slanted hairlines over a groove; they start from a corner of the whole of it, so that they run on over seams. */
-function hatch(shown: Area, whole: Area, rim: readonly Point[]): Line[] {
+/** Slanted hairlines over a convex shape; they start from a corner of the whole of it, so that they run on over seams. */
+export function hatch(shown: Area, whole: Area, rim: readonly Point[]): Line[] {
   const height = shown.max[1] - shown.min[1]
   const width = shown.max[0] - shown.min[0]
   const origin = whole.min[0] - whole.min[1]

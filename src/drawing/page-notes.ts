@@ -5,14 +5,14 @@ import { leadingEdge } from './frame.ts'
 import type { Obstacle, Target } from './labels.ts'
 import { cutoutWords } from './page-cutout.ts'
 import { isWhole, onSheet, type Sheet, speaksFor } from './page-sheet.ts'
-import { arrowHead, clippedLine } from './page-strokes.ts'
+import { arrowHead, clippedLine, strokeIn } from './page-strokes.ts'
 import { isClear, placeWords, textAt, type Words } from './page-text.ts'
 import { datumPoint, type EdgeBore, edgeLine, type FaceBore, OUTWARD } from './page-view.ts'
 import { CROSS_ARM, nearWindow, SIDES, type Sketch, TICK } from './page-window.ts'
 import { alongEdge, edgePlace, figures, fromDatum, grooveFigures } from './page-words.ts'
 import { type Run, runsOf } from './runs.ts'
 import { textWidth } from './text-width.ts'
-import type { Entity, Point } from './types.ts'
+import type { Entity, Line, Point } from './types.ts'
 
 export interface Notes {
   readonly entities: readonly Entity[]
@@ -38,7 +38,7 @@ export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[]): Not
     taken.push(...name.obstacles)
   }
   entities.push(...runLines(sheet, runs))
-  taken.push(...runLines(sheet, runs).map((line): Obstacle => ({ ...line, kind: 'line', open: true })))
+  taken.push(...runLines(sheet, runs).map(({ from, to }): Obstacle => ({ kind: 'line', from, to, open: true })))
   const open = grown(sheet.open, -1)
   const window = grown(sheet.window, -0.5)
   const work = [...grooveWords(sheet), ...cutoutWords(sheet), ...runs.flatMap((run) => runWords(sheet, run))]
@@ -132,15 +132,14 @@ function targetOf(sheet: Sheet, at: Point, radius: number, side: EdgeSide | unde
 const CLOSE = 100
 
 /** A hairline through the bores of a close run, as far as the sheet shows it. */
-function runLines(sheet: Sheet, runs: readonly Run[]): { kind: 'line'; from: Point; to: Point; pen: 'hair' }[] {
+function runLines(sheet: Sheet, runs: readonly Run[]): Line[] {
   const placeOf = new Map(sheet.view.bores.map((item: FaceBore) => [item.bore, onSheet(sheet, item.at)]))
   return runs.flatMap((run) => {
     if (run.step > CLOSE) return []
     const places = run.bores.map((bore) => placeOf.get(bore)).filter((at) => at !== undefined)
     const [from, to] = [places[0], places.at(-1)]
     if (from === undefined || to === undefined || from === to) return []
-    const piece = clippedLine(from, to, sheet.window)
-    return piece === undefined ? [] : [{ kind: 'line' as const, from: piece[0], to: piece[1], pen: 'hair' as const }]
+    return strokeIn(sheet.window, from, to, 'hair')
   })
 }
 

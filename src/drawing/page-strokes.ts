@@ -22,10 +22,16 @@ export function clippedLine(from: Point, to: Point, area: Area): readonly [Point
   return [enter === 0 ? from : at(enter), leave === 1 ? to : at(leave)]
 }
 
-/** The line inside an area as drawn entities: one, or none. */
+/** What a line leaves in a window's corner may be shorter than any printer shows, mm. */
+const SHORTEST = 0.005
+
+/** The line inside an area as drawn entities: one, or none where it only grazes the area. */
 export function strokeIn(area: Area, from: Point, to: Point, pen: Pen): Line[] {
   const piece = clippedLine(from, to, area)
-  return piece === undefined ? [] : [{ kind: 'line', from: piece[0], to: piece[1], pen }]
+  if (piece === undefined) return []
+  const [start, end] = piece
+  if (Math.hypot(end[0] - start[0], end[1] - start[1]) < SHORTEST) return []
+  return [{ kind: 'line', from: start, to: end, pen }]
 }
 
 /** Chords of this many to a circle stay within 0.01 mm of a rim of 20 mm radius. */

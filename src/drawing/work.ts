@@ -208,9 +208,12 @@ function boreObstacles(view: FaceView, bore: Bore, size: number): Obstacle[] {
   }
   if (edgeOf(view.panel, bore)) {
     const { outer, inner } = edgeBoreLine(view, bore, size)
+    const [dx, dy] = view.turn(bore.axis)
+    // No leader crosses a hole in an edge, nor touches its inner end, where its own begins.
+    const beyond: Point = [inner[0] + (dx * bore.diameter) / 4, inner[1] + (dy * bore.diameter) / 4]
     return [
       { kind: 'area', area: edgeBoreArea(view, bore), open: true },
-      { kind: 'line', from: outer, to: inner, open: true },
+      { kind: 'line', from: outer, to: beyond },
     ]
   }
   const radius = mouthRadius(bore)

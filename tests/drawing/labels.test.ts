@@ -52,6 +52,17 @@ describe('labels', () => {
     expect(placed?.leader).toBeDefined()
   })
 
+  test('no leader lies on a line, though it may cross it', () => {
+    // From (50, 50) straight up, past lines that end at y = 56, with the label above them.
+    const bare = label({ targets: [{ at: [50, 50], radius: 0 }], sides: ['above'] })
+    const upright: Obstacle = { kind: 'line', from: [50, 50], to: [50, 56], open: true }
+    const level: Obstacle = { kind: 'line', from: [40, 56], to: [60, 56], open: true }
+    expect(placeLabels([bare], [upright], SHEET)).toEqual([])
+    const [placed] = placeLabels([bare], [level], SHEET)
+    expect(placed?.leader?.from).toEqual([50, 50])
+    expect(placed?.leader?.to[1]).toBeGreaterThan(56)
+  })
+
   test('the short form where the long one fits nowhere', () => {
     const [placed] = placeLabels([label({})], [], { min: [40, 40], max: [59, 60] })
     expect(placed).toEqual({ key: 'A', form: 1, area: { min: [54, 47.5], max: [58, 52.5] } })
