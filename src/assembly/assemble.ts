@@ -8,6 +8,7 @@ import { lipped } from './lipping.ts'
 import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
 import { placeChamber, placePort } from './tops/chamber.ts'
+import { topNeighbours } from './tops/neighbours.ts'
 import { rowTop } from './tops/run.ts'
 import { placeTop } from './tops/worktop.ts'
 import type { Assembly, PlacedModule } from './types.ts'
@@ -30,7 +31,12 @@ export function assemble(project: Project): Assembly {
     modules.push(...placed, ...top.modules)
   }
   const all = merge(parts)
-  const troubles = [...all.troubles, ...floor.troubles, ...casterNeighbours(floor.modules, all.hardware)]
+  const troubles = [
+    ...all.troubles,
+    ...floor.troubles,
+    ...topNeighbours(modules, floor.islands),
+    ...casterNeighbours(floor.modules, all.hardware),
+  ]
   return { modules, hardware: all.hardware, troubles }
 }
 
