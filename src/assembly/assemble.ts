@@ -7,7 +7,7 @@ import { type BuiltModule, casterNeighbours, Grips, joinRow, standOnFloor } from
 import { lipped } from './lipping.ts'
 import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
-import { placeChamber, placePort, placeTop, rowTop } from './tops/index.ts'
+import { placeChamber, placePort, placeTop, rowTop, topNeighbours } from './tops/index.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
 /** Every panel, cut and piece of hardware of a project, in its place. */
@@ -28,7 +28,12 @@ export function assemble(project: Project): Assembly {
     modules.push(...placed, ...top.modules)
   }
   const all = merge(parts)
-  const troubles = [...all.troubles, ...floor.troubles, ...casterNeighbours(floor.modules, all.hardware)]
+  const troubles = [
+    ...all.troubles,
+    ...floor.troubles,
+    ...topNeighbours(modules, floor.islands),
+    ...casterNeighbours(floor.modules, all.hardware),
+  ]
   return { modules, hardware: all.hardware, troubles }
 }
 

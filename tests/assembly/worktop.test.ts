@@ -234,3 +234,17 @@ test('a common worktop lies on each module that does not say none', () => {
   expect(common.panels.filter((panel) => panel.role === 'worktop').map((panel) => panel.id)).toEqual(['one/worktop'])
   expect(common.assembly.modules.map((module) => module.size.height)).toEqual([773, 800])
 })
+
+test('an overhang that reaches into a module of another row is found, once', () => {
+  // Two stands 10 behind one and is 100 higher: 35 − 10 = 25 of the worktop lie in its sides, which are 18 thick.
+  const behind = (back: number) =>
+    built(`${HEAD}  one: { width: 800, worktop: { stock: top 27, overhang: { back: ${back} } } }
+  two: { width: 800, working height: 1000 }
+floor plan: [{ row: [one] }, { row: [two], stands: { against: one, at its: back, gap: 10 } }]
+`).findings.filter(({ rule }) => rule === 'worktop-neighbour')
+  const [found, ...more] = behind(35)
+  expect(more).toEqual([])
+  expect(found?.panels).toEqual(['one/worktop', 'two/left-side', 'two/right-side'])
+  expect(found?.message).toBe('one, worktop, and two, left side, overlap by 18 mm')
+  expect(behind(10)).toEqual([])
+})

@@ -1,6 +1,6 @@
 export { boltPlaces } from './bolt-places.ts'
 export { casterNeighbours } from './casters.ts'
-export { floorBox, footprintOf, type Rectangle } from './footprint.ts'
+export { floorBox, footprintOf, type Rectangle, shareOf } from './footprint.ts'
 export { joinRow } from './joins.ts'
 export { Grips } from './obstacles.ts'
 export { type BuiltModule, standOnFloor } from './stand.ts'

@@ -11,6 +11,8 @@ export type BuiltModule = Omit<PlacedModule, 'floorFromModule' | 'packing'>
 export interface Floor {
   /** In the order of the rows. */
   readonly modules: ReadonlyMap<string, PlacedModule>
+  /** Keys of the modules whose rows stand against each other. */
+  readonly islands: readonly (readonly string[])[]
   readonly troubles: readonly PlacingTrouble[]
 }
 
@@ -31,7 +33,7 @@ export function standOnFloor(rows: readonly RowSpec[], built: ReadonlyMap<string
     const floorFromModule = poseOf(x, y, [spot.x, spot.y, module.baseHeight + packing])
     modules.set(key, { ...module, packing, floorFromModule })
   }
-  return { modules, troubles: [...level.troubles, ...overlaps(rows, islands, modules)] }
+  return { modules, islands, troubles: [...level.troubles, ...overlaps(rows, islands, modules)] }
 }
 
 const mm = (value: number): string => String(Math.round(value * 10) / 10)

@@ -1,7 +1,7 @@
-import { type Box, compose, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
+import { type Box, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
 import type { RowSpec } from '../../project/index.ts'
-import { board, ownBox } from '../boards.ts'
-import { merge, type Parts, partsOf } from '../parts.ts'
+import { board } from '../boards.ts'
+import { merge, type Parts } from '../parts.ts'
 import { FLOOR, type PlacedModule, type PlacedPanel, type PlacingTrouble } from '../types.ts'
 import { fixTop } from './fixing.ts'
 import { topBox } from './worktop.ts'
@@ -25,7 +25,7 @@ export function rowTop(row: RowSpec, placed: readonly BuiltModule[]): RowTop {
   const modules = placed.map((one) => one.module)
   const spec = row.worktop
   const [first] = modules
-  if (spec === undefined || first === undefined) return { modules: [], parts: merge([neighbourTops(modules)]) }
+  if (spec === undefined || first === undefined) return { modules: [], parts: merge([]) }
   const boxes = modules.map((module) => carcaseBox(first, module))
   const z = Math.max(...boxes.map((box) => box.max[2]))
   const least = (axis: 0 | 1): number => Math.min(...boxes.map((box) => box.min[axis]))
@@ -103,43 +103,4 @@ function unevenTops(
       },
     ]
   })
-}
-
-const isTop = (panel: PlacedPanel): boolean => panel.role === 'worktop' || panel.role === 'machine top'
-
-/** Tops of single modules whose overhang reaches into what stands beside them in the row. */
-function neighbourTops(modules: readonly PlacedModule[]): Parts {
-  const boxed = modules.map((module) =>
-    module.panels.map((panel) => ({
-      module,
-      panel,
-      box: placedBox(compose(module.floorFromModule, panel.moduleFromPanel), ownBox(panel)),
-    })),
-  )
-  const troubles = boxed.slice(1).flatMap((right, k) => {
-    const left = boxed[k] ?? []
-    const pairs = left.flatMap((a) =>
-      right.filter((b) => isTop(a.panel) || isTop(b.panel)).map((b) => ({ a, b, shared: sharedBy(a.box, b.box) })),
-    )
-    return pairs
-      .filter(({ shared }) => shared > NOISE_MM)
-      .map(
-        ({ a, b, shared }): PlacingTrouble => ({
-          rule: 'worktop-neighbour',
-          severity: 'stop',
-          panels: [a.panel.id, b.panel.id],
-          message: `${a.module.name}, ${a.panel.name}, and ${b.module.name}, ${b.panel.name}, overlap by ${mm(shared)} mm`,
-          fix: 'take off the overhang between them, or lay one worktop over the row',
-          at: (isTop(a.panel) ? a : b).panel.at,
-        }),
-      )
-  })
-  return partsOf({ troubles })
-}
-
-/** The least extent of the space that two boxes share, mm; 0 or less where there is none. */
-function sharedBy(a: Box, b: Box): number {
-  return Math.min(
-    ...([0, 1, 2] as const).map((axis) => Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis])),
-  )
 }

@@ -97,7 +97,7 @@ export const placing: Rule = {
       source: 'own arithmetic',
     },
     'worktop-neighbour': {
-      meaning: 'a worktop reaches into what stands beside it in its row',
+      meaning: 'a worktop reaches into another module',
       source: 'own arithmetic',
     },
     'ledge-narrow': {
