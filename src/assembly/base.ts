@@ -3,12 +3,13 @@ import { placeCasters } from './casters.ts'
 import { placeFeet } from './feet.ts'
 import { merge, type Parts } from './parts.ts'
 import { placePlinth } from './plinth.ts'
-import type { PlacedHardware, PlacedPanel } from './types.ts'
+import type { PlacedCut, PlacedHardware, PlacedPanel } from './types.ts'
 
 /** What of a module stands on its bottom or is in it already when the base comes. */
 export interface OnBottom {
   readonly panels: readonly PlacedPanel[]
   readonly hardware: readonly PlacedHardware[]
+  readonly cuts: readonly PlacedCut[]
   /** The clear inside that the bottom's upper face shows, module frame, mm. */
   readonly x0: number
   readonly x1: number
@@ -23,7 +24,7 @@ export function placeBase(spec: ModuleSpec, bottom: PlacedPanel | undefined, on:
     case 'none':
       return merge([])
     case 'casters':
-      return placeCasters(spec, base, bottom)
+      return placeCasters(spec, base, bottom, on)
     case 'plinth':
       return placePlinth(spec, base, bottom, on)
     case 'feet':
