@@ -1,6 +1,6 @@
 import type { ModuleSpec } from '../../project/index.ts'
 import { merge, type Parts } from '../parts.ts'
-import type { PlacedHardware, PlacedPanel } from '../types.ts'
+import type { PlacedCut, PlacedHardware, PlacedPanel } from '../types.ts'
 import { placeCasters } from './casters.ts'
 import { placeFeet } from './feet.ts'
 import { placePlinth } from './plinth.ts'
@@ -9,6 +9,7 @@ import { placePlinth } from './plinth.ts'
 export interface OnBottom {
   readonly panels: readonly PlacedPanel[]
   readonly hardware: readonly PlacedHardware[]
+  readonly cuts: readonly PlacedCut[]
   /** The clear inside that the bottom's upper face shows, module frame, mm. */
   readonly x0: number
   readonly x1: number
@@ -23,7 +24,7 @@ export function placeBase(spec: ModuleSpec, bottom: PlacedPanel | undefined, on:
     case 'none':
       return merge([])
     case 'casters':
-      return placeCasters(spec, base, bottom)
+      return placeCasters(spec, base, bottom, on)
     case 'plinth':
       return placePlinth(spec, base, bottom, on)
     case 'feet':
