@@ -152,9 +152,14 @@ function reachOf({ piece: { item }, station: { part } }: Grip, radius: number): 
 
 function rectangleOf(face: OuterFace, points: readonly Vec3[]): Pick<Obstacle, 'min' | 'max'> {
   const across = acrossAxis(face)
-  const least = (axis: 0 | 1 | 2): number => Math.min(...points.map((point) => point[axis]))
-  const most = (axis: 0 | 1 | 2): number => Math.max(...points.map((point) => point[axis]))
-  return { min: [least(across), least(2)], max: [most(across), most(2)] }
+  let [left, low, right, high] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const point of points) {
+    left = Math.min(left, point[across])
+    right = Math.max(right, point[across])
+    low = Math.min(low, point[2])
+    high = Math.max(high, point[2])
+  }
+  return { min: [left, low], max: [right, high] }
 }
 
 const MOVABLE: readonly PanelRole[] = ['loose shelf', 'door', 'flap', 'fixed front']
