@@ -1,5 +1,6 @@
 import { type Box, MINUS_X, NOISE_MM, type Pose, poseOf, X, Y } from '../../geometry/index.ts'
 import type { Caster } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { CastersSpec, ModuleSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { type Parts, partsOf } from '../parts.ts'
@@ -25,8 +26,6 @@ export interface Wheel {
 function casterInset(base: CastersSpec): number {
   return base.inset === 'auto' ? base.item.swivelRadius + base.footprintGap : base.inset
 }
-
-export const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 type Corner = readonly [right: boolean, rear: boolean]
 const CORNERS: readonly Corner[] = [

@@ -1,4 +1,5 @@
 import { type Box, compose, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
+import { fineMm } from '../../length/index.ts'
 import type { RowSpec } from '../../project/index.ts'
 import { board, ownBox } from '../boards.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
@@ -78,8 +79,6 @@ function carcaseBox(frame: PlacedModule, { floorFromModule, size }: PlacedModule
   return placedBox(pose, { min: [0, 0, 0], max: [size.width, size.depth, size.height] })
 }
 
-const mm = (value: number): string => String(Math.round(value * 100) / 100 + 0)
-
 /** Modules whose carcases end below the worktop that is to lie on them. */
 function unevenTops(
   at: PlacingTrouble['at'],
@@ -97,8 +96,8 @@ function unevenTops(
         rule: 'worktop-level',
         severity: 'stop',
         panels: [panel.id],
-        message: `the worktop of the row lies on ${highest?.name ?? ''}; the upper side of ${module.name} is ${mm(below)} mm lower`,
-        fix: `make ${module.name} ${mm(below)} mm higher, or give all modules of the row one working height`,
+        message: `the worktop of the row lies on ${highest?.name ?? ''}; the upper side of ${module.name} is ${fineMm(below)} mm lower`,
+        fix: `make ${module.name} ${fineMm(below)} mm higher, or give all modules of the row one working height`,
         at,
       },
     ]
@@ -128,7 +127,7 @@ function neighbourTops(modules: readonly PlacedModule[]): Parts {
           rule: 'worktop-neighbour',
           severity: 'stop',
           panels: [a.panel.id, b.panel.id],
-          message: `${a.module.name}, ${a.panel.name}, and ${b.module.name}, ${b.panel.name}, overlap by ${mm(shared)} mm`,
+          message: `${a.module.name}, ${a.panel.name}, and ${b.module.name}, ${b.panel.name}, overlap by ${fineMm(shared)} mm`,
           fix: 'take off the overhang between them, or lay one worktop over the row',
           at: (isTop(a.panel) ? a : b).panel.at,
         }),
