@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
 import { rules } from '../src/checks/index.ts'
@@ -44,6 +44,19 @@ describe('the README', () => {
     expect(links.length).toBeGreaterThan(4)
     expect(links.filter((link) => !existsSync(fileURLToPath(new URL(link, root))))).toEqual([])
   })
+})
+
+function sourceFiles(folder: URL): string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => readFileSync(`${entry.parentPath}/${entry.name}`, 'utf8'))
+}
+
+test('DEVELOPERS lists every source that the code cites, in order, and no other', () => {
+  const cited = new Set(sourceFiles(new URL('src', root)).flatMap((text) => text.match(/\bS\d+b?\b/g) ?? []))
+  const listed = [...developers.matchAll(/^- \*\*(S\d+b?)\*\* /gm)].map((match) => match[1] ?? '')
+  const rank = (source: string): number => Number.parseInt(source.slice(1), 10) + (source.endsWith('b') ? 0.5 : 0)
+  expect(listed).toEqual([...cited].sort((a, b) => rank(a) - rank(b)))
 })
 
 test('DEVELOPERS lists every source that the catalogue and the rules cite', () => {

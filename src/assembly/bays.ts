@@ -110,7 +110,7 @@ function divider(
       : [joinPanels({ module: spec.key, head, tip: panel, joint: wanted.joint, at: spec.at })]
   })
   walk.panels.set(panel.id, panel)
-  const bound = (beyond: Cell): Bound => ({ panel: panel.id, thickness: t, shared: true, beyond })
+  const bound = (beyond: Cell): Bound => ({ panel: panel.id, thickness: t, beyond })
   return {
     parts: merge([{ panels: [panel] }, ...joints]),
     before: beside ? { ...opening, x1: low, right: bound(next) } : { ...opening, z0: low + t, bottom: bound(next) },

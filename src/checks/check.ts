@@ -17,7 +17,8 @@ import { slides } from './rules/slides.ts'
 import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
 import { shifter } from './shift.ts'
-import type { Finding, Rule, Severity, Subject } from './types.ts'
+import { subjectOf } from './subject.ts'
+import type { Finding, Rule, Severity } from './types.ts'
 
 /** All rules, in the order in which their findings stand beside each other. A new rule is one line here. */
 export const rules: readonly Rule[] = [
@@ -42,18 +43,7 @@ const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }
 
 /** Everything that the rules find, worst first, then by rule and in the order of the panels; equal findings once. */
 export function check(project: Project, assembly: Assembly, panels: readonly Panel[]): Finding[] {
-  const byId = new Map(panels.map((panel) => [panel.id, panel]))
-  const subject: Subject = {
-    project,
-    assembly,
-    panels,
-    panelOf: (id) => {
-      const panel = byId.get(id)
-      if (panel === undefined) throw new Error(`no panel ${id}`)
-      return panel
-    },
-    shift: shifter(project, assembly, panels),
-  }
+  const subject = subjectOf(project, assembly, panels, shifter(project, assembly, panels))
   const findings = rules.flatMap((rule) => rule.check(subject))
   const seen = new Set<string>()
   const once = findings.filter((finding) => {

@@ -9,6 +9,7 @@ import { inPlace } from './rules/in-place.ts'
 import { placing } from './rules/placing.ts'
 import { moved, type Run, runKey, runOf, written } from './runs.ts'
 import { type Cylinder, cylindersOf, gapBetween } from './solids.ts'
+import { subjectOf } from './subject.ts'
 import type { Subject } from './types.ts'
 
 /** Steps in which a shift is sought: what a person can measure. */
@@ -209,18 +210,7 @@ function partOf(project: Project, module: string): Project {
 function workedOut(project: Project): Subject {
   const assembly = assemble(project)
   const panels = panelsOf(assembly)
-  const byId = new Map(panels.map((panel) => [panel.id, panel]))
-  return {
-    project,
-    assembly,
-    panels,
-    panelOf: (id) => {
-      const panel = byId.get(id)
-      if (panel === undefined) throw new Error(`no panel ${id}`)
-      return panel
-    },
-    shift: () => undefined,
-  }
+  return subjectOf(project, assembly, panels, () => undefined)
 }
 
 /** How much is wrong with places: what the placing could not do, bores near edges, covered holes. */

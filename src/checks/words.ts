@@ -1,8 +1,6 @@
+import { mm } from '../length/index.ts'
 import type { Bore, Panel } from '../panel/index.ts'
 import { fromDatum, surfaceWords } from '../panel/index.ts'
-
-/** A length in a sentence: mm to a tenth. */
-export const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 
 /** `glaze store, left side`. */
 export const panelWords = (panel: Panel): string => `${panel.moduleName}, ${panel.name}`
@@ -19,3 +17,5 @@ export function boreWords(panel: Panel, bore: Bore): string {
   ]
   return `${bore.purpose} ${size}, ${distances.join(' and ')} in ${surfaceWords(panel, bore.surface)}`
 }
+
+export { mm }

@@ -1,3 +1,4 @@
+import { MM_PER_INCH } from '../length/index.ts'
 import type { Size } from '../templates/index.ts'
 import { textAt } from './page-text.ts'
 import type { Entity, Point } from './types.ts'
@@ -6,7 +7,6 @@ import type { Entity, Point } from './types.ts'
 export const RULER = 180
 /** The spine of a ruler runs this far from the sheet's edge, mm. */
 export const RULER_LINE = 15
-const INCH = 25.4
 const LONG = 5
 const SHORT = 1.6
 const FIGURES = 2.5
@@ -57,7 +57,7 @@ function ruler(axis: Axis): Entity[] {
   const millimetres = Array.from({ length: RULER / 10 + 1 }, (_, k) =>
     tick(k * 10, [0, 10, 18].includes(k) ? LONG : SHORT),
   )
-  const inches = [0, 1, 2, 3, 4].map((k) => tick(k * INCH, -(k % 4 === 0 ? LONG : SHORT)))
+  const inches = [0, 1, 2, 3, 4].map((k) => tick(k * MM_PER_INCH, -(k % 4 === 0 ? LONG : SHORT)))
   return [
     { kind: 'line', from: at(0, 0), to: at(RULER, 0), pen: 'thin' },
     ...millimetres,
@@ -66,7 +66,7 @@ function ruler(axis: Axis): Entity[] {
     words(101, 2.4, '100 mm', 'start'),
     words(179, 2.4, '180 mm', 'end'),
     words(1, -4.4, '0', 'start'),
-    words(4 * INCH + 1, -4.4, '4 in', 'start'),
+    words(4 * MM_PER_INCH + 1, -4.4, '4 in', 'start'),
     words(RULER - 1, -4.4, 'check bar: 100 mm and 180 mm, 4 in', 'end'),
   ]
 }

@@ -15,6 +15,12 @@ export function formatMm(mm: number): string {
   return decimals(mm, 3)
 }
 
+/** A length as findings say it, to a tenth of a mm; no unit behind it. */
+export const mm = (value: number): string => String(Math.round(value * 10) / 10)
+
+/** The same to a hundredth, for what is cut finer, and so that a value just under its limit does not read like it. */
+export const fineMm = (value: number): string => String(Math.round(value * 100) / 100)
+
 /**
  * A length in inches as the nearest fraction in lowest terms: `23 7/16 in`. Where the fraction is off by more than
  * 0.05 mm, the rest is added or, behind a true minus sign, taken off: `23 7/16 in + 0.1 mm`; so what is read is never

@@ -17,7 +17,7 @@ export function mergeBores(raw: readonly RawBore[], thickness: number): Bore[] {
   const fromA = raw.map((bore) => throughFromA(bore))
   const shared = useThroughHoles(sharePins(fromA, thickness), thickness)
   const byHole = new Map<string, RawBore[]>()
-  for (const bore of deepest(shared)) {
+  for (const bore of shared) {
     const key = holeKey(bore)
     const list = byHole.get(key)
     if (list === undefined) byHole.set(key, [bore])
@@ -69,17 +69,6 @@ function useThroughHoles(bores: readonly RawBore[], thickness: number): RawBore[
   )
 }
 
-/** Blind bores of one diameter at one place of a face, all as deep as the deepest: a pin in the hole of a plate. */
-function deepest(bores: readonly RawBore[]): RawBore[] {
-  const plain = (bore: RawBore): boolean => !bore.through && bore.sink === undefined && bore.leanDeg === undefined
-  const key = (bore: RawBore): string => holeKey({ ...bore, depth: 0 })
-  const depths = new Map<string, number>()
-  for (const bore of bores) {
-    if (plain(bore)) depths.set(key(bore), Math.max(bore.depth, depths.get(key(bore)) ?? 0))
-  }
-  return bores.map((bore) => (plain(bore) ? { ...bore, depth: depths.get(key(bore)) ?? bore.depth } : bore))
-}
-
 const throughHole = (bore: RawBore, thickness: number): RawBore => ({
   ...bore,
   surface: 'A',
@@ -94,6 +83,9 @@ const step = (value: number): number => Math.round(value / NOISE_MM) + 0
 
 const placeKey = (bore: RawBore): string => `${step(bore.at[0])} ${step(bore.at[1])}`
 
+/** Blind and square, without a sink: as deep as the deepest of its uses needs, such as a pin in the hole of a plate. */
+const isPlain = (bore: RawBore): boolean => !bore.through && bore.sink === undefined && bore.leanDeg === undefined
+
 function holeKey(bore: RawBore): string {
   const { sink } = bore
   const sinkKey =
@@ -103,7 +95,7 @@ function holeKey(bore: RawBore): string {
     ...bore.at.map(step),
     ...bore.axis.map(step),
     step(bore.diameter),
-    step(bore.depth),
+    isPlain(bore) ? '' : step(bore.depth),
     bore.through,
     sinkKey,
   ].join(' ')
@@ -114,7 +106,8 @@ function oneOf(group: readonly RawBore[]): RawBore {
   const [first] = group
   if (first === undefined) throw new Error('a hole without a bore')
   const purposes = [...new Set(group.map((bore) => bore.purpose))]
-  return { ...first, purpose: purposes.join(', '), uses: group.flatMap((bore) => bore.uses) }
+  const depth = isPlain(first) ? Math.max(...group.map((bore) => bore.depth)) : first.depth
+  return { ...first, depth, purpose: purposes.join(', '), uses: group.flatMap((bore) => bore.uses) }
 }
 
 const compareVec = (a: Vec3, b: Vec3): number =>

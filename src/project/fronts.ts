@@ -18,11 +18,6 @@ export function overlayFronts(bay: Bay): readonly OverlayFront[] {
   return [...own, ...drawn]
 }
 
-/** Whether an overlay front lies over this bay's own opening. */
-export function hasOverlayFront(bay: Bay): boolean {
-  return overlayFronts(bay).length > 0
-}
-
 /** The largest of what the overlay fronts of a bay and of the bays in it come to, 0 when there is none. */
 function most(bay: Bay, of: (front: OverlayFront) => number): number {
   return (bay.split?.bays ?? []).reduce(

@@ -28,14 +28,14 @@ common:
   depth: 500               # the whole footprint, doors and back included
   working height: 850      # from the floor; or carcase height: for the box alone
   carcase:
-    top: over              # over the ends of the sides, between them, or none
+    top: over              # over the ends of the sides, between them, rails, or none
     bottom: between
     joint: one-piece screw # or through screw, dowel, pocket screw
     back:
-      sits: grooved        # or applied, inset, rebated, none
+      sits: grooved        # or applied, between sides, inset, rebated, none
       stock: ply 6
   base:
-    casters: caster 75     # or base: none
+    casters: caster 75     # or plinth, feet; or base: none
 
 # The cabinets, each under its name. Upright partitions stand between bays that lie side by side, fixed shelves
 # between stacked ones.
@@ -45,7 +45,7 @@ modules:
     inside:
       loose shelves: 2     # on pins, in rows of holes
       front:
-        kind: pair         # two doors that meet in the middle; or door
+        kind: pair         # two doors that meet in the middle; or door, flap, fixed
         pull:
           item: pull 128
 

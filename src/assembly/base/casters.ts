@@ -1,5 +1,6 @@
 import { type Box, MINUS_X, NOISE_MM, type Pose, place, poseOf, X, Y } from '../../geometry/index.ts'
 import type { Caster } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { CastersSpec, ModuleSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { gapBetween, holesIn, LEAST_WALL_MM, WALL_MM } from '../holes.ts'
@@ -74,8 +75,6 @@ function boltsOf({ item, pose }: Wheel): Box[] {
     }
   })
 }
-
-export const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 type Corner = readonly [right: boolean, rear: boolean]
 const CORNERS: readonly Corner[] = [

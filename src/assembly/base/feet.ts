@@ -1,5 +1,5 @@
 import { NOISE_MM, poseOf, X, Y } from '../../geometry/index.ts'
-import { MM_PER_INCH } from '../../length/index.ts'
+import { MM_PER_INCH, mm } from '../../length/index.ts'
 import type { FeetSpec, ModuleSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { type Parts, partsOf } from '../parts.ts'
@@ -11,8 +11,6 @@ import { blockedAlong, freePlaces } from './clear-line.ts'
 const LONGEST_SPAN_MM = 36 * MM_PER_INCH
 /** Between the flange of a foot and a panel that stands on the bottom, mm; common practice. */
 const FLANGE_ROOM_MM = 2
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 
 /**
  * Levelling feet under the bottom by the footprint of the module: one in each corner, and a pair more for each further

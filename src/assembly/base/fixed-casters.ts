@@ -1,7 +1,8 @@
 import { NOISE_MM } from '../../geometry/index.ts'
+import { mm } from '../../length/index.ts'
 import type { CastersSpec, ModuleSpec } from '../../project/index.ts'
 import type { PlacedPanel, PlacingTrouble } from '../types.ts'
-import { CIRCLES_APART_MM, footprintTrouble, mm, type Wheel } from './casters.ts'
+import { CIRCLES_APART_MM, footprintTrouble, type Wheel } from './casters.ts'
 
 /** Casters of two heights: the module stands askew unless the lower ones are packed. */
 export function casterHeights(

@@ -1,1 +1,2 @@
 export { placeBase } from './base.ts'
+export { CIRCLES_APART_MM } from './casters.ts'

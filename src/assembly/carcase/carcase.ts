@@ -12,8 +12,6 @@ import { placeStretchers, topRails } from './strips.ts'
 export interface Bound {
   readonly panel: PanelId
   readonly thickness: number
-  /** Another opening of the same module lies on its far face. */
-  readonly shared: boolean
   /** Another panel that bounds it on the same side in the same plane: the rear top rail behind the front one. */
   readonly also?: PanelId
   /** The bay on its far face, with all bays in it. */
@@ -143,7 +141,7 @@ export function shell(spec: ModuleSpec, height: number, frontsTake: number): She
     at: [...spec.at, 'carcase'],
   }
   const cuts = carcase.back.sits === 'none' ? [] : backCuts(carcase.back, backRoom, grooved)
-  const bound = (panel: PlacedPanel): Bound => ({ panel: panel.id, thickness: panel.thickness, shared: false })
+  const bound = (panel: PlacedPanel): Bound => ({ panel: panel.id, thickness: panel.thickness })
   const z1 = rail === undefined ? inner.z1 : topFace - rail.thickness
   const stretchers = placeStretchers(spec, planes, z1, [left, right])
   const railBound = rail && rearRail && { ...bound(rail), also: rearRail.id }

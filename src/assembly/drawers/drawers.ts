@@ -1,5 +1,6 @@
 import { type Box, NOISE_MM } from '../../geometry/index.ts'
 import type { DrawerSlide } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { Bay, DrawersSpec } from '../../project/index.ts'
 import type { Opening } from '../carcase/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
@@ -49,8 +50,6 @@ interface Wall {
 const LEAST_INSIDE_MM = 50
 /** Wood of the side above the groove that a slide's screws need, mm; common practice. */
 const ABOVE_GROOVE_MM = 8
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 
 /** All drawers of an opening: fronts, boxes, slides and packings. */
 export function placeDrawers(request: DrawersRequest): Parts {

@@ -1,5 +1,6 @@
 import { poseOf, X, Z } from '../../geometry/index.ts'
 import type { JointScrew, Pull } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { DrawerFrontsSpec, DrawersSpec } from '../../project/index.ts'
 import { board, boardBox } from '../boards.ts'
 import { faceScrew, placeFaceScrews } from '../joints/index.ts'
@@ -28,8 +29,6 @@ const SCREW_INSETS_MM = [70, 60, 85, 50, 100, 40]
 const TWO_ROWS_MM = 60
 /** From the groove and from the upper edge to the screws, mm; common practice. */
 const SCREW_EDGE_MM = 12
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 
 /** The show front of a drawer, the screws that hold it from inside the box, and its pull. */
 export function drawerFront(request: DrawerFrontRequest): Parts {

@@ -1,5 +1,6 @@
 import { MINUS_Z, NOISE_MM, poseOf, Y, Z } from '../../geometry/index.ts'
 import type { DrawerSlide, JointScrew } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { DefinitionPath, Stock } from '../../project/index.ts'
 import { board } from '../boards.ts'
 import { faceScrew, placeFaceScrews } from '../joints/index.ts'
@@ -27,8 +28,6 @@ export interface PackingRequest {
 const STAGGER_MM = 16
 /** A packing must have so much wood beyond the holes of the slide, mm; common practice. */
 const SKIN_MM = 3
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 
 /** Layers of packing to a thickness, mm. */
 export function layersFor(needed: number, stock: Stock): number {

@@ -1,8 +1,9 @@
 import { compose, NOISE_MM, type Pose, poseOf, Y, Z } from '../../geometry/index.ts'
 import type { LockingBolt } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import { type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
-import { type FlipPlace, mm } from './place.ts'
+import type { FlipPlace } from './place.ts'
 import type { PlatformBoards } from './platform.ts'
 
 /** A core thicker than the axle by more than this lets the platform rattle unless it is packed, mm; common practice. */

@@ -32,5 +32,3 @@ export function flipPlace(spec: ModuleSpec, flip: FlipSpec, height: number): Fli
     moduleTurned: poseOf(X, [0, -1, 0], [0, 2 * axle.y, 2 * axle.z]),
   }
 }
-
-export const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)

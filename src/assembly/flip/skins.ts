@@ -1,8 +1,9 @@
 import { NOISE_MM, type Pose, poseOf, X, Y } from '../../geometry/index.ts'
+import { mm } from '../../length/index.ts'
 import { fastenerOffsets } from '../joints/index.ts'
 import { type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
-import { type FlipPlace, mm } from './place.ts'
+import type { FlipPlace } from './place.ts'
 import type { PlatformBoards } from './platform.ts'
 
 /** All common practice, mm. */

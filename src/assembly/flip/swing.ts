@@ -1,8 +1,9 @@
 import { type Box, NOISE_MM } from '../../geometry/index.ts'
+import { mm } from '../../length/index.ts'
 import type { MachineSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import type { PlacedPanel, PlacingTrouble } from '../types.ts'
-import { type FlipPlace, mm } from './place.ts'
+import type { FlipPlace } from './place.ts'
 import type { PlatformBoards } from './platform.ts'
 
 /** Something that turns about the axle: its extent across the module and the circle that it stays inside, mm. */

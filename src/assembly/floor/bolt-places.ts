@@ -104,6 +104,7 @@ function wholeLines(
   const across = columns.map((column) =>
     movesOf(column).find((move) => rows.every((row) => isFree([column.at + move, row.at]))),
   )
+  if (across.every((move) => move === 0)) return () => [0, 0]
   const up = rows.map((row) =>
     movesOf(row).find((move) => columns.every((column) => isFree([column.at, row.at + move]))),
   )

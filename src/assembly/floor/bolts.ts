@@ -1,5 +1,6 @@
 import { MINUS_X, MINUS_Y, NOISE_MM, type Pose, poseOf, turnBack, type Vec3, X, Y, Z } from '../../geometry/index.ts'
 import type { JoiningBolt } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { DefinitionPath, JoinSpec } from '../../project/index.ts'
 import type { Parts } from '../parts.ts'
 import { FLOOR, type PlacedHardware, type PlacingTrouble } from '../types.ts'
@@ -15,8 +16,6 @@ export interface BoltRequest {
   readonly grips: Grips
   readonly at: DefinitionPath
 }
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 /** The bolts through two faces that lie on each other, each placed once in the floor frame. */
 export function boltFaces(request: BoltRequest): Pick<Parts, 'hardware' | 'troubles'> {

@@ -1,8 +1,7 @@
 import { NOISE_MM, place } from '../../geometry/index.ts'
+import { mm } from '../../length/index.ts'
+import { CIRCLES_APART_MM } from '../base/index.ts'
 import type { PlacedHardware, PlacedModule, PlacingTrouble } from '../types.ts'
-
-/** Kept between the circles of two casters, mm; common practice. */
-const CIRCLES_APART_MM = 10
 
 interface Circle {
   readonly module: PlacedModule
@@ -50,8 +49,6 @@ function inOrder(modules: ReadonlyMap<string, PlacedModule>, a: Circle, b: Circl
   const keys = [...modules.keys()]
   return keys.indexOf(a.module.key) < keys.indexOf(b.module.key) ? [a, b] : [b, a]
 }
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 function troubleOf([a, b]: readonly [Circle, Circle], between: number): PlacingTrouble {
   const meet = between < -NOISE_MM

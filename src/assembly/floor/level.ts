@@ -1,9 +1,8 @@
 import { NOISE_MM } from '../../geometry/index.ts'
+import { mm } from '../../length/index.ts'
 import type { RowSpec } from '../../project/index.ts'
 import type { PlacingTrouble } from '../types.ts'
 import type { BuiltModule } from './stand.ts'
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 /**
  * How much each module is packed up, mm, so that the upper sides of the carcases of a row are level with the highest of

@@ -11,7 +11,7 @@ import {
   type Vec2,
   type Vec3,
 } from '../../geometry/index.ts'
-import type { JoiningBolt } from '../../hardware/index.ts'
+import { type JoiningBolt, lyingReach } from '../../hardware/index.ts'
 import { type Drilled, drilledIn } from '../drilled.ts'
 import { FLOOR, type PanelId, type PanelRole, type PlacedHardware, type PlacedPanel, type Station } from '../types.ts'
 import { acrossAxis, type OuterFace } from './faces.ts'
@@ -32,8 +32,6 @@ export interface Obstacle {
 
 /** Wood between two bores, mm; common practice, and the limit that the checks warn at. */
 const WALL_MM = 5
-/** A hinge plate reaches so far beyond the middle of its holes, mm; common practice. */
-const PLATE_BEYOND_MM = 10
 /** Panels no further than this from a face lie on it, mm. */
 const SHAVING_MM = 0.05
 
@@ -75,7 +73,7 @@ interface Taken {
 /** Diameters of the bore and of the flange that one part of a joining bolt takes. */
 export function takenBy(item: JoiningBolt, part: 'head' | 'nut'): Taken {
   const bore = Math.max(...(item.parts[part] ?? []).map((drilling) => drilling.diameter)) / 2
-  return { bore, flange: (part === 'head' ? item.headDiameter : item.nutDiameter) / 2 }
+  return { bore, flange: lyingReach(item, part) }
 }
 
 /**
@@ -144,17 +142,19 @@ function bodyObstacle(face: OuterFace, taken: Taken, grip: Grip, holes: readonly
 
 /** How far around the middle of a hole its hardware lies on the face, mm. */
 function reachOf({ piece: { item }, station: { part } }: Grip, radius: number): number {
-  if (item.kind === 'cup hinge' && part === 'plate') return PLATE_BEYOND_MM
-  if (item.kind === 'drawer slide') return item.height / 2
-  if (item.kind === 'joining bolt') return takenBy(item, part === 'nut' ? 'nut' : 'head').flange
-  return radius
+  return item.kind === 'drawer slide' ? item.height / 2 : lyingReach(item, part) || radius
 }
 
 function rectangleOf(face: OuterFace, points: readonly Vec3[]): Pick<Obstacle, 'min' | 'max'> {
   const across = acrossAxis(face)
-  const least = (axis: 0 | 1 | 2): number => Math.min(...points.map((point) => point[axis]))
-  const most = (axis: 0 | 1 | 2): number => Math.max(...points.map((point) => point[axis]))
-  return { min: [least(across), least(2)], max: [most(across), most(2)] }
+  let [left, low, right, high] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const point of points) {
+    left = Math.min(left, point[across])
+    right = Math.max(right, point[across])
+    low = Math.min(low, point[2])
+    high = Math.max(high, point[2])
+  }
+  return { min: [left, low], max: [right, high] }
 }
 
 const MOVABLE: readonly PanelRole[] = ['loose shelf', 'door', 'flap', 'fixed front']

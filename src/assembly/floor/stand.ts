@@ -1,4 +1,5 @@
 import { NOISE_MM, poseOf } from '../../geometry/index.ts'
+import { mm } from '../../length/index.ts'
 import type { RowSpec } from '../../project/index.ts'
 import type { PlacedModule, PlacingTrouble } from '../types.ts'
 import { axesAfter, footprintOf, shareOf } from './footprint.ts'
@@ -35,8 +36,6 @@ export function standOnFloor(rows: readonly RowSpec[], built: ReadonlyMap<string
   }
   return { modules, islands, troubles: [...level.troubles, ...overlaps(rows, islands, modules)] }
 }
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 /** Modules of different rows that stand in the same place. */
 function overlaps(

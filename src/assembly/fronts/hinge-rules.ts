@@ -1,5 +1,5 @@
 import { NOISE_MM } from '../../geometry/index.ts'
-import type { CupHinge } from '../../hardware/index.ts'
+import { type CupHinge, PLATE_BEYOND_MM } from '../../hardware/index.ts'
 
 /** A plate and a cup distance that give an overlay, mm. */
 export interface HingeSetting {
@@ -101,8 +101,8 @@ export interface Span {
   readonly to: number
 }
 
-/** Half the height of a hinge plate and its arm: 16 to the holes (S1) and 10 beyond them; common practice, mm. */
-export const PLATE_REACH_MM = 26
+/** Half the height of a hinge plate and its arm: 16 to the holes (S1), and what it reaches beyond them, mm. */
+export const PLATE_REACH_MM = 16 + PLATE_BEYOND_MM
 
 /** Whether a plate at this height stands against a fixed shelf. */
 export function foulsShelf(height: number, shelves: readonly Span[]): boolean {

@@ -1,5 +1,6 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import type { CupHinge } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { DoorSpec, FlapSpec } from '../../project/index.ts'
 import type { Opening } from '../carcase/index.ts'
 import { type Parts, partsOf } from '../parts.ts'
@@ -37,8 +38,6 @@ interface Setting {
   readonly line: HingeLine
   readonly plateLine: number
 }
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 /** The hinges of a door or flap: cup and plate of each from one placing, so that they cannot disagree. */
 export function placeHinges(request: HingeRequest): Parts {

@@ -1,5 +1,6 @@
 import { MINUS_Z, NOISE_MM, poseOf, X, Y, Z } from '../../geometry/index.ts'
 import { type FlapStay, itemsOfKind } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { FlapSpec } from '../../project/index.ts'
 import type { Opening } from '../carcase/index.ts'
 import { type Parts, partsOf } from '../parts.ts'
@@ -59,8 +60,6 @@ function middles({ flap, opening }: StayRequest, item: FlapStay): { carcase: num
     back: Math.max(opening.front, flap.hidden) + item.carcase.back,
   }
 }
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10)
 
 /** Why a stay has no room, or nothing when it has. */
 function troubleOf(request: StayRequest, item: FlapStay): string | undefined {

@@ -1,5 +1,6 @@
 import { add, cross, NOISE_MM, type Pose, poseOf, scale, type Vec3 } from '../../geometry/index.ts'
 import type { Item, PocketScrew } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { DefinitionPath, JointSpec } from '../../project/index.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble, Station } from '../types.ts'
 import { camStations, dowelOffsets } from './cams.ts'
@@ -78,8 +79,6 @@ function stationsOf(
     ? straightStations(item, request, contact, origin)
     : pocketStations(request, contact, origin, pocket.entry)
 }
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 
 /** Length of screw that must, and should, be in the second board, mm; common practice (a screw of t + 25 to t + 32). */
 const BITE_STOP_MM = 8

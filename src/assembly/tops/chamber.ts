@@ -1,4 +1,5 @@
 import { circlePath, NOISE_MM, placeBack } from '../../geometry/index.ts'
+import { mm } from '../../length/index.ts'
 import { type ChamberSpec, type ModuleSpec, type PortSpec, startOf } from '../../project/index.ts'
 import { board, boardBox } from '../boards.ts'
 import type { Opening } from '../carcase/index.ts'
@@ -49,7 +50,7 @@ export function placeChamber(
   })
   return {
     parts: merge([{ panels: [floor, strip] }, ...joined(spec, chamber, [floor, strip], shell)]),
-    opening: { ...opening, z1: upper - t, top: { panel: floor.id, thickness: t, shared: false } },
+    opening: { ...opening, z1: upper - t, top: { panel: floor.id, thickness: t } },
   }
 }
 
@@ -105,8 +106,6 @@ function centreOf(port: PortSpec, panels: readonly PlacedPanel[], floor: PlacedP
 }
 
 const middle = (from: PortSpec['fromLeft'], low: number, high: number): number => low + startOf(from, 0, high - low)
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 
 /** The port must open into the chamber alone: no panel that reaches the back may stand before it, and it stays on the back. */
 function portTroubles(

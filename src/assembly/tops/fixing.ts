@@ -1,5 +1,6 @@
 import { compose, IDENTITY, NOISE_MM, type Pose, poseOf, X, Y } from '../../geometry/index.ts'
 import type { JointScrew } from '../../hardware/index.ts'
+import { mm } from '../../length/index.ts'
 import type { TopFix, WorktopSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { placeJoint } from '../joints/index.ts'
@@ -122,8 +123,6 @@ export function screwFor(screws: readonly JointScrew[], head: number, top: numbe
     undefined,
   )
 }
-
-const mm = (value: number): string => String(Math.round(value * 10) / 10 + 0)
 
 function noScrew(fixing: Fixing, fix: FromBelow, head: PlacedPanel): PlacingTrouble {
   const { top, moduleName } = fixing

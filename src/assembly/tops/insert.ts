@@ -1,5 +1,6 @@
 import { MINUS_Y, NOISE_MM, poseOf, X } from '../../geometry/index.ts'
 import type { LevellingScrew } from '../../hardware/index.ts'
+import { fineMm } from '../../length/index.ts'
 import { type InsertSpec, type ModuleSpec, startOf } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { partsOf } from '../parts.ts'
@@ -131,8 +132,6 @@ function levellingScrews(
   )
 }
 
-const mm = (value: number): string => String(Math.round(value * 100) / 100 + 0)
-
 function boreOf(item: LevellingScrew): number {
   return Math.max(0, ...Object.values(item.parts).flatMap((drillings) => drillings.map((one) => one.diameter)))
 }
@@ -148,8 +147,8 @@ function ledgeTroubles(spec: ModuleSpec, insert: InsertSpec, item: LevellingScre
       ...common,
       rule: 'ledge-narrow',
       severity: 'stop',
-      message: `${spec.name}: the ledge is ${mm(insert.ledge.width)} mm wide; a bore of ${mm(bore)} mm for a ${item.id} needs ${mm(least)} mm`,
-      fix: `make the ledge ${mm(least)} mm wide, or set \`levelling screws: none\``,
+      message: `${spec.name}: the ledge is ${fineMm(insert.ledge.width)} mm wide; a bore of ${fineMm(bore)} mm for a ${item.id} needs ${fineMm(least)} mm`,
+      fix: `make the ledge ${fineMm(least)} mm wide, or set \`levelling screws: none\``,
     })
   }
   if (wood < item.length - NOISE_MM) {
@@ -157,8 +156,8 @@ function ledgeTroubles(spec: ModuleSpec, insert: InsertSpec, item: LevellingScre
       ...common,
       rule: 'ledge-thin',
       severity: 'warn',
-      message: `${spec.name}: ${mm(wood)} mm of wood under the ledge is less than the threaded insert of a ${item.id} is long, ${mm(item.length)} mm`,
-      fix: `make the top ${mm(insert.ledge.depth + item.length)} mm thick or more, or glue a block under the ledge`,
+      message: `${spec.name}: ${fineMm(wood)} mm of wood under the ledge is less than the threaded insert of a ${item.id} is long, ${fineMm(item.length)} mm`,
+      fix: `make the top ${fineMm(insert.ledge.depth + item.length)} mm thick or more, or glue a block under the ledge`,
     })
   }
   return troubles

@@ -1,4 +1,5 @@
 import { type Box, NOISE_MM } from '../../geometry/index.ts'
+import { fineMm } from '../../length/index.ts'
 import { floorBox, footprintOf, shareOf } from '../floor/index.ts'
 import type { PlacedModule, PlacedPanel, PlacingTrouble } from '../types.ts'
 
@@ -56,14 +57,12 @@ function reaching(left: readonly Standing[], right: readonly Standing[]): Placin
       rule: 'worktop-neighbour',
       severity: 'stop',
       panels: [...new Set(pairs.flatMap((pair) => [pair.a.panel.id, pair.b.panel.id]))],
-      message: `${a.module.name}, ${a.panel.name}, and ${b.module.name}, ${b.panel.name}, overlap by ${mm(most)} mm`,
+      message: `${a.module.name}, ${a.panel.name}, and ${b.module.name}, ${b.panel.name}, overlap by ${fineMm(most)} mm`,
       fix: 'take off the overhang between them, stand them further apart, or lay one worktop over the row',
       at: (isTop(a) ? a : b).panel.at,
     },
   ]
 }
-
-const mm = (value: number): string => String(Math.round(value * 100) / 100 + 0)
 
 /** The least extent of the space that two boxes share, mm; 0 or less where there is none. */
 function sharedBy(a: Box, b: Box): number {

@@ -1,4 +1,5 @@
 import { type Box, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
+import { fineMm } from '../../length/index.ts'
 import type { RowSpec } from '../../project/index.ts'
 import { board } from '../boards.ts'
 import { merge, type Parts } from '../parts.ts'
@@ -78,8 +79,6 @@ function carcaseBox(frame: PlacedModule, { floorFromModule, size }: PlacedModule
   return placedBox(pose, { min: [0, 0, 0], max: [size.width, size.depth, size.height] })
 }
 
-const mm = (value: number): string => String(Math.round(value * 100) / 100 + 0)
-
 /** Modules whose carcases end below the worktop that is to lie on them. */
 function unevenTops(
   at: PlacingTrouble['at'],
@@ -97,8 +96,8 @@ function unevenTops(
         rule: 'worktop-level',
         severity: 'stop',
         panels: [panel.id],
-        message: `the worktop of the row lies on ${highest?.name ?? ''}; the upper side of ${module.name} is ${mm(below)} mm lower`,
-        fix: `make ${module.name} ${mm(below)} mm higher, or give all modules of the row one working height`,
+        message: `the worktop of the row lies on ${highest?.name ?? ''}; the upper side of ${module.name} is ${fineMm(below)} mm lower`,
+        fix: `make ${module.name} ${fineMm(below)} mm higher, or give all modules of the row one working height`,
         at,
       },
     ]

@@ -1,4 +1,5 @@
 import { NOISE_MM } from '../../geometry/index.ts'
+import { fineMm } from '../../length/index.ts'
 import type { ModuleSpec, SlotSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { partsOf } from '../parts.ts'
@@ -69,8 +70,6 @@ function slotArea(slot: SlotSpec, board: Area): Area {
   return { x0, x1: x0 + width, y0, y1: length === undefined ? board.y1 : y0 + length }
 }
 
-const mm = (value: number): string => String(Math.round(value * 100) / 100 + 0)
-
 function tooNear(
   spec: ModuleSpec,
   slot: SlotSpec,
@@ -81,14 +80,14 @@ function tooNear(
 ): PlacingTrouble[] {
   const wall = -shared
   if (wall >= WALL_WARN_MM - NOISE_MM) return []
-  const what = wall <= NOISE_MM ? `runs into the ${other}` : `leaves ${mm(wall)} mm of wood beside the ${other}`
+  const what = wall <= NOISE_MM ? `runs into the ${other}` : `leaves ${fineMm(wall)} mm of wood beside the ${other}`
   return [
     {
       rule: 'slot-wall',
       severity: wall < WALL_STOP_MM - NOISE_MM ? 'stop' : 'warn',
       panels: [top.id],
       message: `${spec.name}: the ${name} ${what}`,
-      fix: `move it ${mm(WALL_WARN_MM - wall)} mm away, or stop it before`,
+      fix: `move it ${fineMm(WALL_WARN_MM - wall)} mm away, or stop it before`,
       at: slot.at,
     },
   ]

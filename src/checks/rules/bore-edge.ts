@@ -1,4 +1,5 @@
 import { NOISE_MM } from '../../geometry/index.ts'
+import { fineMm } from '../../length/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
 import type { Finding, Rule } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
@@ -31,15 +32,12 @@ function checkBore(panel: Panel, bore: Bore): Finding[] {
       places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
       message: out
         ? `${panelWords(panel)}: the ${boreWords(panel, bore)} breaks out of the side of the panel by ${mm(Math.max(0, -wall))} mm`
-        : `${panelWords(panel)}: the ${boreWords(panel, bore)} has only ${fine(wall)} mm of wood beside it; ${fine(stop ? least : good)} mm ${stop ? 'must' : 'should'} remain`,
-      fix: `move it ${fine((stop ? least : good) - wall)} mm inward`,
+        : `${panelWords(panel)}: the ${boreWords(panel, bore)} has only ${fineMm(wall)} mm of wood beside it; ${fineMm(stop ? least : good)} mm ${stop ? 'must' : 'should'} remain`,
+      fix: `move it ${fineMm((stop ? least : good) - wall)} mm inward`,
       at: panel.at,
     },
   ]
 }
-
-/** To a hundredth, so that a value just under its limit does not read like the limit. */
-const fine = (value: number): string => String(Math.round(value * 100) / 100 + 0)
 
 /** Least wood beside a square bore, over its whole length, mm; negative where it breaks out. */
 function wallBeside(panel: Panel, bore: Bore): number {

@@ -2,6 +2,7 @@ import type { PlacedHardware } from '../../assembly/index.ts'
 import { boundsOf, circlePath, liesIn, middleOf, NOISE_MM } from '../../geometry/index.ts'
 import { type Bore, type Cutout, fromDatum, type Panel, surfaceWords } from '../../panel/index.ts'
 import type { DefinitionPath } from '../../project/index.ts'
+import { WALL_STOP_MM, WALL_WARN_MM } from '../clashes.ts'
 import { gapBetweenPrisms, gapToPrism, groovePrism, type Prism, prismOf } from '../prisms.ts'
 import { cylindersOf } from '../solids.ts'
 import type { Finding, Rule, Severity, Subject } from '../types.ts'
@@ -9,9 +10,6 @@ import { boreWords, mm, panelWords } from '../words.ts'
 
 /** Wood between a cutout and an edge of its panel, mm; common practice. */
 const EDGE_WARN_MM = 10
-/** Wood between a cutout and a bore, a groove or another cutout, mm; common practice. */
-const WALL_STOP_MM = 3
-const WALL_WARN_MM = 5
 /** Wood under a recess, mm; common practice. */
 const SKIN_STOP_MM = 2
 const SKIN_WARN_MM = 3

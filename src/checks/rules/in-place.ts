@@ -1,6 +1,6 @@
 import { boardBox, type PanelRole } from '../../assembly/index.ts'
 import { type Box, boxWithout, commonBox, extent, place, placeBack, placedBox } from '../../geometry/index.ts'
-import type { Item } from '../../hardware/index.ts'
+import { type Item, lyingReach } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
 import { discLiesIn } from '../in-cutout.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
@@ -8,8 +8,6 @@ import { boreWords, mm, panelWords } from '../words.ts'
 
 /** Two panels share space, or a panel lies on a mouth, beyond this, mm: more than float noise, less than a shaving. */
 const SHAVING_MM = 0.05
-/** A hinge plate reaches so far beyond the middle of its holes, mm; common practice. */
-const PLATE_BEYOND_MM = 10
 
 /** What panels do to each other once they stand in their module: share space, or cover a hole that must stay open. */
 export const inPlace: Rule = {
@@ -166,10 +164,7 @@ function distanceTo({ min, max }: Box, { at }: Bore): number {
 function reachOf(bore: Bore, grips: Grips): number {
   const reaches = bore.uses.map((use) => {
     const item = grips.get(use.hardware)?.item
-    if (item?.kind === 'joining bolt') return (use.part === 'nut' ? item.nutDiameter : item.headDiameter) / 2
-    if (item?.kind === 'levelling foot') return item.flangeDiameter / 2
-    if (item?.kind === 'cup hinge' && use.part === 'plate') return PLATE_BEYOND_MM
-    return bore.diameter / 2
+    return item === undefined ? 0 : lyingReach(item, use.part)
   })
   return Math.max(bore.diameter / 2, ...reaches)
 }

@@ -1,12 +1,9 @@
 import type { PlacedHardware } from '../../assembly/index.ts'
 import { NOISE_MM, place, placeBack, type Vec3 } from '../../geometry/index.ts'
-import type { DrawerSlide, Item } from '../../hardware/index.ts'
+import { type DrawerSlide, type Item, lyingReach } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
-
-/** A hinge plate reaches so far beyond the middle of its holes, mm; common practice. */
-const PLATE_BEYOND_MM = 10
 
 /** Drawer slides that cannot lie flat, since a bolt or a hinge plate stands on the panel where they go. */
 export const slides: Rule = {
@@ -70,8 +67,7 @@ function distance(a: Vec3, b: Vec3, { at }: Bore): number {
 function reachOf(bore: Bore, items: ReadonlyMap<string, Item>): number {
   const reaches = bore.uses.map((use) => {
     const item = items.get(use.hardware)
-    if (item?.kind === 'joining bolt') return (use.part === 'nut' ? item.nutDiameter : item.headDiameter) / 2
-    return item?.kind === 'cup hinge' && use.part === 'plate' ? PLATE_BEYOND_MM : 0
+    return item === undefined ? 0 : lyingReach(item, use.part)
   })
   return Math.max(0, ...reaches)
 }

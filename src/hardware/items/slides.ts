@@ -1,10 +1,10 @@
+import { MM_PER_INCH } from '../../length/index.ts'
 import type { DrawerSlide, Drilling, Item } from '../types.ts'
 
 const SOURCE =
   'thickness 12.7, side space 13.0: S18; holes in the cabinet at 37 and on the 32 grid, slide 2 behind the edge: S19, ' +
   'a weak source; load: S20; body 45 high, holes in the box: common practice, measure yours'
 
-const MM_PER_INCH = 25.4
 /** From the front of the opening to the slide's front end [S19]. */
 const SETBACK_MM = 2
 /** Holes in the cabinet, from the front of the opening [S19]: all 37 more than a multiple of 32. */

@@ -1,4 +1,5 @@
 import type { ClosedPath, Entity, Layer, Point, Text } from '../../drawing/index.ts'
+import { MM_PER_INCH } from '../../length/index.ts'
 import { type Arc, arcOf, turningPoints } from '../arc.ts'
 import { segmentsOf } from '../check-drawing.ts'
 import { asciiLabel } from './labels.ts'
@@ -31,8 +32,6 @@ export interface ShapeOptions {
   readonly contours: 'bulges' | 'lines and arcs'
 }
 
-/** One inch is 25.4 mm exactly (NIST SP 811, appendix B). */
-const MM_PER_INCH = 25.4
 /** Coordinates and radii. */
 export const PLACES = 6
 /** What is worked out from coordinates: bulges, arc centres and angles. Finer, so that ends still meet within 1e-6. */
