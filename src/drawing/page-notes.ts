@@ -10,7 +10,7 @@ import { isClear, placeWords, textAt, type Words } from './page-text.ts'
 import { datumPoint, type EdgeBore, edgeLine, type FaceBore, OUTWARD } from './page-view.ts'
 import { CROSS_ARM, nearWindow, SIDES, type Sketch, TICK } from './page-window.ts'
 import { alongEdge, edgePlace, figures, fromDatum, grooveFigures } from './page-words.ts'
-import { type Run, runsOf } from './runs.ts'
+import { isUneven, type Run, runsOf } from './runs.ts'
 import { textWidth } from './text-width.ts'
 import type { Entity, Line, Point } from './types.ts'
 
@@ -135,7 +135,7 @@ const CLOSE = 100
 function runLines(sheet: Sheet, runs: readonly Run[]): Line[] {
   const placeOf = new Map(sheet.view.bores.map((item: FaceBore) => [item.bore, onSheet(sheet, item.at)]))
   return runs.flatMap((run) => {
-    if (run.step > CLOSE) return []
+    if (run.step > CLOSE || isUneven(run)) return []
     const places = run.bores.map((bore) => placeOf.get(bore)).filter((at) => at !== undefined)
     const [from, to] = [places[0], places.at(-1)]
     if (from === undefined || to === undefined || from === to) return []
