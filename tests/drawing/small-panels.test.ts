@@ -33,3 +33,23 @@ describe('panels with a short edge', () => {
     expect(words.map(({ text }) => text)).toEqual(expect.arrayContaining(['back: fold here', 'FRONT: fold here']))
   })
 })
+
+test('a small hole in a large panel has a cross to find it by, and a larger one none', () => {
+  // Text on a panel of 2300 is 20 high at most: holes under 4 wide get arms of 0.35 × 20 = 7.
+  const bore = { surface: 'A', depth: 10, purpose: 'screw pilot' } as const
+  const drawing = drawn(
+    panelOf({
+      length: 2300,
+      width: 620,
+      bores: [
+        { ...bore, at: [400, 100, 0], diameter: 2.8 },
+        { ...bore, at: [900, 100, 0], diameter: 5 },
+      ],
+    }),
+  )
+  const lines = entities(drawing).filter((one) => one.kind === 'line' && one.pen === 'hair' && one.from[1] > 0)
+  expect(lines).toEqual([
+    { kind: 'line', pen: 'hair', from: [393, 100], to: [407, 100] },
+    { kind: 'line', pen: 'hair', from: [400, 93], to: [400, 107] },
+  ])
+})
