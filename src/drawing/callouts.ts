@@ -2,7 +2,7 @@ import type { Units } from '../length/index.ts'
 import type { Cutout, Groove } from '../panel/index.ts'
 import { type Area, around, discMeets, grown, LINE_HEIGHT } from './areas.ts'
 import { cutoutLabel, cutoutRow, cutoutTargets, seenPath } from './cutouts.ts'
-import { type DrawnSide, type FaceView, grooveArea, isDrawnOn, isHandWork, mouthRadius } from './face.ts'
+import { type DrawnSide, type FaceView, grooveArea, isDrawnOn, isHandWork } from './face.ts'
 import { type LabelRequest, type Obstacle, type Placed, placeLabels, type Side, type Target } from './labels.ts'
 import type { Drawn, Work } from './layers.ts'
 import { type Run, runsOf } from './runs.ts'
@@ -10,7 +10,7 @@ import { grooveRow, runRow, type ScheduleRow } from './schedule-words.ts'
 import { TEXT_DESCENT, textWidth } from './text-width.ts'
 import type { Entity, Point } from './types.ts'
 import { edgeOf, grooveLabel, inDatumOrder, runLabel, tagOf } from './words.ts'
-import { edgeBoreLine } from './work.ts'
+import { edgeBoreLine, seenRadius } from './work.ts'
 
 const NOTE: Work = { kind: 'note' }
 
@@ -54,7 +54,7 @@ function runCallout(view: FaceView, run: Run, tag: string, units: Units, size: n
   const target = (bore: typeof first): Target =>
     edge
       ? { at: edgeBoreLine(view, bore, size).inner, radius: bore.diameter / 2 }
-      : { at: view.toView(bore.at), radius: bore.leanDeg === undefined ? mouthRadius(bore) : size * 0.6 }
+      : { at: view.toView(bore.at), radius: bore.leanDeg === undefined ? seenRadius(bore, size) : size * 0.6 }
   return {
     tag,
     words: runLabel(panel, run, units),

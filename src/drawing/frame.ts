@@ -17,8 +17,9 @@ const SIDES: readonly EdgeSide[] = ['x0', 'x1', 'y0', 'y1']
 const BAR_OUT = TICK + 0.2
 const BAR_THICK = 0.3
 const NAME_OUT = BAR_OUT + BAR_THICK + 0.25
-/** A name's font size where its edge is the front. */
+/** A name's font size where its edge is the front, and half the width of the arrow heads beside it, which need room. */
 const FRONT_SIZE = 1.25
+const HEAD_HALF = 0.4
 
 /** The edge that one finds first: the front; on panels that have none (doors, backs), the top. */
 export function leadingEdge(edges: Panel['edges']): EdgeSide | undefined {
@@ -89,17 +90,32 @@ function edgeName(
   const side = view.sideOf(edge)
   const long = side === 'low' || side === 'high' ? view.panel.length : view.panel.width
   const height = leads ? size * FRONT_SIZE : size
-  const text = nameText(view, side, long / 2, {
-    name: leads ? name.toUpperCase() : name,
+  const words = leads ? name.toUpperCase() : name
+  const half = textWidth(words, height, leads) / 2
+  const text = nameText(view, side, nameMiddle(view, side, long, half), {
+    name: words,
     height,
     bold: leads,
     near: NAME_OUT * size + beyond,
   })
   if (!leads) return [text]
-  const half = textWidth(text.text, height, true) / 2 + size
   const rule = bar(view, side, long, size, beyond)
-  const heads = [long / 2 - half, long / 2 + half].map((along) => arrowHead(view, side, along, size, beyond))
+  const out = half + size
+  if (2 * (out + HEAD_HALF * size) > long) return [rule, text]
+  const heads = [long / 2 - out, long / 2 + out].map((along) => arrowHead(view, side, along, size, beyond))
   return [rule, text, ...heads]
+}
+
+/** Where the middle of a name lies along its side, mm; one that is longer than the side keeps off the datum corner's arrow. */
+function nameMiddle(view: FaceView, side: DrawnSide, long: number, half: number): number {
+  if (2 * half <= long) return long / 2
+  const { out } = cornerOf(view)
+  const [meets, other] =
+    side === 'left' || side === 'right'
+      ? [out[0] > 0 ? 'right' : 'left', out[1]]
+      : [out[1] > 0 ? 'high' : 'low', out[0]]
+  if (side !== meets) return long / 2
+  return other < 0 ? half : long - half
 }
 
 /** A heavy bar along a side; a filled shape, so that it stays heavy whatever pens a writer has. */
@@ -143,8 +159,8 @@ function arrowHead(view: FaceView, side: DrawnSide, along: number, size: number,
   const far = (NAME_OUT + 1.2) * size + beyond
   return triangle([
     besideEdge(view.area, side, along, far),
-    besideEdge(view.area, side, along - 0.4 * size, near),
-    besideEdge(view.area, side, along + 0.4 * size, near),
+    besideEdge(view.area, side, along - HEAD_HALF * size, near),
+    besideEdge(view.area, side, along + HEAD_HALF * size, near),
   ])
 }
 
@@ -205,19 +221,20 @@ function datumWords(view: FaceView, size: number, before: readonly Obstacle[]): 
   return [{ kind: 'text', at: [min[0], min[1] + TEXT_DESCENT * size], height: size, anchor: 'start', text }]
 }
 
+/** Lengths of its arrows that the grain may take, heads included, in text heights; the best first. */
+const GRAIN_SHAFTS = [3.2, 1.6] as const
+
 /** A double arrow along the grain, on the panel, where there is room near its middle; nothing where there is none. */
 export function drawGrain(view: FaceView, size: number, taken: readonly Obstacle[]): Drawn[] {
   if (view.panel.stock.grain === 'none') return []
   const word = textWidth('grain', size)
-  const shaft = 3.2 * size
-  const width = word + 2 * (shaft + 0.5 * size)
   const [first, ...others] = spread(view.area)
   if (!first) return []
   const [label] = placeLabels(
     [
       {
         key: 'grain',
-        forms: [{ width, height: LINE_HEIGHT * size }],
+        forms: GRAIN_SHAFTS.map((long) => ({ width: word + 2 * (long + 0.5) * size, height: LINE_HEIGHT * size })),
         targets: [{ at: first, radius: 0 }, ...others.map((at) => ({ at, radius: 0 }))],
         sides: ['above'],
         gap: 1.2 * size,
@@ -229,6 +246,7 @@ export function drawGrain(view: FaceView, size: number, taken: readonly Obstacle
   )
   if (!label) return []
   const { min, max } = label.area
+  const shaft = (GRAIN_SHAFTS[label.form] ?? 0) * size
   const base = min[1] + TEXT_DESCENT * size
   const y = base + 0.32 * size
   const head = (tip: number, way: 1 | -1): ClosedPath =>

@@ -79,7 +79,8 @@ export function cutoutWords(sheet: Sheet): Words[] {
     if (target === undefined) return []
     const [what = '', ...places] = cutoutFigures(sheet.view, item, sheet.units)
     const full = [what, ...places].join(', ')
-    const ways = [[full], [what, places.join(', ')], [what, ...places], full.split(', ')]
+    // The figures are many: lines one below the other stay large where one long line would have to be small.
+    const ways = [[what, ...places], [what, places.join(', ')], [full], full.split(', ')]
     return [{ ways, full, targets: [target, ...others], oneThing: true, reach: 90 }]
   })
 }

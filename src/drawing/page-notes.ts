@@ -10,7 +10,7 @@ import { isClear, placeWords, textAt, type Words } from './page-text.ts'
 import { datumPoint, type EdgeBore, edgeLine, type FaceBore, OUTWARD } from './page-view.ts'
 import { CROSS_ARM, nearWindow, SIDES, type Sketch, TICK } from './page-window.ts'
 import { alongEdge, edgePlace, figures, fromDatum, grooveFigures } from './page-words.ts'
-import { type Run, runsOf } from './runs.ts'
+import { isUneven, type Run, runsOf } from './runs.ts'
 import { textWidth } from './text-width.ts'
 import type { Entity, Line, Point } from './types.ts'
 
@@ -135,7 +135,7 @@ const CLOSE = 100
 function runLines(sheet: Sheet, runs: readonly Run[]): Line[] {
   const placeOf = new Map(sheet.view.bores.map((item: FaceBore) => [item.bore, onSheet(sheet, item.at)]))
   return runs.flatMap((run) => {
-    if (run.step > CLOSE) return []
+    if (run.step > CLOSE || isUneven(run)) return []
     const places = run.bores.map((bore) => placeOf.get(bore)).filter((at) => at !== undefined)
     const [from, to] = [places[0], places.at(-1)]
     if (from === undefined || to === undefined || from === to) return []
@@ -205,16 +205,20 @@ function edgeName(
   const name = sheet.view.edges[side]
   const leads = leadingEdge(sheet.view.edges) === side
   const core = isLipped(sheet, side) ? '; dashed: the cut before lipping' : ''
-  const text = `this edge to the ${leads ? name.toUpperCase() : name}: fold here${core}`
-  const length = textWidth(text, EDGE_NAME, true) + EDGE_ARROW + 2
+  const word = leads ? name.toUpperCase() : name
   const depth = EDGE_NAME * LINE_HEIGHT
-  for (const start of startsAlong(line, upright ? 1 : 0, length)) {
-    const low = side === 'x0' || side === 'y0' ? -1 - depth : 1
-    const area: Area = upright
-      ? { min: [line[0][0] + low, start], max: [line[0][0] + low + depth, start + length] }
-      : { min: [start, line[0][1] + low], max: [start + length, line[0][1] + low + depth] }
-    if (holds(sheet.window, area) && isClear(area, taken))
-      return { entities: edgeWords(area, upright, side, text), obstacles: [{ kind: 'area', area }] }
+  const low = side === 'x0' || side === 'y0' ? -1 - depth : 1
+  // Short edges have room for fewer words.
+  const texts = [`this edge to the ${word}: fold here${core}`, `${word}: fold here${core}`, `${word}: fold here`, word]
+  for (const text of texts) {
+    const length = textWidth(text, EDGE_NAME, true) + EDGE_ARROW + 2
+    for (const start of startsAlong(line, upright ? 1 : 0, length)) {
+      const area: Area = upright
+        ? { min: [line[0][0] + low, start], max: [line[0][0] + low + depth, start + length] }
+        : { min: [start, line[0][1] + low], max: [start + length, line[0][1] + low + depth] }
+      if (holds(sheet.window, area) && isClear(area, taken))
+        return { entities: edgeWords(area, upright, side, text), obstacles: [{ kind: 'area', area }] }
+    }
   }
   return { entities: [], obstacles: [] }
 }

@@ -3,12 +3,13 @@ import type { Bore } from '../panel/index.ts'
 
 /**
  * Bores that one label and one line of a table describe: the same surface, bit, depth, sink and slant, a purpose that
- * all of them share, in one line, evenly spaced. A bore that fits into no row is a run of one.
+ * all of them share, in one line, evenly spaced; or a few unevenly spaced ones, where their even rows would lie inside
+ * each other. A bore that fits into no row is a run of one.
  */
 export interface Run {
   /** In the order of their places along the run, ascending. */
   readonly bores: readonly [Bore, ...Bore[]]
-  /** From each bore to the next, mm; 0 for a run of one. */
+  /** From each bore to the next, mm; 0 for a run of one, and for one that is uneven. */
   readonly step: number
   /** The panel axis that the run follows; for a run of one on an edge, the axis of the edge. */
   readonly along: 'x' | 'y'
@@ -37,7 +38,7 @@ export function runsOf(bores: readonly Bore[]): Run[] {
   }
   const order = new Map(bores.map((bore, k) => [bore, k]))
   const firstOf = (run: Run): number => Math.min(...run.bores.map((bore) => order.get(bore) ?? 0))
-  return [...alike.values()].flatMap(rowsOf).sort((a, b) => firstOf(a) - firstOf(b))
+  return [...alike.values()].flatMap((some) => untangled(rowsOf(some))).sort((a, b) => firstOf(a) - firstOf(b))
 }
 
 /** Bores with equal keys are made with the same bit, setting and direction, from the same surface. */
@@ -58,6 +59,39 @@ function rowsOf(alike: readonly Bore[]): Run[] {
     left = left.filter((bore) => !taken.has(bore))
   }
   return [...runs, ...left.map(single)]
+}
+
+/** A run of several bores that are not evenly spaced. */
+export function isUneven({ bores, step }: Run): boolean {
+  return bores.length > 1 && step === 0
+}
+
+/** As many bores at most are one uneven run: their places are written out. */
+const MOST_UNEVEN = 6
+
+/** Short rows of one line that lie between each other's bores become one run, so that nobody takes one hole for another. */
+function untangled(runs: readonly Run[]): Run[] {
+  for (const [k, one] of runs.entries()) {
+    const other = runs.slice(k + 1).find((some) => areTangled(one, some))
+    if (other === undefined) continue
+    const axis = one.along === 'x' ? 0 : 1
+    const [first, ...rest] = [...one.bores, ...other.bores].sort((a, b) => a.at[axis] - b.at[axis])
+    if (first === undefined) continue
+    const joined: Run = { ...one, bores: [first, ...rest], step: 0 }
+    return untangled([...runs.slice(0, k), joined, ...runs.slice(k + 1).filter((some) => some !== other)])
+  }
+  return [...runs]
+}
+
+function areTangled(a: Run, b: Run): boolean {
+  if (a.along !== b.along || a.purpose !== b.purpose) return false
+  if (a.bores.length < 2 || b.bores.length < 2 || a.bores.length + b.bores.length > MOST_UNEVEN) return false
+  const axis = a.along === 'x' ? 0 : 1
+  const across = a.along === 'x' ? 1 : 0
+  const [p, q] = [a.bores[0].at, b.bores[0].at]
+  if (!same(p[across], q[across]) || !same(p[2], q[2])) return false
+  const end = ({ bores }: Run): number => (bores.at(-1) ?? bores[0]).at[axis]
+  return p[axis] < end(b) && q[axis] < end(a)
 }
 
 function single(bore: Bore): Run {

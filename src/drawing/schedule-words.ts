@@ -85,13 +85,13 @@ const FEW_PLACES = 6
 
 /**
  * Up to three places are written out, more as first … last and the step; one place where all are the same. Where the
- * step would be rounded: up to six places, or how many lie evenly between which ends.
+ * step would be rounded, or there is none: up to six places, or how many lie evenly between which ends.
  */
 function placesWords(places: readonly number[], step: number, units: Units): string {
   const first = places[0] ?? 0
   const last = places.at(-1) ?? first
   if (roundMm(last - first) === 0) return placeWords(first, units)
-  const pitch = exactPitch(step, units)
+  const pitch = step > 0 ? exactPitch(step, units) : undefined
   if (places.length <= (pitch === undefined ? FEW_PLACES : 3))
     return places.map((place) => placeWords(place, units)).join(', ')
   const ends = [placeWords(first, units), placeWords(last, units)]

@@ -3,7 +3,7 @@ import { NOISE_MM, same } from '../geometry/index.ts'
 import type { Sink } from '../hardware/index.ts'
 import { formatInch, formatMm, MM_PER_INCH, type Units } from '../length/index.ts'
 import { type Bore, coreOf, distancesFromDatum, type EdgeName, type Groove, type Panel } from '../panel/index.ts'
-import { purposesOf, type Run } from './runs.ts'
+import { isUneven, purposesOf, type Run } from './runs.ts'
 
 /** A bit or depth is called by its inch fraction only where it is that fraction to this, mm; else by its mm. */
 const SAME_BIT_MM = 0.005
@@ -34,17 +34,20 @@ export function exactPitch(mm: number, units: Units): string | undefined {
 
 /**
  * How the bores of a row lie: `24 apart`, `every 32`. A rounded pitch adds up when it is stepped off, so where the
- * printed one would be rounded the ends are said instead: `evenly 50 to 493.33 from front`.
+ * printed one would be rounded the ends are said instead: `evenly 50 to 493.33 from front`; and all places of an uneven
+ * run: `at 82, 240, 334, 492 from front`.
  */
 export function spacingWords(panel: Panel, run: Run, units: Units): string {
   const bores = inDatumOrder(panel, run)
+  const place = (bore: Bore): string => placeWords(distancesFromDatum(panel, bore.at)[run.along], units)
+  const edge = panel.edges[panel.datum[run.along]]
+  if (isUneven(run)) return `at ${bores.map(place).join(', ')} from ${edge}`
   const pitch = exactPitch(run.step, units)
   if (bores.length < 2) return ''
   if (bores.length === 2) return `${pitch ?? placeWords(run.step, units)} apart`
   if (pitch !== undefined) return `every ${pitch}`
-  const place = (bore: Bore): string => placeWords(distancesFromDatum(panel, bore.at)[run.along], units)
   const last = bores.at(-1) ?? bores[0]
-  return `evenly ${place(bores[0])} to ${place(last)} from ${panel.edges[panel.datum[run.along]]}`
+  return `evenly ${place(bores[0])} to ${place(last)} from ${edge}`
 }
 
 /**

@@ -20,6 +20,7 @@ import type { ClosedPath, Line, Point } from './types.ts'
 import { boreTitle, edgeOf, grooveTitle, grooveWidth, sinkTitle } from './words.ts'
 
 const MARK: Work = { kind: 'mark' }
+const NOTE: Work = { kind: 'note' }
 
 /** How far a hand mark sticks out over the panel's edge, in text heights. */
 export const TICK = 0.55
@@ -36,7 +37,11 @@ export function drawWork(view: FaceView, units: Units, size: number): Drawn[] {
     ...drawOutline(view),
     ...bores
       .filter((bore) => !isHandWork(bore))
-      .flatMap((bore) => (leavesPanel(panel, bore) ? drawStray(view, bore, units, size) : drawBore(view, bore, units))),
+      .flatMap((bore) =>
+        leavesPanel(panel, bore)
+          ? drawStray(view, bore, units, size)
+          : [...drawBore(view, bore, units), ...fineCross(view, bore, size)],
+      ),
     ...panel.grooves.filter((groove) => groove.face === face).flatMap((groove) => drawGroove(view, groove, units)),
     ...panel.cutouts.filter((one) => one.face === face).flatMap((one) => drawCutout(view, one, units, size)),
     ...bores.filter(isHandWork).flatMap((bore) => drawMark(view, bore, units, size)),
@@ -60,10 +65,29 @@ function drawBore(view: FaceView, bore: Bore, units: Units): Drawn[] {
   return [hole, { work, entity: { kind: 'circle', at, radius: sink.diameter / 2, id: `${bore.id}-sink`, title } }]
 }
 
+/** A mouth narrower than this is hard to see on its drawing, and gets a cross of these arms; in text heights. */
+const FINE = 0.2
+const FINE_ARM = 0.35
+
+const isFine = (bore: Bore, size: number): boolean => mouthRadius(bore) < (FINE / 2) * size
+
+/** Half of what is seen of a hole in a face, mm: its mouth, or its cross where that is small. */
+export function seenRadius(bore: Bore, size: number): number {
+  return isFine(bore, size) ? FINE_ARM * size : mouthRadius(bore)
+}
+
+/** Hair lines over a hole that is small on a large panel. */
+function fineCross(view: FaceView, bore: Bore, size: number): Drawn[] {
+  if (!isFine(bore, size)) return []
+  return crossAt(view.toView(bore.at), FINE_ARM * size).map(
+    (line): Drawn => ({ work: NOTE, entity: { ...line, pen: 'hair' } }),
+  )
+}
+
 /** A bore that leaves the panel: its circles at their true size and a cross, all of it marks, so that no drill runs. */
 function drawStray(view: FaceView, bore: Bore, units: Units, size: number): Drawn[] {
   const circles = drawBore(view, bore, units).map(({ entity }): Drawn => ({ work: MARK, entity }))
-  return [...circles, ...crossAt(view.toView(bore.at), size).map((entity) => ({ work: MARK, entity }))]
+  return [...circles, ...crossAt(view.toView(bore.at), CROSS * size).map((entity) => ({ work: MARK, entity }))]
 }
 
 function drawGroove(view: FaceView, groove: Groove, units: Units): Drawn[] {
@@ -126,8 +150,7 @@ function edgeBoreArea(view: FaceView, bore: Bore): Area {
       ])
 }
 
-function crossAt([x, y]: Point, size: number): Line[] {
-  const cross = CROSS * size
+function crossAt([x, y]: Point, cross: number): Line[] {
   return [
     { kind: 'line', pen: 'thin', from: [x - cross, y], to: [x + cross, y] },
     { kind: 'line', pen: 'thin', from: [x, y - cross], to: [x, y + cross] },
@@ -154,7 +177,7 @@ function drawPocket(view: FaceView, bore: Bore, title: string, size: number): Dr
     ],
   }
   const lines: Line[] = [
-    ...crossAt([x, y], size),
+    ...crossAt([x, y], cross),
     { kind: 'line', pen: 'thin', from: [x + way[0] * cross, y + way[1] * cross], to: neck },
   ]
   return [head, ...lines].map((entity) => ({ work: MARK, entity }))
@@ -216,6 +239,6 @@ function boreObstacles(view: FaceView, bore: Bore, size: number): Obstacle[] {
       { kind: 'line', from: outer, to: beyond },
     ]
   }
-  const radius = mouthRadius(bore)
+  const radius = seenRadius(bore, size)
   return [{ kind: 'disc', at, radius: leavesPanel(view.panel, bore) ? Math.max(radius, CROSS * size) : radius }]
 }

@@ -63,7 +63,7 @@ const use = (purpose: string): BoreUse => ({
   keepsApart: false,
 })
 
-export interface PanelFigures extends Partial<Omit<Panel, 'bores' | 'grooves' | 'lipping'>> {
+export interface PanelFigures extends Partial<Omit<Panel, 'bores' | 'grooves'>> {
   readonly bores?: readonly BoreFigures[]
   readonly grooves?: readonly Omit<Groove, 'id'>[]
 }

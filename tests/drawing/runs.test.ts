@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Run, runsOf } from '../../src/drawing/index.ts'
+import { isUneven, type Run, runsOf } from '../../src/drawing/index.ts'
 import { type BoreFigures, panelOf, row } from './fixture.ts'
 
 const pin = (x: number, y: number): BoreFigures => ({
@@ -39,6 +39,17 @@ describe('runs', () => {
       '2 along x every 32 from 80/37: hinge plate',
       '2 along x every 32 from 400/37: hinge plate',
       '2 along x every 32 from 700/37: hinge plate',
+    ])
+  })
+
+  test('pairs that lie inside each other are one run of four', () => {
+    // 82 … 492 and 240 … 334 on one line; on another line 37 … 69 and 165 … 197, which lie apart.
+    const nested = [82, 492, 240, 334].map((y) => pin(160, y))
+    const apart = [37, 69, 165, 197].map((y) => pin(300, y))
+    expect(runs([...nested, ...apart]).map((run) => [run.step, ...run.bores.map(({ at }) => at[1])])).toEqual([
+      [0, 82, 240, 334, 492],
+      [32, 37, 69],
+      [32, 165, 197],
     ])
   })
 
@@ -87,7 +98,7 @@ describe('runs', () => {
     expect(runs(thirds).map(said)).toEqual(['7 along x every 103.333 from 50/37: shelf pin'])
   })
 
-  test('each bore is in exactly one run, and every run is even and straight', () => {
+  test('each bore is in exactly one run, and every run is straight, and even if it has more than six', () => {
     const place = fc.record({
       x: fc.integer({ min: 0, max: 12 }),
       y: fc.integer({ min: 0, max: 6 }),
@@ -102,6 +113,13 @@ describe('runs', () => {
         expect(found.flatMap((run) => run.bores.map((bore) => bore.id)).sort()).toEqual(bores.map((b) => b.id).sort())
         for (const run of found) {
           const [first] = run.bores
+          if (isUneven(run)) {
+            expect(run.bores.length).toBeLessThanOrEqual(6)
+            const across = run.along === 'x' ? 1 : 0
+            for (const bore of run.bores)
+              expect([bore.purpose, bore.at[across]]).toEqual([run.purpose, first.at[across]])
+            continue
+          }
           run.bores.forEach((bore, k) => {
             expect(bore.purpose).toBe(run.purpose)
             expect(bore.at[0]).toBeCloseTo(first.at[0] + (run.along === 'x' ? k * run.step : 0), 9)
