@@ -27,7 +27,11 @@ describe('defaults that would meet in one board make way for each other', () => 
   })
 
   test('an inset that is asked for stays', () => {
-    const bolts = places(panelOf(built(cabinet('    base: {casters: caster 50, inset: 48}')), 'a/bottom'), 'A', 'caster')
+    const bolts = places(
+      panelOf(built(cabinet('    base: {casters: caster 50, inset: 48}')), 'a/bottom'),
+      'A',
+      'caster',
+    )
     expect(bolts).toContain('30 48')
   })
 
@@ -35,5 +39,48 @@ describe('defaults that would meet in one board make way for each other', () => 
     for (const caster of ['2 in', '2-1/2 in', '3 in', '4 in', '100', '125']) {
       expect(stops(cabinet(`    base: {casters: caster ${caster}}`)), caster).toEqual([])
     }
+  })
+
+  test('bolts to a neighbour stay below the circle of a flip-over platform', () => {
+    // Two modules of 1000, sides 582 deep (600 − 18), platform 3 × 18 = 54 thick, level with the ends of the sides:
+    // axle at 1000 − 27 = 973, radius hypot(291, 27) = 292.25, the circle's lowest point at 680.75; 64 below it: 616.75.
+    const of = built(`${ROUND_STOCK}
+modules:
+  a: {width: 800, depth: 600, carcase height: 1000, stock: board, flip-over top: {}}
+  b: {width: 800, depth: 600, carcase height: 1000, stock: board, flip-over top: {}}
+floor plan: [{row: [a, b], join: bolted}]`)
+    expect(of.findings.filter(({ severity }) => severity === 'stop').map(({ message }) => message)).toEqual([])
+    // Right side of a: x runs up from its lower end.
+    const heights = places(panelOf(of, 'a/right-side'), 'A', 'joining bolt').map((at) => Number(at.split(' ')[0]))
+    expect([...new Set(heights)].sort((a, b) => a - b)).toEqual([64, 616.75])
+  })
+
+  test('a thick back in rebates takes a thin screw', () => {
+    // Rebate 9, play 0.5: a lap of 8.5, its middle 4.25 from the edge of the back; a hole of 5 would leave 1.75 mm.
+    expect(stops(cabinet('    carcase: {back: rebated}'))).toEqual([])
+    const pilots = panelOf(built(cabinet('    carcase: {back: rebated}')), 'a/left-side').bores.filter(
+      ({ purpose }) => purpose === 'screw pilot',
+    )
+    // 35 + 1 − 18 of the back.
+    expect(new Set(pilots.map(({ depth }) => depth))).toEqual(new Set([18]))
+  })
+
+  test('drawer fronts and boxes of 25 mm are screwed to each other', () => {
+    // 4 × 40: 40 + 1 + 3 = 44 of 50 mm, 15 mm in the front.
+    const text = cabinet('    inside: {drawers: {stack: 3, fronts: {stock: heavy}, box: {stock: heavy}}}').replace(
+      'stock:\n',
+      'stock:\n  heavy: {thickness: 25}\n',
+    )
+    expect(stops(text)).toEqual([])
+    const bore = panelOf(built(text), 'a/drawer-1-front').bores.find(({ purpose }) => purpose === 'screw pilot')
+    expect(bore?.depth).toBe(16)
+  })
+
+  test('a fixed front on edges of 16 mm is dowelled', () => {
+    // It covers 16 − 1.5 = 14.5 mm: 8 mm dowels want 8 + 2 × 3.5 = 15, those of 6 mm want 6 + 2 × 2.5 = 11.
+    const text = cabinet('    inside: {front: {kind: fixed}}').replace('thickness: 18', 'thickness: 16')
+    expect(stops(text)).toEqual([])
+    const bores = panelOf(built(text), 'a/front-panel-1').bores.filter(({ purpose }) => purpose === 'dowel')
+    expect(new Set(bores.map(({ diameter }) => diameter))).toEqual(new Set([6]))
   })
 })
