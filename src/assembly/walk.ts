@@ -1,4 +1,5 @@
 import type { Bay, ModuleSpec } from '../project/index.ts'
+import type { Parts } from './parts.ts'
 import type { TakenPlates } from './plates.ts'
 import type { PlacedPanel } from './types.ts'
 
@@ -22,6 +23,8 @@ export interface Walk {
   /** Bays whose drawers stand in their place. */
   readonly drawersPlaced: Set<Bay>
   readonly panels: Map<string, PlacedPanel>
+  /** The shell with its joints, as it stands before the inside is filled. */
+  readonly shell: Parts
   /** Hinge plates placed so far, so that a door keeps clear of those on the far face of its wall. */
   readonly plates: TakenPlates
 }

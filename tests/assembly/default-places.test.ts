@@ -83,4 +83,33 @@ floor plan: [{row: [a, b], join: bolted}]`)
     const bores = panelOf(built(text), 'a/front-panel-1').bores.filter(({ purpose }) => purpose === 'dowel')
     expect(new Set(bores.map(({ diameter }) => diameter))).toEqual(new Set([6]))
   })
+
+  test('screws of a thick back make way for those of a rear stretcher', () => {
+    // The stretcher, 100 high below the top, lies from 800 − 18 − 100 = 682 to 782; it is fixed a quarter of that in, at
+    // 707 and 757, 9 mm before the back. The back's pilots, 3 wide and 28 deep, stand at 50 + k × 140 to 750, where the
+    // screw at 757 passes: clear of its head, 10 wide, by 5: 757 − 5 − 5 − 1.5 = 745.5, so 745.
+    const text = cabinet('    carcase: {stretchers: [{at: back}]}')
+    expect(stops(text)).toEqual([])
+    const side = panelOf(built(text), 'a/left-side')
+    expect(
+      places(side, 'B', 'one-piece screw')
+        .map((at) => 800 - Number(at.split(' ')[0]))
+        .filter((z) => z > 682 && z < 782)
+        .sort(),
+    ).toEqual([707, 757])
+    const pilots = places(side, 'y1', 'screw pilot').map((at) => 800 - Number(at.split(' ')[0]))
+    expect(pilots.sort((a, b) => a - b)).toEqual([50, 190, 330, 470, 610, 745])
+  })
+
+  test('screws of a back make way for a housed partition', () => {
+    const text = cabinet(
+      '    carcase: {back: rebated}\n    inside: {side by side: [{}, {}], dividers: {joint: housing}}',
+    )
+    expect(stops(text)).toEqual([])
+  })
+
+  test('dowels of a fixed front make way for the screws of a front stretcher', () => {
+    const text = cabinet('    carcase: {stretchers: [{at: front}]}\n    inside: {front: {kind: fixed}}')
+    expect(stops(text)).toEqual([])
+  })
 })
