@@ -112,4 +112,20 @@ floor plan: [{row: [a, b], join: bolted}]`)
     const text = cabinet('    carcase: {stretchers: [{at: front}]}\n    inside: {front: {kind: fixed}}')
     expect(stops(text)).toEqual([])
   })
+
+  test('screws of a plinth make way for both holes of a hinge plate on the bottom', () => {
+    expect(
+      stops(cabinet('    base: {plinth: {height: 100}}\n    inside: {front: {kind: flap, hang: bottom}}')),
+    ).toEqual([])
+  })
+
+  test('cams and pockets in a top may lie under a worktop, which comes on last', () => {
+    for (const joint of ['cam and dowel', 'pocket screw']) {
+      const text = cabinet(`    carcase: {joint: ${joint}}\n    worktop: {stock: heavy}`).replace(
+        'stock:\n',
+        'stock:\n  heavy: {thickness: 40}\n',
+      )
+      expect(stops(text), joint).toEqual([])
+    }
+  })
 })
