@@ -1,4 +1,4 @@
-import { type Box, NOISE_MM } from '../geometry/index.ts'
+import { add, type Box, NOISE_MM, scale, type Vec3 } from '../geometry/index.ts'
 import { contactOf } from './contact.ts'
 import { gapBetween, holesIn, LEAST_WALL_MM, WALL_MM } from './holes.ts'
 import { fastenerOffsets, type JointRequest, placeJoint } from './joints.ts'
@@ -32,16 +32,17 @@ export function placeClearJoint(request: JointRequest, there: InTheWay): ReturnT
     return placeJoint(request)
   }
   const boards = [request.head, request.tip]
-  const taken = new Map(boards.map((board) => [board.id, takenIn(board, there)]))
-  const isFree = (offset: number, wall: number): boolean => {
-    const { hardware } = placeJoint({ ...request, contact, offsets: [offset] })
-    return boards.every((board) => {
-      const others = taken.get(board.id) ?? []
-      return holesIn(board, boards, hardware).every((hole) =>
-        others.every((other) => gapBetween(hole, other) >= wall - NOISE_MM),
-      )
+  // The holes of all fasteners of a joint are alike: those of one in its middle, moved along.
+  const { hardware } = placeJoint({ ...request, contact, offsets: [0] })
+  const pairs = boards.flatMap((board) => {
+    const taken = takenIn(board, there)
+    return holesIn(board, boards, hardware).map((hole) => ({ hole, taken }))
+  })
+  const isFree = (offset: number, wall: number): boolean =>
+    pairs.every(({ hole, taken }) => {
+      const moved = movedBy(hole, scale(contact.along, offset))
+      return taken.every((other) => gapBetween(moved, other) >= wall - NOISE_MM)
     })
-  }
   const wishes = request.offsets ?? fastenerOffsets(contact.length, request.joint)
   const placed = wishes.map((wish) => (isFree(wish, LEAST_WALL_MM) ? wish : undefined))
   const reach = contact.length / 2 - END_MM
@@ -58,6 +59,8 @@ export function placeClearJoint(request: JointRequest, there: InTheWay): ReturnT
   })
   return placeJoint({ ...request, contact, offsets: placed.map((offset, k) => offset ?? wishes[k] ?? 0) })
 }
+
+const movedBy = ({ min, max }: Box, by: Vec3): Box => ({ min: add(min, by), max: add(max, by) })
 
 /** Places beside a wish, mm, nearest first, of two the one toward the middle of the joint. */
 function nearest(wish: number): number[] {
