@@ -47,14 +47,13 @@ function buildModule(spec: ModuleSpec): { module: BuiltModule; parts: Parts } {
   const height = carcaseHeight(spec)
   const outer = shell(spec, height, frontsTake(spec.inside, spec.frontGap))
   const chamber = placeChamber(spec, height, outer.opening, outer.parts.panels)
-  const shut = [...outer.parts.panels, ...chamber.parts.panels]
-  const filled = inside(spec, chamber.opening, outer.sidesFoot, shut)
+  const filled = inside(spec, chamber.opening, outer.sidesFoot, merge([outer.parts, chamber.parts]))
   const upright = [
     ...outer.parts.panels,
     ...chamber.parts.panels.filter((panel) => panel.role === 'chamber floor'),
     ...filled.panels.filter((panel) => panel.role === 'partition' || panel.role === 'fixed shelf'),
   ]
-  const back = backOf(spec, outer.backRoom, upright)
+  const back = backOf(spec, outer.backRoom, upright, merge([outer.parts, chamber.parts, filled]))
   const base = placeBase(
     spec,
     outer.parts.panels.find((panel) => panel.role === 'bottom'),

@@ -5,11 +5,10 @@ import { INSET_CLEARANCE_MM, type Leaf, placeFront } from './fronts/index.ts'
 import { joinPanels, letIn } from './joints/index.ts'
 import { type Filled, innerDrawers, leaf } from './leaf.ts'
 import { merge, type Parts } from './parts.ts'
-import type { PlacedPanel } from './types.ts'
 import type { Walk } from './walk.ts'
 
 /** Everything inside the one opening of a shell: partitions, fixed shelves, pin rows, loose shelves, fronts. */
-export function inside(spec: ModuleSpec, opening: Opening, sidesFoot: number, shell: readonly PlacedPanel[]): Parts {
+export function inside(spec: ModuleSpec, opening: Opening, sidesFoot: number, shell: Parts): Parts {
   const walk: Walk = {
     spec,
     sidesFoot,
@@ -17,7 +16,8 @@ export function inside(spec: ModuleSpec, opening: Opening, sidesFoot: number, sh
     flaps: countFronts(spec.inside, ['flap']),
     next: { partition: 1, fixedShelf: 1, shelf: 1, pins: 1, front: 1, flap: 1, frontPanel: 1, drawer: 1 },
     drawersPlaced: new Set(),
-    panels: new Map(shell.map((panel) => [panel.id, panel])),
+    panels: new Map(shell.panels.map((panel) => [panel.id, panel])),
+    shell,
     plates: new Map(),
   }
   const filled = fill(walk, spec.inside, opening)

@@ -433,7 +433,7 @@ describe('what cannot be', () => {
 
   test('no screw for a thin front', () => {
     expect(found(drawers('3', 'fronts: { stock: thin }'), 'drawer-front-screws')).toBe(
-      'stop: drawer 1: no screw holds a front of 6 mm through a box front of 12 mm; there are screw 4x30, screw 3.5x25, screw 3.5x20; take a thicker front, or another board for the box',
+      'stop: drawer 1: no screw holds a front of 6 mm through a box front of 12 mm; there are screw 4x40, screw 4x35, screw 4x30, screw 3.5x25, screw 3.5x20; take a thicker front, or another board for the box',
     )
   })
 

@@ -243,15 +243,16 @@ describe('what the platform cannot do', () => {
     expect(panelOf(of, 'turner/platform-upper-skin').bores).toEqual([])
   })
 
-  // Bolts 96 from the front and 64 below the head: hypot(250 − 96, 64 − 24) = √(23716 + 1600) = 159.1 from the axle;
-  // the circle and half a bolt head of 18 need 251.149 + 9 = 260.149.
+  // The circle's lowest point lies at 800 − 24 − 251.149 = 524.851; a bolt 5 below it, in the middle of the depth as the
+  // axle is, needs half a head of 18. The column has moved 10 mm off what is in the sides: √(10² + 256.149²) = 256.344,
+  // and 251.149 + 9 − 256.344 = 3.8 mm are wanted.
   test('bolts to a neighbour must not stand where it turns, and a neighbour must leave the locking bolts free', () => {
-    const of = built(`${module('')}  neighbour: { width: 400, depth: 500, carcase height: 800, stock: board }
-floor plan: [{ row: [turner, neighbour], join: bolted }]
+    const of = built(`${module('well: 350')}  neighbour: { width: 400, depth: 500, carcase height: 800, stock: board }
+floor plan: [{ row: [turner, neighbour], join: { bolt: bolt M6, end inset: 5, side inset: 240 } }]
 `)
     const found = of.findings.filter((one) => one.rule === 'swing-hardware')
     expect(found.map((one) => one.panels)).toContainEqual(['turner/right-side'])
-    expect(found.some((one) => one.fix?.startsWith('move it 101 mm'))).toBe(true)
+    expect(found.map((one) => one.fix?.slice(0, 12))).toContain('move it 3.8 ')
     expect(words(of, 'lock-reach')).toEqual([
       'warn: turner: neighbour stands before the locking bolts in the right side, so that no hand reaches them | leave 30 mm or more beside it, or let the neighbour end below the axle',
     ])

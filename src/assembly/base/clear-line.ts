@@ -1,4 +1,5 @@
-import { add, type Box, NOISE_MM, scale } from '../../geometry/index.ts'
+import { add, type Box, NOISE_MM, place, scale } from '../../geometry/index.ts'
+import type { Drilling } from '../../hardware/index.ts'
 import { boardBox } from '../boards.ts'
 import type { PlacedPanel, Station } from '../types.ts'
 import type { OnBottom } from './base.ts'
@@ -24,21 +25,22 @@ export function blockedAlong(along: 0 | 1, at: number, bottom: PlacedPanel, on: 
     if (at <= min[across] - room + NOISE_MM || at >= max[across] + room - NOISE_MM) return []
     return [[min[along] - room, max[along] + room]]
   })
-  const fastened = on.hardware.flatMap(({ stations }) =>
+  const fastened = on.hardware.flatMap(({ item, stations }) =>
     stations.flatMap((station): Stretch[] => {
       if (station.panel !== bottom.id) return []
-      const { min, max } = reachOf(station)
+      const { min, max } = reachOf(station, item.parts[station.part] ?? [])
       return at < min[across] || at > max[across] ? [] : [[min[along], max[along]]]
     }),
   )
   return [...standing, ...fastened]
 }
 
-/** Around the axis of a station, as far as any fastener goes. */
-function reachOf({ pose, wood }: Station): Box {
-  const end = add(pose.origin, scale(pose.z, wood === 'ahead' ? DEEPEST_MM : -DEEPEST_MM))
-  const low = (axis: 0 | 1 | 2): number => Math.min(pose.origin[axis], end[axis]) - AROUND_MM
-  const high = (axis: 0 | 1 | 2): number => Math.max(pose.origin[axis], end[axis]) + AROUND_MM
+/** Around the axes of a station's holes, as far as any fastener goes. */
+function reachOf({ pose, wood }: Station, drillings: readonly Drilling[]): Box {
+  const way = scale(pose.z, wood === 'ahead' ? DEEPEST_MM : -DEEPEST_MM)
+  const ends = [pose.origin, ...drillings.map(({ x, y }) => place(pose, [x, y, 0]))].flatMap((at) => [at, add(at, way)])
+  const low = (axis: 0 | 1 | 2): number => Math.min(...ends.map((end) => end[axis])) - AROUND_MM
+  const high = (axis: 0 | 1 | 2): number => Math.max(...ends.map((end) => end[axis])) + AROUND_MM
   return { min: [low(0), low(1), low(2)], max: [high(0), high(1), high(2)] }
 }
 

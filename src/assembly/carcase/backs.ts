@@ -1,7 +1,7 @@
 import { type Box, NOISE_MM } from '../../geometry/index.ts'
 import { type BackSpec, backTakes, type DefinitionPath, grooveWidth } from '../../project/index.ts'
 import { board, boardBox, thicknessAxis } from '../boards.ts'
-import { type Contact, contactOf, placeJoint } from '../joints/index.ts'
+import { type Contact, contactOf, type InTheWay, placeClearJoint } from '../joints/index.ts'
 import type { PanelRole, PlacedCut, PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
 
 /** What of the module the back has to fit, module frame, mm. */
@@ -116,12 +116,16 @@ export function backCuts(back: Sitting, room: BackRoom, shell: readonly PlacedPa
   })
 }
 
-/** Fasteners of the back: through it into edges, or through the shell into its edges when it is inset. */
+/**
+ * Fasteners of the back: through it into edges, or through the shell into its edges when it is inset; clear of what is
+ * `there` already.
+ */
 export function backJoints(
   back: Sitting,
   room: BackRoom,
   panel: PlacedPanel,
   others: readonly PlacedPanel[],
+  there: InTheWay,
 ): { hardware: PlacedHardware[]; troubles: PlacingTrouble[] } {
   const joint = back.joint
   if (joint === undefined) return { hardware: [], troubles: [] }
@@ -131,12 +135,12 @@ export function backJoints(
     const lies = isDivider(other) || (back.sits === 'between sides' && contactOf(panel, other) !== undefined)
     if ((back.sits === 'inset' || back.sits === 'between sides') && !lies) {
       if (back.sits === 'between sides' && panel.thickness < LEAST_EDGE_MM) return { hardware: [], troubles: [] }
-      return placeJoint({ module: room.module, head: other, tip: panel, joint, at: room.at })
+      return placeClearJoint({ module: room.module, head: other, tip: panel, joint, at: room.at }, there)
     }
     const contact = back.sits === 'rebated' ? shoulderContact(panel, other, back, room) : contactOf(panel, other)
     return contact === undefined
       ? { hardware: [], troubles: [] }
-      : placeJoint({ module: room.module, head: panel, tip: other, joint, contact, at: room.at })
+      : placeClearJoint({ module: room.module, head: panel, tip: other, joint, contact, at: room.at }, there)
   })
   return { hardware: all.flatMap((one) => one.hardware), troubles: all.flatMap((one) => one.troubles) }
 }

@@ -164,9 +164,9 @@ export function shell(spec: ModuleSpec, height: number, frontsTake: number): She
 }
 
 /** The back and its fasteners; it is fixed to the shell and to the partitions and fixed shelves that reach it. */
-export function backOf(spec: ModuleSpec, room: BackRoom, others: readonly PlacedPanel[]): Parts {
+export function backOf(spec: ModuleSpec, room: BackRoom, others: readonly PlacedPanel[], there: Parts): Parts {
   const back = spec.carcase.back
   if (back.sits === 'none') return merge([])
   const panel = backBoard(back, room)
-  return partsOf({ panels: [panel], ...backJoints(back, room, panel, others) })
+  return partsOf({ panels: [panel], ...backJoints(back, room, panel, others, there) })
 }

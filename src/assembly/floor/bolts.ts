@@ -7,6 +7,7 @@ import { FLOOR, type PlacedHardware, type PlacingTrouble } from '../types.ts'
 import { type BoltPlace, FARTHEST_MM, placeBolts } from './bolt-places.ts'
 import { acrossAxis, type OuterFace, sharedRectangle } from './faces.ts'
 import { type FacePoint, type Grips, obstaclesIn, takenBy } from './obstacles.ts'
+import { belowCircles } from './swing-circle.ts'
 
 export interface BoltRequest {
   readonly join: JoinSpec
@@ -24,7 +25,7 @@ export function boltFaces(request: BoltRequest): Pick<Parts, 'hardware' | 'troub
   const [head, nut] = headAndNut(item, earlier, later)
   const obstacles = [...obstaclesIn(head, 'head', item, grips), ...obstaclesIn(nut, 'nut', item, grips)]
   const insets = { end: join.endInset, side: join.sideInset, least: leastInset(item) }
-  const places = placeBolts(sharedRectangle(head, nut), insets, obstacles)
+  const places = placeBolts(belowCircles(sharedRectangle(head, nut), [head, nut], grips), insets, obstacles)
   return {
     hardware: places.map((place, k) => boltAt(request, head, nut, place, k + 1)),
     troubles: [

@@ -1,9 +1,10 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import type { FixedFrontSpec } from '../../project/index.ts'
 import { board } from '../boards.ts'
-import { contactOf, placeJoint } from '../joints/index.ts'
+import { contactOf, placeClearJoint } from '../joints/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
 import type { PlacedPanel, PlacingTrouble } from '../types.ts'
+import type { Walk } from '../walk.ts'
 import type { FrontPlace } from './fronts.ts'
 import { frontExtent, overlays } from './fronts.ts'
 
@@ -13,11 +14,7 @@ import { frontExtent, overlays } from './fronts.ts'
  * edges, where it covers enough of them. Inset: it stands between the panels around it, flush with their front edges and
  * without a gap, and is fastened to the panels on its left and right.
  */
-export function fixedFront(
-  front: FixedFrontSpec,
-  place: FrontPlace,
-  panelById: (id: string) => PlacedPanel | undefined,
-): Parts {
+export function fixedFront(front: FixedFrontSpec, place: FrontPlace, walk: Pick<Walk, 'panels' | 'shell'>): Parts {
   const { opening, module, name } = place
   const inset = front.lay === 'inset'
   const lap = inset ? { left: 0, right: 0, top: 0, bottom: 0 } : overlays(front, place.bay, opening)
@@ -34,11 +31,11 @@ export function fixedFront(
   const edges = inset ? (['left', 'right'] as const) : (['left', 'right', 'top', 'bottom'] as const)
   const joints = edges.flatMap((edge): Parts[] => {
     const bound = opening[edge]
-    const other = bound && panelById(bound.panel)
+    const other = bound && walk.panels.get(bound.panel)
     if (other === undefined || (!inset && lap[edge] < leastStrip(front) - NOISE_MM)) return []
     const [head, tip] = inset ? [other, panel] : [panel, other]
     if (contactOf(head, tip) === undefined) return []
-    return [partsOf(placeJoint({ module, head, tip, joint: front.fix, at: front.at }))]
+    return [partsOf(placeClearJoint({ module, head, tip, joint: front.fix, at: front.at }, walk.shell))]
   })
   const trouble = joints.length < 2 ? [looseTrouble(front, panel, joints.length)] : []
   return merge([{ panels: [panel] }, ...joints, { troubles: trouble }])

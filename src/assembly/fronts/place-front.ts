@@ -21,7 +21,7 @@ export function placeFront(
 ): Parts {
   const { spec } = walk
   const place: FrontPlace = { bay, opening, module: spec.key, name, frontGap: spec.frontGap }
-  if (front.kind === 'fixed') return fixedFront(front, place, (id) => walk.panels.get(id))
+  if (front.kind === 'fixed') return fixedFront(front, place, walk)
   const doors = front.kind === 'flap' ? [flapOf(front, place)] : doorsOf(front, place)
   return merge(
     doors.map((door) => {

@@ -1,3 +1,4 @@
+export { type InTheWay, placeClearJoint } from './clear-joint.ts'
 export { type Contact, contactOf } from './contact.ts'
 export { faceScrew, placeFaceScrews } from './face-screws.ts'
 export { joinPanels, letIn } from './housings.ts'

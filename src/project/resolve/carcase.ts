@@ -93,7 +93,8 @@ function resolveBackJoint(
   const edge = sits === 'inset' ? stock?.thickness : around.stock?.thickness
   if (joint !== undefined) return resolveJoint(context, joint, edge)
   if (sits === 'inset') return resolveJoint(context, around.carcaseJoint, edge)
-  return resolveJoint(context, undefined, edge, backJoint(context, stock?.thickness))
+  const lies = sits === 'rebated' ? 'in rebates' : 'over edges'
+  return resolveJoint(context, undefined, edge, backJoint(context, stock?.thickness, lies))
 }
 
 /** For each kind of back, the keys that have a meaning for it alone. */

@@ -20,8 +20,8 @@ import { stockNamed, writtenName } from './stock.ts'
 
 /** Screws through one board into the face of the next, the longest first. */
 const FACE_SCREWS = {
-  mm: ['screw 4x30', 'screw 3.5x25', 'screw 3.5x20'],
-  in: ['screw #8x1-1/4', 'screw #6x1'],
+  mm: ['screw 4x40', 'screw 4x35', 'screw 4x30', 'screw 3.5x25', 'screw 3.5x20'],
+  in: ['screw #8x1-3/4', 'screw #8x1-1/2', 'screw #8x1-1/4', 'screw #6x1'],
 } as const
 
 /** The drawers of a bay, which may lie behind a front; `undefined` when none are said or a stock cannot be told. */

@@ -1,3 +1,4 @@
+import { NOISE_MM } from '../../geometry/index.ts'
 import type { ItemKind } from '../../hardware/index.ts'
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
@@ -34,12 +35,13 @@ export function resolveFront(
     insetGap: context.lengthOr(said(layers, 'inset gap'), DEFAULTS.insetGap),
     at: front.path,
   }
+  const strip = lay === 'inset' ? undefined : (moduleStock?.thickness ?? 0) - Math.max(...Object.values(common.reveal))
   const hung = resolveHung(context, layers, kind, lay, front.path)
   const own = {
     door: () => ({ kind: 'door' as const, hang: doorHang(context, layers), ...hung }),
     pair: () => ({ kind: 'pair' as const, hang: 'left' as const, ...hung }),
     flap: () => ({ kind: 'flap' as const, ...resolveFlap(context, layers), ...hung }),
-    fixed: () => ({ kind: 'fixed' as const, fix: resolveFix(context, said(layers, 'fix'), stock?.thickness) }),
+    fixed: () => ({ kind: 'fixed' as const, fix: resolveFix(context, said(layers, 'fix'), stock?.thickness, strip) }),
   }
   if (kind === undefined) return undefined
   const spec = own[kind]()
@@ -48,9 +50,18 @@ export function resolveFront(
 
 const FIXED_BY: readonly ItemKind[] = ['dowel', 'through screw', 'one-piece screw']
 
-/** How a fixed front is fastened: straight through it or into it, so that no other way of joining will do. */
-function resolveFix(context: Context, fix: Said<unknown> | undefined, board: number | undefined): JointSpec {
-  const defaults = { ...USUAL_JOINT, fasten: 'dowel' }
+/** A strip of an edge as wide as this takes a dowel of 8 mm with 3.5 mm of wood on both sides, mm. */
+const STRIP_OF_8_MM = 15
+
+/** How a fixed front is fastened, by the strip of an edge that an overlay covers in full: straight through it or into it, so that no other way of joining will do. */
+function resolveFix(
+  context: Context,
+  fix: Said<unknown> | undefined,
+  board: number | undefined,
+  strip?: number,
+): JointSpec {
+  const thin = strip !== undefined && strip < STRIP_OF_8_MM - NOISE_MM
+  const defaults = { ...USUAL_JOINT, fasten: thin ? 'dowel 6x30' : 'dowel' }
   const joint = resolveJoint(context, fix, board, defaults)
   if (fix === undefined || FIXED_BY.includes(joint.item.kind)) return joint
   context.report(fix.path, `a ${joint.item.kind} does not hold a fixed front`, { expected: orList(FIXED_BY) })

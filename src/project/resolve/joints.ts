@@ -24,10 +24,22 @@ export const USUAL_JOINT: JointDefaults = {
   spacing: DEFAULTS.spacing,
 }
 
+/** By where the screws of a back stand, and whether it is thick. */
+const BACK_SCREWS = {
+  thin: ['screw 3.5x25', 'screw #6x1'],
+  'over edges': ['screw 4.5x45', 'screw #8x1-3/4'],
+  // A lap of 9 mm in a rebate has no wood beside the holes of thicker ones.
+  'in rebates': ['screw 3.5x35', 'screw #6x1-5/8'],
+} as const
+
 /** Fixes a back, so thick, over edges or in rebates; a thick one takes a screw that still bites. */
-export function backJoint(context: Context, thickness: number | undefined): JointDefaults {
+export function backJoint(
+  context: Context,
+  thickness: number | undefined,
+  lies: 'over edges' | 'in rebates' = 'over edges',
+): JointDefaults {
   const thin = thickness === undefined || thickness <= DEFAULTS.thinBack
-  const [metric, inch] = thin ? ['screw 3.5x25', 'screw #6x1'] : ['screw 4.5x45', 'screw #8x1-3/4']
+  const [metric, inch] = BACK_SCREWS[thin ? 'thin' : lies]
   return {
     fasten: context.units === 'in' ? inch : metric,
     endDistance: DEFAULTS.backEndDistance,
