@@ -33,11 +33,15 @@ export function cutoutLeaves(panel: Panel, { path, notch }: Cutout): boolean {
 /** A cutout's contour, and a small cross in its middle for a compass or a rule. */
 export function drawCutout(view: FaceView, cutout: Cutout, units: Units, size: number): Drawn[] {
   const vertices = seenPath(view.panel, view.face, cutout)
-  const work: Work = cutoutLeaves(view.panel, cutout)
-    ? MARK
-    : cutout.through
-      ? { kind: 'cutout' }
-      : { kind: 'pocket', depth: cutout.depth }
+  // The outline runs round a notch: its own contour is no second cut.
+  const work: Work =
+    cutout.notch === true
+      ? NOTE
+      : cutoutLeaves(view.panel, cutout)
+        ? MARK
+        : cutout.through
+          ? { kind: 'cutout' }
+          : { kind: 'pocket', depth: cutout.depth }
   const title = cutoutTitle(view.panel, cutout, units)
   const { min, max } = boundsOf(vertices)
   const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2]
