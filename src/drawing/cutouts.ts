@@ -36,11 +36,15 @@ export function cutoutLeaves(panel: Panel, { path, notch }: Cutout): boolean {
  */
 export function drawCutout(view: FaceView, cutout: Cutout, units: Units, size: number): Drawn[] {
   const vertices = seenPath(view.panel, view.face, cutout)
-  const work: Work = cutoutLeaves(view.panel, cutout)
-    ? MARK
-    : cutout.through
-      ? { kind: 'cutout' }
-      : { kind: 'pocket', depth: cutout.depth }
+  // The outline runs round a notch: its own contour is no second cut.
+  const work: Work =
+    cutout.notch === true
+      ? NOTE
+      : cutoutLeaves(view.panel, cutout)
+        ? MARK
+        : cutout.through
+          ? { kind: 'cutout' }
+          : { kind: 'pocket', depth: cutout.depth }
   const title = cutoutTitle(view.panel, cutout, units)
   const strokes = cutout.notch === true ? diagonals(vertices) : middleCross(vertices, size)
   return [

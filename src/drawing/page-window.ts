@@ -94,7 +94,10 @@ function drawCore(sketch: Sketch, sheet: Sheet): void {
     const next = corners[(k + 1) % 4] ?? corner
     const axis = k % 2 === 0 ? 1 : 0
     if (corner[axis] === finished[k]?.[axis]) return
-    sketch.marks.push(...strokeIn(sheet.window, onSheet(sheet, corner), onSheet(sheet, next), 'dashed'))
+    const [from, to] = [onSheet(sheet, corner), onSheet(sheet, next)]
+    sketch.marks.push(...strokeIn(sheet.window, from, to, 'dashed'))
+    const shown = clippedLine(from, to, grown(sheet.window, 1))
+    if (shown !== undefined) sketch.obstacles.push({ kind: 'line', from: shown[0], to: shown[1], open: true })
   })
 }
 

@@ -1,13 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { PlacedHardware } from '../../src/assembly/index.ts'
 import { ownBox } from '../../src/assembly/index.ts'
 import { type Box, compose, type Pose, place, placedBox } from '../../src/geometry/index.ts'
-import { type Built, openDefinition } from '../../src/outputs/index.ts'
-import { renderProblems } from '../../src/project/index.ts'
+import type { Built } from '../../src/outputs/index.ts'
 import { built } from '../support/define.ts'
 import { anyDefinition } from '../support/random.ts'
+import { builtSample, sampleStems } from '../support/samples.ts'
 
 const TIGHT = 1e-6
 const AXES = [0, 1, 2] as const
@@ -88,16 +87,12 @@ function loose(of: Built): string[] {
 }
 
 describe('the exploded view: each panel touches those that it is joined to', () => {
-  const folder = new URL('../../out-samples/', import.meta.url)
-  const samples = readdirSync(folder).filter((name) => name.endsWith('.yaml'))
-
-  test.each(samples)('%s', (name) => {
-    const opened = openDefinition(readFileSync(new URL(name, folder), 'utf8'), name)
-    if (!opened.ok) throw new Error(renderProblems(opened.problems))
-    const { faults, joins } = faultsOf(opened.built)
+  test.each(sampleStems)('%s', (stem) => {
+    const of = builtSample(stem)
+    const { faults, joins } = faultsOf(of)
     expect(faults).toEqual([])
     expect(joins).toBeGreaterThan(40)
-    expect(loose(opened.built)).toEqual([])
+    expect(loose(of)).toEqual([])
   })
 
   test('over random modules', () => {

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { pointsAlong } from '../../src/geometry/index.ts'
@@ -10,6 +9,7 @@ import { FONTS } from '../support/fonts.ts'
 import { anyDefinition } from '../support/random.ts'
 import { flipDefinition } from '../support/random-flip.ts'
 import { openedDefinition } from '../support/random-openings.ts'
+import { builtSample } from '../support/samples.ts'
 import {
   type CutoutRecord,
   type Drilling,
@@ -81,8 +81,7 @@ const cache = new Map<string, ReturnType<typeof drawn>>()
 
 /** A sample as it is drawn, once for all tests. */
 function samples(name: string): ReturnType<typeof drawn> {
-  const text = readFileSync(new URL(`../../out-samples/${name}.yaml`, import.meta.url), 'utf8')
-  const done = cache.get(name) ?? drawn(build(projectOf(text)))
+  const done = cache.get(name) ?? drawn(builtSample(name))
   cache.set(name, done)
   return done
 }

@@ -78,6 +78,7 @@ export interface Found {
   readonly holes: readonly FoundCircle[]
   readonly grooves: readonly FoundPath[]
   readonly cutouts: readonly FoundPath[]
+  readonly outline: readonly Point[]
   readonly marks: {
     readonly circles: readonly FoundCircle[]
     readonly paths: readonly FoundPath[]
@@ -160,7 +161,9 @@ export function disagreements(panel: PanelRecord, face: 'A' | 'B', found: Found,
     .map((groove) => wantedGroove(panel, groove, seen))
   tally.holes += holes.length
   tally.grooves += grooves.length
-  const cutouts = (panel.cutouts ?? []).filter((cutout) => cutout.face === face).map((one) => wantedCutout(one, seen))
+  const cutouts = (panel.cutouts ?? [])
+    .filter((cutout) => cutout.face === face && !isNotch(panel, cutout))
+    .map((one) => wantedCutout(one, seen))
   tally.cutouts += cutouts.length
   tally.edges += edges.length
   tally.leans += leans.length
@@ -169,6 +172,7 @@ export function disagreements(panel: PanelRecord, face: 'A' | 'B', found: Found,
     ...pairOff(holes, found.holes, sameCircle, 'hole'),
     ...pairOff(grooves, found.grooves, sameGroove, 'groove'),
     ...pairOff(cutouts, found.cutouts, sameCutout, 'cutout'),
+    ...pairOff(wantedOutline(panel, face, seen), found.outline, (p, q) => near(p, q, NEAR_DERIVED_MM), 'corner'),
     ...pairOff(circles(strays), found.marks.circles, sameCircle, 'mark of a stray hole'),
     ...pairOff(
       [...edges.map(wantedEdge), ...leans.map((hole) => wantedLean(hole, seen, turned))],
@@ -292,6 +296,43 @@ function sameCutout(wanted: WantedCutout, found: FoundPath): boolean {
     [...wanted.points, ...wanted.arcs.map(({ at }) => at)].every(isFound) &&
     found.points.every((at) => onArc(at) || wanted.points.some((one) => near(at, one, NEAR_DERIVED_MM))) &&
     found.arcs.every(({ at }) => onArc(at))
+  )
+}
+
+type Span = readonly [low: number, high: number]
+
+const spanOf = ({ path }: CutoutRecord, axis: 0 | 1): Span => {
+  const all = path.map((corner) => corner[axis])
+  return [Math.min(...all), Math.max(...all)]
+}
+
+/** True where a cutout takes a corner off its panel. */
+function isNotch(panel: PanelRecord, cutout: CutoutRecord): boolean {
+  const atEnd = ([low, high]: Span, size: number): boolean => low <= NEAR_MM || high >= size - NEAR_MM
+  return cutout.through && atEnd(spanOf(cutout, 0), panel.length) && atEnd(spanOf(cutout, 1), panel.width)
+}
+
+/** The corners of what is cut: the panel less its lippings, and three corners in the place of each that a notch takes off. */
+function wantedOutline(panel: PanelRecord, face: 'A' | 'B', seen: (x: number) => number): Point[] {
+  const lip = lippingsOf(panel, face)
+  const notches = (panel.cutouts ?? []).filter((one) => isNotch(panel, one))
+  return [lip.left, panel.length - lip.right].flatMap((x) =>
+    [lip.low, panel.width - lip.high].flatMap((y): Point[] => {
+      const within = (value: number, a: number, b: number): boolean =>
+        value >= Math.min(a, b) - NEAR_MM && value <= Math.max(a, b) + NEAR_MM
+      const notch = notches
+        .map((one) => ({ x: spanOf(one, 0).map(seen) as [number, number], y: spanOf(one, 1) }))
+        .find((one) => within(x, ...one.x) && within(y, ...one.y))
+      if (notch === undefined) return [[x, y]]
+      const inner = (value: number, size: number, ends: Span): number =>
+        value < size / 2 ? Math.max(...ends) : Math.min(...ends)
+      const [u, v] = [inner(x, panel.length, notch.x), inner(y, panel.width, notch.y)]
+      return [
+        [x, v],
+        [u, v],
+        [u, y],
+      ]
+    }),
   )
 }
 

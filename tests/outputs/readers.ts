@@ -28,6 +28,7 @@ export function foundInDxf(text: string, mm: number): Found {
     holes: on(circles, HOLE).map(circle),
     grooves: on(paths, GROOVE).map(path),
     cutouts: on(paths, CUTOUT).map(path),
+    outline: on(paths, /^OUTLINE$/).flatMap(({ vertices }) => vertices.map(point)),
     marks: {
       circles: on(circles, /^MARK$/).map(circle),
       paths: on(paths, /^MARK$/).map(path),
@@ -74,6 +75,7 @@ export function foundInSvg(text: string, width: number): Found {
       ...path(one),
       ...allPiecesOf(one.node.attributes.d ?? '', point),
     })),
+    outline: of(['outline'], 'path').flatMap((one) => path(one).points),
     marks: {
       circles: of(['mark'], 'circle').map(circle),
       paths: of(['mark'], 'path').map(path),

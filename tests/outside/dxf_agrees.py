@@ -78,7 +78,7 @@ def cutout_points(path, scale):
     return points
 
 
-def outline_box(space, scale):
+def outline_points(space, scale):
     points = []
     for path in space.query("LWPOLYLINE[layer=='OUTLINE']"):
         points += path_points(path, scale)
@@ -86,7 +86,7 @@ def outline_box(space, scale):
         points += [(scale * p[0], scale * p[1]) for p in (line.dxf.start, line.dxf.end)]
     for arc in space.query("ARC[layer=='OUTLINE']"):
         points += [(scale * p[0], scale * p[1]) for p in arc.flattening(1e-5)]
-    return panels.box_of(points) if points else None
+    return points
 
 
 def put_mark(found, entity, scale, sheet, proof):
@@ -141,7 +141,7 @@ def main():
             proof.fault(sheet.name, f"$INSUNITS is {document.header.get('$INSUNITS')}, neither inches nor millimetres")
             continue
         space = document.modelspace()
-        found = panels.Found(outline=outline_box(space, scale))
+        found = panels.Found(outline=outline_points(space, scale))
         for entity in space:
             put(found, entity, scale, sheet, proof)
         agreement.compare(sheet, found, proof)

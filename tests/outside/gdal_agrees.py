@@ -99,7 +99,7 @@ def main():
             if layer == "OUTLINE":
                 outline += points
             put(found, layer, subclasses, points, sheet, proof)
-        found.outline = panels.box_of(outline) if outline else None
+        found.outline = outline
         agreement.compare(sheet, found, proof)
     proof.end()
 

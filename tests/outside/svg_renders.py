@@ -5,7 +5,7 @@
 The picture at 96 dpi must have the size that the file's millimetres ask for, and something drawn on it where the outline
 is. In the file, width and height are in mm and equal to the viewBox, nothing is mirrored by a transform, and no other
 length has a unit. Circles on BORE and COUNTERSINK layers are compared with the drillings of that face (y = 0 is the panel's
-upper edge), and the outline's box with the panel's size, to 0.001 mm; paths on GROOVE and REBATE layers (box, and width and
+upper edge), and the corners of the outline, round notches too, to 0.001 mm; paths on GROOVE and REBATE layers (box, and width and
 depth by the layer's name) and everything on MARK to 0.002 mm. The last line says how much was compared; the exit code is
 1 on any disagreement, or when nothing was compared.
 """
@@ -128,11 +128,11 @@ def points_along(d, height):
     return points
 
 
-def outline_box(root, height):
+def outline_points(root, height):
     """From the ends of the pieces; y up again."""
     groups = [group for group in root.iter(f"{SVG}g") if group.get("data-layer") == "OUTLINE"]
     points = [point for group in groups for path in group.iter(f"{SVG}path") for point in ends_of(path, height)]
-    return panels.box_of(points) if points else None
+    return points
 
 
 def circle_of(element, sheet, proof):
@@ -180,7 +180,7 @@ def put(found, layer, element, sheet, proof):
 
 
 def found_in(root, sheet, proof):
-    found = panels.Found(outline=outline_box(root, sheet.width))
+    found = panels.Found(outline=outline_points(root, sheet.width))
     for group in root.iter(f"{SVG}g"):
         for element in group:
             put(found, group.get("data-layer", ""), element, sheet, proof)

@@ -2,32 +2,27 @@ import * as z from 'zod'
 import { BACKS } from './kinds.ts'
 import { group, hardware, kind, length, name, optional, required } from './parts.ts'
 
-const joint = (key: 'joint' | 'joint or none') =>
-  z.union(
-    [
-      z.string(kind(key)),
-      group({
-        fasten: required(
-          hardware,
-          'A piece of hardware by name (dowel 8x30), or through screw, one-piece screw, dowel, pocket screw, cam and dowel for the first that suits; housing: let into a groove and glued.',
-        ),
-        'end distance': optional(
-          length,
-          'From each end of the joint to the first and the last fastener. Default 50 mm, or 2 in.',
-        ),
-        spacing: optional(length, 'The longest distance between fasteners. Default 160 mm, or 6 in.'),
-        dowel: optional(hardware, 'Cam fittings: the dowel beside each, 32 mm from it, or none. Default dowel 8x30.'),
-        depth: optional(length, 'Housing: depth of the groove. Default a third of the board that it is cut into.'),
-        play: optional(length, 'Housing: width beyond the thickest reading of the board in it. Default 0.1 mm.'),
-        'stop front': optional(
-          length,
-          'Housing: kept between the groove and the front edge; the board in it is notched there. Default 0: it runs out.',
-        ),
-        'stop rear': optional(length, 'Housing: the same at the rear edge. Default 0.'),
-      }),
-    ],
-    kind(key),
-  )
+const jointGroup = group({
+  fasten: required(
+    hardware,
+    'A piece of hardware by name (dowel 8x30), or through screw, one-piece screw, dowel, pocket screw, cam and dowel for the first that suits; housing: let into a groove and glued.',
+  ),
+  'end distance': optional(
+    length,
+    'From each end of the joint to the first and the last fastener. Default 50 mm, or 2 in.',
+  ),
+  spacing: optional(length, 'The longest distance between fasteners. Default 160 mm, or 6 in.'),
+  dowel: optional(hardware, 'Cam fittings: the dowel beside each, 32 mm from it, or none. Default dowel 8x30.'),
+  depth: optional(length, 'Housing: depth of the groove. Default a third of the board that it is cut into.'),
+  play: optional(length, 'Housing: width beyond the thickest reading of the board in it. Default 0.1 mm.'),
+  'stop front': optional(
+    length,
+    'Housing: kept between the groove and the front edge; the board in it is notched there. Default 0: it runs out.',
+  ),
+  'stop rear': optional(length, 'Housing: the same at the rear edge. Default 0.'),
+}).meta({ id: 'joint' })
+
+const joint = (key: 'joint' | 'joint or none') => z.union([z.string(kind(key)), jointGroup], kind(key))
 
 export const jointSchema = joint('joint')
 

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { jointSchema } from './carcase.ts'
-import { coverSchema, revealSchema } from './front.ts'
+import { coverSchema, laySchema, revealSchema } from './front.ts'
 import { group, hardware, kind, length, name, optional, required } from './parts.ts'
 
 /** Drawers in one stack, at most. */
@@ -62,10 +62,7 @@ const fronts = z.union(
   [
     z.literal('none', kind('drawer fronts')),
     group({
-      lay: optional(
-        z.enum(['overlay', 'inset'], kind('lay')),
-        'overlay: in front of the carcase; inset: inside the opening. Default overlay.',
-      ),
+      lay: optional(laySchema, 'overlay: in front of the carcase; inset: inside the opening. Default overlay.'),
       cover: optional(coverSchema, 'How much of the panels around the opening is covered, as a front has it.'),
       stock: optional(name, "The stock of the fronts. Default: the module's stock."),
       reveal: optional(revealSchema, 'Overlay: what is left free at the outside. Default 1.5 mm, or 1/16 in.'),

@@ -6,7 +6,7 @@ const offCentre = group({
   right: optional(length, 'To the right.'),
   front: optional(length, 'To the front.'),
   rear: optional(length, 'To the rear.'),
-})
+}).meta({ id: 'off centre' })
 
 const machine = (key: 'upper' | 'lower') =>
   group(

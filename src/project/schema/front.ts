@@ -10,14 +10,20 @@ const edges = <T extends z.ZodType>(schema: T, what: string) =>
     bottom: optional(schema, `${what} the bottom edge.`),
   })
 
-const coverWord = z.enum(['auto', 'full', 'half'], kind('cover of an edge'))
+/** Where a front lies; of doors and of drawers. */
+export const laySchema = z.enum(['overlay', 'inset'], kind('lay')).meta({ id: 'lay' })
+
+const coverWord = z.enum(['auto', 'full', 'half'], kind('cover of an edge')).meta({ id: 'cover of an edge' })
 
 export const coverSchema = z.union(
-  [z.enum(['auto', 'full', 'half'], kind('cover')), edges(coverWord, 'How much is covered at')],
+  [
+    z.enum(['auto', 'full', 'half'], kind('cover')).meta({ id: 'cover of all edges' }),
+    edges(coverWord, 'How much is covered at').meta({ id: 'cover' }),
+  ],
   kind('cover'),
 )
 
-export const revealSchema = z.union([length, edges(length, 'Left free at')], kind('reveal'))
+export const revealSchema = z.union([length, edges(length, 'Left free at').meta({ id: 'reveal' })], kind('reveal'))
 
 const pull = z.union(
   [
@@ -48,10 +54,7 @@ export const frontSchema = group(
       z.enum(['left', 'right', 'top', 'bottom'], kind('hang')),
       'The edge with the hinges: left or right of a door, top or bottom of a flap. Default left; of a flap top.',
     ),
-    lay: optional(
-      z.enum(['overlay', 'inset'], kind('lay')),
-      'overlay: in front of the carcase; inset: inside the opening. Default overlay.',
-    ),
+    lay: optional(laySchema, 'overlay: in front of the carcase; inset: inside the opening. Default overlay.'),
     cover: optional(
       coverSchema,
       'How much of the panel behind an overlay front covers: full, half, or auto (half over a panel that another overlay front covers too, else full). Default auto.',

@@ -9,7 +9,7 @@ const overhang = z.union(
       right: optional(length, 'Beyond the right side. Default 0.'),
       front: optional(length, "Beyond the module's front plane, fronts included. Default 0."),
       back: optional(length, "Beyond the module's rear. Default 0."),
-    }),
+    }).meta({ id: 'overhang' }),
   ],
   kind('overhang'),
 )
@@ -21,7 +21,7 @@ const fix = z.union(
       fasten: optional(hardware, 'through screw, pocket screw, or a screw by name.'),
       'end distance': optional(length, 'From the edges of the panel it goes through. Default 50 mm, or 2 in.'),
       spacing: optional(length, 'The longest distance between screws. Default 300 mm, or 12 in.'),
-    }),
+    }).meta({ id: 'top fix' }),
   ],
   kind('top fix'),
 )

@@ -123,9 +123,10 @@ def compare(sheet, found, proof):
     proof.marks += pair_off(sheet.strays, found.mark_circles, same_hole, sheet.name, proof)
     proof.marks += pair_off(sheet.edges + sheet.leans, found.mark_paths, same_mark, sheet.name, proof)
     pair_off(wanted_lines(sheet), found.mark_lines, same_line, sheet.name, proof)
-    want = sheet.outline
-    if found.outline is None:
-        proof.fault(sheet.name, "no outline")
-    elif not near(found.outline, want, TOLERANCE):
-        proof.fault(sheet.name, f"the outline's box is {found.outline}, what is cut is {want}")
+    for want in sheet.outline:
+        if not any(near(want, point, 2 * TOLERANCE) for point in found.outline):
+            proof.fault(sheet.name, f"the outline has no corner at {want}")
+    for point in found.outline:
+        if not any(near(want, point, 2 * TOLERANCE) for want in sheet.outline):
+            proof.fault(sheet.name, f"the outline has a corner at {point}, where none is cut")
     proof.files += 1

@@ -1,7 +1,8 @@
 """Full-size pages as a person tapes them: neighbours laid mark on mark, and then everything measured from the panel's edges.
 
 The vector content of each page is read with poppler's pdftocairo. Lines of 0.6 mm are the panel's edges, circles of 0.2 mm
-the rims of holes, circles of 0.1 mm and radius 3 mm the registration marks. Pages are named by the largest word on them
+the rims of holes, circles of 0.1 mm and radius 3 mm the registration marks; the longer line of the cross in such a mark
+lies across the seam that it belongs to. Pages are named by the largest word on them
 (A1, A2 ... B1). Nothing is taken from the program but what panels.json says of the holes.
 """
 
@@ -27,7 +28,7 @@ class Page:
 
     def __init__(self, label, svg):
         self.label = label
-        self.edges, self.rims, self.marks = [], [], []
+        self.edges, self.rims, self.marks, self.hairs = [], [], [], []
         height = float(svg.get("viewBox").split()[3])
         for path in svg.iter(f"{SVG}path"):
             pen = STROKE.search(path.get("style", ""))
@@ -49,6 +50,22 @@ class Page:
                 self.rims.append((centre, 2 * radius))
         elif curves == 0 and len(points) == 2 and abs(pen - EDGE_PEN) < 0.02:
             self.edges.append(tuple(points))
+        elif curves == 0 and len(points) == 2 and abs(pen - MARK_PEN) < 0.02:
+            self.hairs.append(tuple(points))
+
+    def marks_across(self, axis):
+        """The marks of the seams to neighbours along an axis: the left and right ones, or those above and below."""
+        return [mark for mark in self.marks if self.arm(mark, axis) > self.arm(mark, 1 - axis)]
+
+    def arm(self, mark, axis):
+        """Length of the longest hair line through a mark along an axis."""
+        through = [
+            abs(a[axis] - b[axis])
+            for a, b in self.hairs
+            if max(abs(p[1 - axis] - mark[1 - axis]) for p in (a, b)) < ALLOWED
+            and min(a[axis], b[axis]) - ALLOWED < mark[axis] < max(a[axis], b[axis]) + ALLOWED
+        ]
+        return max(through, default=0.0)
 
     @property
     def place(self):
@@ -95,8 +112,8 @@ def output(*command):
 
 
 def row_at(marks, axis, pick):
-    """Of all marks, those furthest to one side, in order along it."""
-    side = pick(mark[axis] for mark in marks)
+    """Of these marks, those furthest to one side, in order along it."""
+    side = pick((mark[axis] for mark in marks), default=0.0)
     return sorted(mark for mark in marks if abs(mark[axis] - side) < 1)
 
 
@@ -104,8 +121,9 @@ def joined(first, second, across):
     """Where the second page's origin lies on the first when their marks are laid on each other, and the worst misfit."""
     along = 1 - across
     # Columns go to the right, rows go down.
-    ours = sorted(row_at(first.marks, across, max if across == 0 else min), key=lambda mark: mark[along])
-    theirs = sorted(row_at(second.marks, across, min if across == 0 else max), key=lambda mark: mark[along])
+    far, near = (max, min) if across == 0 else (min, max)
+    ours = sorted(row_at(first.marks_across(across), across, far), key=lambda mark: mark[along])
+    theirs = sorted(row_at(second.marks_across(across), across, near), key=lambda mark: mark[along])
     if len(ours) != len(theirs) or len(ours) < 2:
         raise ValueError(f"{first.label} has {len(ours)} marks to meet {second.label}, which has {len(theirs)}")
     shifts = [(a[0] - b[0], a[1] - b[1]) for a, b in zip(ours, theirs)]

@@ -85,7 +85,7 @@ class Sheet:
     name: str
     length: float
     width: float
-    outline: tuple = (0.0, 0.0, 0.0, 0.0)  # what is cut: the box of OUTLINE, behind the lipped edges
+    outline: list = field(default_factory=list)  # the corners of what is cut, behind the lipped edges and round the notches
     bores: list[Circle] = field(default_factory=list)
     sinks: list[Circle] = field(default_factory=list)
     grooves: list[Groove] = field(default_factory=list)
@@ -101,7 +101,7 @@ class Found:
 
     bores: list = field(default_factory=list)
     sinks: list = field(default_factory=list)
-    outline: tuple | None = None
+    outline: list = field(default_factory=list)  # points of OUTLINE
     grooves: list = field(default_factory=list)  # (layer, box)
     cutouts: list = field(default_factory=list)  # (layer, points): corners, and points along arcs
     mark_circles: list = field(default_factory=list)
@@ -193,19 +193,42 @@ def sheet_of(folder, panel, face, listed):
         elif drilling["surface"] == f"face {face}":
             put_bore(sheet, face, drilling)
     sheet.grooves = [groove_of(sheet, face, groove) for groove in panel["grooves"] if groove["face"] == face]
-    sheet.cutouts = [cutout_of(sheet, face, cutout) for cutout in panel.get("cutouts", []) if cutout["face"] == face]
+    sheet.cutouts = [cutout_of(sheet, face, cutout) for cutout in panel.get("cutouts", []) if cutout["face"] == face and not is_notch(panel, cutout)]
     return sheet
 
 
 def outline_of(panel, face):
-    """The box that is cut: lippings are taken off the finished panel, each from the edge of its name."""
+    """The corners of what is cut: lippings are taken off the finished panel, each from the edge of its name, and notches off its corners."""
     lip = {side: panel.get("lipping", {}).get(panel["edges"][side], 0.0) for side in ("x0", "x1", "y0", "y1")}
     left, right = (lip["x0"], lip["x1"]) if face == "A" else (lip["x1"], lip["x0"])
     box = (left, lip["y0"], panel["length"] - right, panel["width"] - lip["y1"])
     cut = panel.get("cut", {"length": panel["length"], "width": panel["width"]})
     if abs(box[2] - box[0] - cut["length"]) > 0.002 or abs(box[3] - box[1] - cut["width"]) > 0.002:
         sys.exit(f"{panel['id']}: cut size {cut} is not the finished size less the lippings")
-    return box
+    notches = [notch_box(panel, face, cutout) for cutout in panel.get("cutouts", []) if is_notch(panel, cutout)]
+    return [point for x in (box[0], box[2]) for y in (box[1], box[3]) for point in corner_of(panel, x, y, notches)]
+
+
+def is_notch(panel, cutout):
+    """A cutout that takes a corner off its panel is part of the outline."""
+    left, low, right, high = box_of([corner[:2] for corner in cutout["path"]])
+    ends = min(left, panel["length"] - right), min(low, panel["width"] - high)
+    return cutout["through"] and max(ends) <= TOLERANCE
+
+
+def notch_box(panel, face, cutout):
+    left, low, right, high = box_of([corner[:2] for corner in cutout["path"]])
+    return (left, low, right, high) if face == "A" else (panel["length"] - right, low, panel["length"] - left, high)
+
+
+def corner_of(panel, x, y, notches):
+    """The corner itself, or the three in its place where a notch takes it off."""
+    for left, low, right, high in notches:
+        if left - TOLERANCE <= x <= right + TOLERANCE and low - TOLERANCE <= y <= high + TOLERANCE:
+            u = right if x < panel["length"] / 2 else left
+            v = high if y < panel["width"] / 2 else low
+            return [(x, v), (u, v), (u, y)]
+    return [(x, y)]
 
 
 def put_bore(sheet, face, drilling):

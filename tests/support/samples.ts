@@ -1,0 +1,23 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { type Built, openDefinition } from '../../src/outputs/index.ts'
+import { renderProblems } from '../../src/project/index.ts'
+
+const folder = new URL('../../out-samples/', import.meta.url)
+const text = (name: string): string => readFileSync(new URL(name, folder), 'utf8')
+const named = (ending: string): string[] => readdirSync(folder).filter((name) => name.endsWith(ending))
+
+export const SAMPLES = fileURLToPath(folder)
+
+/** The names of the samples, without their ending. */
+export const sampleStems: readonly string[] = named('.yaml').map((name) => name.slice(0, -'.yaml'.length))
+
+export const sampleText = (stem: string): string => text(`${stem}.yaml`)
+
+/** A sample worked out, with the SVG files beside it; fails the test with its errors when it has some. */
+export function builtSample(stem: string): Built {
+  const files = new Map(named('.svg').map((name) => [name, text(name)]))
+  const opened = openDefinition(sampleText(stem), `${stem}.yaml`, files)
+  if (!opened.ok) throw new Error(renderProblems(opened.problems))
+  return opened.built
+}
