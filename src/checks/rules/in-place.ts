@@ -124,7 +124,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
     .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
     .filter((bore) => !mayLieUnder(panel, bore, other))
     .filter((bore) => distanceTo(box, bore) < reachOf(bore, grips) - SHAVING_MM)
-    .filter((bore) => !(liesOnTop(other) && bore.sink !== undefined) && !opensThrough(panel, bore, other, grips))
+    .filter((bore) => !(liesOnTop(other) && liesFlush(bore, grips)) && !opensThrough(panel, bore, other, grips))
     .map(
       (bore): Finding => ({
         rule: 'hole-covered',
@@ -144,8 +144,14 @@ function mayLieUnder(panel: Panel, bore: Bore, other: Panel): boolean {
   return packed || (other.role === 'drawer front' && bore.leanDeg !== undefined)
 }
 
-/** A worktop is laid on when the carcase stands: the sunk heads of its screws may lie under it. */
+/** A worktop is laid on when the carcase stands: what holds the carcase together without standing out may lie under it. */
 const liesOnTop = (panel: Panel): boolean => panel.role === 'worktop' || panel.role === 'machine top'
+
+/** Sunk heads, pocket screws and cams. */
+function liesFlush(bore: Bore, grips: Grips): boolean {
+  if (bore.sink !== undefined || bore.leanDeg !== undefined) return true
+  return bore.uses.every((use) => grips.get(use.hardware)?.item.kind === 'cam fitting')
+}
 
 /** Whether the other panel is cut through over all of a hole's mouth. */
 function opensThrough(panel: Panel, bore: Bore, other: Panel, grips: Grips): boolean {
