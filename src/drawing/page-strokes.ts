@@ -22,10 +22,15 @@ export function clippedLine(from: Point, to: Point, area: Area): readonly [Point
   return [enter === 0 ? from : at(enter), leave === 1 ? to : at(leave)]
 }
 
+/** Nobody sees a shorter line, mm: a tenth of the thinnest pen; one that only touches a corner is none at all. */
+const SHORTEST_STROKE_MM = 0.01
+
 /** The line inside an area as drawn entities: one, or none. */
 export function strokeIn(area: Area, from: Point, to: Point, pen: Pen): Line[] {
   const piece = clippedLine(from, to, area)
-  return piece === undefined ? [] : [{ kind: 'line', from: piece[0], to: piece[1], pen }]
+  if (piece === undefined) return []
+  const [[x0, y0], [x1, y1]] = piece
+  return Math.hypot(x1 - x0, y1 - y0) < SHORTEST_STROKE_MM ? [] : [{ kind: 'line', from: piece[0], to: piece[1], pen }]
 }
 
 /** Chords of this many to a circle stay within 0.01 mm of a rim of 20 mm radius. */
