@@ -39,7 +39,7 @@ const PARALLEL = 1 - NOISE_MM
 
 /**
  * Least distance between two solid cylinders, mm; 0 where they meet. Exact for parallel axes; otherwise by projecting
- * to and fro between the two convex solids until the distance stands still, which is within 0.01 mm of the truth even
+ * to and fro between the two convex solids until the distance stands still, which is within 0.03 mm of the truth even
  * where they barely touch, and on the large side of it.
  */
 export function gapBetween(a: Cylinder, b: Cylinder): number {

@@ -163,6 +163,25 @@ describe('housings', () => {
     expect(of.findings).toEqual([])
   })
 
+  test('between two rails the grooves run out: a partition keeps what it has in both', () => {
+    const joint = '{ fasten: housing, stop front: 10, stop rear: 12 }'
+    const of = built(box('joint: dowel, top: rails', `dividers: { joint: ${joint} }, side by side: [{}, {}]`))
+    // Rails 100 wide, seen from below: the front one from 0 to 100, the rear one from 300 to 400 of the depth.
+    const alongOf = (key: string): number[] => {
+      const [groove] = panelOf(of, key).grooves
+      return rounded([groove?.min[1] ?? Number.NaN, groove?.max[1] ?? Number.NaN])
+    }
+    expect(alongOf('box/front-top-rail')).toEqual([10, 100])
+    expect(alongOf('box/rear-top-rail')).toEqual([0, 88])
+    expect(panelOf(of, 'box/partition-1').cutouts.map(({ id }) => id)).toEqual([
+      'notch-bottom-front',
+      'notch-bottom-rear',
+      'notch-front-top-rail-front',
+      'notch-rear-top-rail-rear',
+    ])
+    expect(of.findings.filter(({ severity }) => severity === 'stop')).toEqual([])
+  })
+
   test('the largest reading rules the groove, the mean the shelf', () => {
     const uneven = ROUND_STOCK.replace('thickness: 18', 'thickness: [17.8, 18.0, 18.2]')
     const of = built(box('joint: dowel', inside, uneven))

@@ -1,4 +1,3 @@
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { PlacedHardware } from '../../src/assembly/index.ts'
 import { ownBox } from '../../src/assembly/index.ts'
@@ -7,6 +6,7 @@ import type { Built } from '../../src/outputs/index.ts'
 import { built } from '../support/define.ts'
 import { anyDefinition } from '../support/random.ts'
 import { builtSample, sampleStems } from '../support/samples.ts'
+import { expectFaultless } from '../support/sought.ts'
 
 const TIGHT = 1e-6
 const AXES = [0, 1, 2] as const
@@ -57,6 +57,14 @@ function faultsOf(of: Built): { readonly faults: readonly string[]; readonly joi
   return { faults: pieces.flatMap((piece) => faultOf(of, boxes, piece) ?? []), joins: pieces.length }
 }
 
+/** A worktop that is asked to be laid on without screws, of a module or of its own. */
+function laidLoose({ project }: Built, key: string): boolean {
+  const module = project.modules.find((one) => one.key === key)
+  const row = project.rows.find(({ worktop }) => worktop?.key === key)
+  const top = module?.machineTop ?? module?.worktop ?? row?.worktop
+  return top !== undefined && top.fix === undefined
+}
+
 /** Panels that nothing holds: no hardware with another panel, and no groove or rebate that they stand in. */
 function loose(of: Built): string[] {
   const held = new Set(
@@ -82,6 +90,7 @@ function loose(of: Built): string[] {
   return of.assembly.modules.flatMap((module) =>
     module.panels
       .filter((panel) => panel.role !== 'loose shelf' && !held.has(panel.id) && !standsIn(panel.id, module))
+      .filter((panel) => !laidLoose(of, panel.module))
       .map((panel) => panel.id),
   )
 }
@@ -95,20 +104,23 @@ describe('the exploded view: each panel touches those that it is joined to', () 
     expect(loose(of)).toEqual([])
   })
 
-  test('over random modules', () => {
+  test('over random projects', () => {
     let joins = 0
-    fc.assert(
-      fc.property(anyDefinition, (text) => {
+    expectFaultless(
+      anyDefinition,
+      (text) => {
         const of = built(text)
         const found = faultsOf(of)
-        expect(found.faults).toEqual([])
-        // What a stop has kept from being placed holds nothing.
-        if (!of.findings.some((finding) => finding.severity === 'stop')) expect(loose(of)).toEqual([])
         joins += found.joins
-      }),
-      { numRuns: 200 },
+        // What a stop has kept from being placed holds nothing.
+        const stops = of.findings.filter(({ severity }) => severity === 'stop')
+        const named = (id: string): boolean =>
+          stops.some(({ panels, at }) => panels.includes(id) || (panels.length === 0 && at[0] === 'modules'))
+        return [...found.faults, ...loose(of).filter((id) => !named(id))]
+      },
+      { numRuns: 100 },
     )
-    expect(joins).toBeGreaterThan(5000)
+    expect(joins).toBeGreaterThan(1000)
   })
 
   test('a gap is seen', () => {

@@ -129,6 +129,15 @@ describe('a worktop on one module', () => {
     expect(over.findings.filter((finding) => finding.rule === 'hole-covered')).toEqual([])
   })
 
+  test.each(['pocket screw', 'cam and dowel'])(
+    'what holds the top, such as a %s, may lie under the worktop',
+    (joint) => {
+      const held = built(module(`worktop: { stock: top 27 }, carcase: { joint: ${joint} }`))
+      expect(panelOf(held, 'one/top').bores.some((bore) => bore.surface === 'B')).toBe(true)
+      expect(held.findings.filter(({ severity }) => severity === 'stop').map(({ message }) => message)).toEqual([])
+    },
+  )
+
   test('without a top, pocket screws through the sides: slanted bores in the sides, none in the worktop', () => {
     const open = built(module('worktop: { stock: top 27 }, carcase: { top: none }'))
     expect(panelOf(open, 'one/worktop').bores).toEqual([])

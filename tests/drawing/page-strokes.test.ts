@@ -10,3 +10,7 @@ test('a line that only grazes the corner of a window is not drawn: no writer tak
     { kind: 'line', from: [8, 10], to: [10, 8], pen: 'hair' },
   ])
 })
+
+test('a stroke is cut off at the edges of an area', () => {
+  expect(strokeIn(WINDOW, [-5, 5], [5, 5], 'thin')).toEqual([{ kind: 'line', from: [0, 5], to: [5, 5], pen: 'thin' }])
+})

@@ -59,7 +59,7 @@ export const anyStands = fc
     gap,
   }))
 
-const rowKeys = fc.record({
+export const rowKeys = fc.record({
   length: fc.integer({ min: 1, max: 3 }),
   stands: fc.option(anyStands, { freq: 5, nil: undefined }),
   anchor: fc.nat(),
@@ -73,10 +73,10 @@ const rowKeys = fc.record({
   level: fc.constantFrom('floors', 'tops'),
 })
 
-type RowKeys = typeof rowKeys extends fc.Arbitrary<infer T> ? T : never
+export type RowKeys = typeof rowKeys extends fc.Arbitrary<infer T> ? T : never
 
 /** Rows over the names, each standing against a module of an earlier one where it is to; only keys that mean something. */
-function planOf(names: readonly string[], rows: readonly RowKeys[]): Record<string, unknown>[] {
+export function planOf(names: readonly string[], rows: readonly RowKeys[]): Record<string, unknown>[] {
   const plan: Record<string, unknown>[] = []
   let from = 0
   for (const keys of rows) {

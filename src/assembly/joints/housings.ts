@@ -67,9 +67,12 @@ function housing(request: HousingRequest): Parts {
   })
 }
 
+/** A groove is not stopped at an end where its board goes on to the next one: between rails. */
 function runOf(joint: HousingSpec, head: Box, tip: Box): Run {
-  const startsInside = joint.stopFront > 0 || tip.min[1] > head.min[1] + NOISE_MM
-  const endsInside = joint.stopRear > 0
+  const goesOnInFront = head.min[1] - tip.min[1] > LEAST_RUN_MM
+  const goesOnBehind = tip.max[1] - head.max[1] > LEAST_RUN_MM
+  const startsInside = (joint.stopFront > 0 && !goesOnInFront) || tip.min[1] > head.min[1] + NOISE_MM
+  const endsInside = joint.stopRear > 0 && !goesOnBehind
   return {
     from: startsInside ? Math.max(head.min[1] + joint.stopFront, tip.min[1]) : head.min[1],
     to: endsInside ? Math.min(head.max[1] - joint.stopRear, tip.max[1]) : head.max[1],

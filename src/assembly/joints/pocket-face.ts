@@ -2,11 +2,12 @@ import { scale, type Vec3 } from '../../geometry/index.ts'
 import { boardBox, thicknessAxis } from '../boards.ts'
 import type { PanelRole, PlacedPanel } from '../types.ts'
 
-/** Boards whose face B is seen from outside the module. */
+/** Boards whose face B is seen from outside the module, or lies against the back. */
 const POCKETS_ON_A: readonly PanelRole[] = [
   'left side',
   'right side',
   'front stretcher',
+  'rear stretcher',
   'plinth front',
   'plinth back',
   'plinth left side',

@@ -1,6 +1,6 @@
 import { boardBox, type PanelRole } from '../../assembly/index.ts'
 import { type Box, boxWithout, commonBox, extent, place, placeBack, placedBox } from '../../geometry/index.ts'
-import { type Item, type ItemKind, lyingReach } from '../../hardware/index.ts'
+import { type Item, lyingReach } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
 import { discLiesIn } from '../in-cutout.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
@@ -122,7 +122,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
     .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
     .filter((bore) => !mayLieUnder(panel, bore, other))
     .filter((bore) => distanceTo(box, bore) < reachOf(bore, grips) - SHAVING_MM)
-    .filter((bore) => !(liesOnTop(other) && doneBefore(bore, grips)) && !opensThrough(panel, bore, other, grips))
+    .filter((bore) => !(liesOnTop(other) && liesFlush(bore, grips)) && !opensThrough(panel, bore, other, grips))
     .map(
       (bore): Finding => ({
         rule: 'hole-covered',
@@ -142,15 +142,14 @@ function mayLieUnder(panel: Panel, bore: Bore, other: Panel): boolean {
   return packed || (other.role === 'drawer front' && bore.leanDeg !== undefined)
 }
 
-/** A worktop is laid on when the carcase stands: sunk heads, cams and pockets in its top may lie under it. */
+/** A worktop is laid on when the carcase stands: what holds the carcase together without standing out may lie under it. */
 const liesOnTop = (panel: Panel): boolean => panel.role === 'worktop' || panel.role === 'machine top'
 
-const DRAWN_TIGHT: readonly ItemKind[] = ['cam fitting', 'pocket screw']
-
-/** What is drawn tight before a worktop covers it. */
-const doneBefore = (bore: Bore, grips: Grips): boolean =>
-  bore.sink !== undefined ||
-  bore.uses.every(({ hardware }) => DRAWN_TIGHT.includes(grips.get(hardware)?.item.kind ?? 'axle'))
+/** Sunk heads, pocket screws and cams. */
+function liesFlush(bore: Bore, grips: Grips): boolean {
+  if (bore.sink !== undefined || bore.leanDeg !== undefined) return true
+  return bore.uses.every((use) => grips.get(use.hardware)?.item.kind === 'cam fitting')
+}
 
 /** Whether the other panel is cut through over all of a hole's mouth. */
 function opensThrough(panel: Panel, bore: Bore, other: Panel, grips: Grips): boolean {
