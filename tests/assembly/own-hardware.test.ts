@@ -131,16 +131,17 @@ describe('an own caster', () => {
   const base = (figures: string) => cabinet(`  mine: {like: caster 75${figures}}`, '    base: { casters: mine }')
 
   test('moves its holes and its inset', () => {
-    // Swivel radius 70 + 5: king pins 75 from the footprint's front and left. The bottom stands between the sides: its
-    // x begins 18 from the left: 57 ± 27 = 30, 84; y from the front: 75 ± 20 = 55, 95.
+    // Swivel radius 70 + 5: king pins 75 from the footprint's front and left. There holes would meet the pilots of the
+    // sides' screws, which end at 18 + 35 = 53; they go in to the first whole millimetre with 5 of wood: 89 − 27 − 3.25 =
+    // 58.75. The bottom stands between the sides: its x begins 18 from the left: 71 ± 27 = 44, 98; y: 89 ± 20 = 69, 109.
     const bottom = panelOf(
       base(', swivel radius: 70, plate: [70, 60], hole pattern: [54, 40], hole diameter: 6.5'),
       'one/bottom',
     )
     const holes = places(bottom, 'A', 'caster bolt')
     expect(holes).toHaveLength(16)
-    expect(holes.slice(0, 2)).toEqual(['30 55', '30 95'])
-    expect(holes).toContain('84 55')
+    expect(holes.slice(0, 2)).toEqual(['44 69', '44 109'])
+    expect(holes).toContain('98 69')
     expect(
       new Set(bottom.bores.filter(({ purpose }) => purpose === 'caster bolt').map((bore) => bore.diameter)),
     ).toEqual(new Set([6.5]))

@@ -90,18 +90,20 @@ floor plan: [{ row: [low, high], join: bolted }]
 })
 
 describe('casters', () => {
-  test('king pins at swivel radius + 5 from the footprint; holes 43 apart', () => {
+  test('king pins at swivel radius + 5 from the footprint, and in to clear the screws; holes 43 apart', () => {
     // Swivel radius 75 with brake, holes in slots 38 to 48 (data sheet of a 75 mm wheel): king pins 80 in from the
-    // footprint 600 × 500, holes 21.5 each way. Bottom of module one: x from 18, y from 0: its own x is 18 less.
+    // footprint 600 × 500, holes 21.5 each way. There the rear outer holes, 5.5 wide, begin at x 55.75, and the pilots of
+    // the rear screws of the sides (y 444) end at 18 + 35 = 53: 2.75 between, where 3 is the least. The first whole
+    // millimetre with 5 is 83: 58.75 − 53 = 5.75. Bottom of module one: x from 18, y from 0: its own x is 18 less.
     const holes = places(panelOf(row, 'one/bottom'), 'A', 'caster bolt')
-    const xs = [80 - 21.5 - 18, 80 + 21.5 - 18, 520 - 21.5 - 18, 520 + 21.5 - 18]
-    const ys = [80 - 21.5, 80 + 21.5, 420 - 21.5, 420 + 21.5]
+    const xs = [83 - 21.5 - 18, 83 + 21.5 - 18, 517 - 21.5 - 18, 517 + 21.5 - 18]
+    const ys = [83 - 21.5, 83 + 21.5, 417 - 21.5, 417 + 21.5]
     expect(holes).toEqual(xs.flatMap((x) => ys.map((y) => `${x} ${y}`)))
   })
 
   test('behind an overlay front the casters still go by the footprint', () => {
-    // Bottom of module two starts at y 20: its own y is 20 less.
-    expect(places(panelOf(row, 'two/bottom'), 'A', 'caster bolt')[0]).toBe(`${80 - 21.5 - 18} ${80 - 21.5 - 20}`)
+    // Bottom of module two starts at y 20: its own y is 20 less. The rear screws stand at y 444 there, too: 83.
+    expect(places(panelOf(row, 'two/bottom'), 'A', 'caster bolt')[0]).toBe(`${83 - 21.5 - 18} ${83 - 21.5 - 20}`)
   })
 
   test('too narrow: the circles meet', () => {

@@ -79,6 +79,9 @@ function usualRebate(side: number): number {
   return Math.min(Math.max(side / 2, DEFAULTS.rebateWidth), Math.max(side - DEFAULTS.rebateLeaves, side / 2))
 }
 
+/** No fastener holds in the edge of a thinner board, mm; common practice. */
+const LEAST_EDGE = 12
+
 function resolveBackJoint(
   context: Context,
   layers: Layers<RawBack>,
@@ -91,6 +94,14 @@ function resolveBackJoint(
   if (sits === 'grooved') return undefined
   // The board whose edge is joined: the back itself where it stands between the others, else theirs.
   const edge = sits === 'inset' ? stock?.thickness : around.stock?.thickness
+  const inset = sits === 'inset' ? said(layers, 'sits') : undefined
+  if (inset !== undefined && stock !== undefined && stock.thickness < LEAST_EDGE) {
+    const what = `a back ${context.show(stock.thickness)} thick takes no fastener in its edge, which is all that holds an inset one`
+    context.report(inset.path, what, {
+      expected: `a back of ${context.show(LEAST_EDGE)} or more, joint: none, or another way to sit`,
+    })
+    return undefined
+  }
   if (joint !== undefined) return resolveJoint(context, joint, edge)
   if (sits === 'inset') return resolveJoint(context, around.carcaseJoint, edge)
   const lies = sits === 'rebated' ? 'in rebates' : 'over edges'
