@@ -222,3 +222,16 @@ modules:
     ])
   })
 })
+
+test('both doors of a pair take the same plate where two would do equally well', () => {
+  // Overlay 17.7 − 0.2 = 17.5 = 15 + C − H: H 2 with C 4.5 and H 3 with C 5.5 are both half a millimetre off the usual 5;
+  // the lower plate is taken, and float noise does not decide it.
+  const of = built(`storyrod: 1
+stock: { board: { thickness: [17.6, 17.8] } }
+modules:
+  box:
+    { width: 400, depth: 400, carcase height: 500, stock: board, inside: { front: { kind: pair, reveal: 0.2, gap: 1 } } }
+`)
+  const notes = of.assembly.hardware.filter((piece) => piece.item.kind === 'cup hinge').map((piece) => piece.note)
+  expect([...new Set(notes)]).toEqual(['plate height 2 mm, cup distance 4.5 mm, overlay 17.5 mm'])
+})

@@ -1,4 +1,4 @@
-import { NOISE_MM } from '../../geometry/index.ts'
+import { NOISE_MM, same } from '../../geometry/index.ts'
 import { type CupHinge, PLATE_BEYOND_MM } from '../../hardware/index.ts'
 
 /** A plate and a cup distance that give an overlay, mm. */
@@ -14,10 +14,12 @@ export interface HingeSetting {
  */
 export function solveOverlay(hinge: CupHinge, overlay: number): HingeSetting | { readonly nearest: number } {
   const { min, max, usual } = hinge.cupDistance
+  const offUsual = (setting: HingeSetting): number => Math.abs(setting.cupDistance - usual)
   const fits = hinge.plateHeights
     .map((plateHeight) => ({ plateHeight, cupDistance: overlay - hinge.base + plateHeight }))
     .filter(({ cupDistance }) => cupDistance >= min - NOISE_MM && cupDistance <= max + NOISE_MM)
-    .sort((a, b) => Math.abs(a.cupDistance - usual) - Math.abs(b.cupDistance - usual) || a.plateHeight - b.plateHeight)
+    // Two that are as near but for float noise are as near, so that both hands of a pair choose alike.
+    .sort((a, b) => (same(offUsual(a), offUsual(b)) ? a.plateHeight - b.plateHeight : offUsual(a) - offUsual(b)))
   const best = fits[0]
   if (best !== undefined) return best
   const reachable = hinge.plateHeights.flatMap((height) => [hinge.base + min - height, hinge.base + max - height])

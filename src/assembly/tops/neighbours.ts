@@ -9,7 +9,7 @@ interface Standing {
   readonly box: Box
 }
 
-const isTop = ({ panel }: Standing): boolean => panel.role === 'worktop' || panel.role === 'machine top'
+const isTop = ({ role }: PlacedPanel): boolean => role === 'worktop' || role === 'machine top'
 
 /**
  * Worktops and machine tops whose overhang reaches into another module that stands with them, one trouble for each two
@@ -20,6 +20,7 @@ export function topNeighbours(
   modules: readonly PlacedModule[],
   islands: readonly (readonly string[])[],
 ): PlacingTrouble[] {
+  if (!modules.some(({ panels }) => panels.some(isTop))) return []
   const footing = new Map(modules.map((module) => [module.key, module]))
   const feet = (module: PlacedModule): PlacedModule[] =>
     (module.liesOver ?? [module.key]).flatMap((key) => footing.get(key) ?? [])
@@ -46,7 +47,9 @@ function standIn(a: PlacedModule, b: PlacedModule): boolean {
 
 function reaching(left: readonly Standing[], right: readonly Standing[]): PlacingTrouble[] {
   const pairs = left
-    .flatMap((a) => right.filter((b) => isTop(a) || isTop(b)).map((b) => ({ a, b, shared: sharedBy(a.box, b.box) })))
+    .flatMap((a) =>
+      right.filter((b) => isTop(a.panel) || isTop(b.panel)).map((b) => ({ a, b, shared: sharedBy(a.box, b.box) })),
+    )
     .filter(({ shared }) => shared > NOISE_MM)
   const most = Math.max(...pairs.map(({ shared }) => shared))
   const worst = pairs.find(({ shared }) => shared === most)
@@ -59,7 +62,7 @@ function reaching(left: readonly Standing[], right: readonly Standing[]): Placin
       panels: [...new Set(pairs.flatMap((pair) => [pair.a.panel.id, pair.b.panel.id]))],
       message: `${a.module.name}, ${a.panel.name}, and ${b.module.name}, ${b.panel.name}, overlap by ${fineMm(most)} mm`,
       fix: 'take off the overhang between them, stand them further apart, or lay one worktop over the row',
-      at: (isTop(a) ? a : b).panel.at,
+      at: (isTop(a.panel) ? a : b).panel.at,
     },
   ]
 }

@@ -1,38 +1,50 @@
 /** A value of a TEXT may be 255 characters in older readers; from memory. */
 const LONGEST = 250
 
-const SPELT: readonly (readonly [pattern: RegExp, plain: string])[] = [
+/** Signs that are spelt by what stands beside them. */
+const BY_NEIGHBOUR: readonly (readonly [pattern: RegExp, plain: string])[] = [
   [/[Øø](?=\s?\d)|[⌀∅]/g, 'D'],
   [/\s?°/g, ' deg'],
   [/(?<=\d)(?=[¼½¾⅓⅔⅛⅜⅝⅞])/g, ' '],
-  [/×/g, 'x'],
-  [/±/g, '+/-'],
-  [/[‐-―−]/g, '-'],
-  [/[‘’‚′]/g, "'"],
-  [/[“”„″]/g, '"'],
-  [/…/g, '...'],
-  [/[·•]/g, '-'],
-  [/µ|μ/g, 'u'],
-  [/≤/g, '<='],
-  [/≥/g, '>='],
-  [/→/g, '->'],
-  [/←/g, '<-'],
-  [/ä/g, 'ae'],
-  [/ö/g, 'oe'],
-  [/ü/g, 'ue'],
-  [/Ä/g, 'Ae'],
-  [/Ö/g, 'Oe'],
-  [/Ü/g, 'Ue'],
-  [/ß/g, 'ss'],
-  [/[Ææ]/g, 'ae'],
-  [/[Œœ]/g, 'oe'],
-  [/Ø/g, 'O'],
-  [/ø/g, 'o'],
-  [/Å/g, 'Aa'],
-  [/å/g, 'aa'],
-  [/[Łł]/g, 'l'],
-  [/⁄/g, '/'],
 ]
+
+const SPELT: Readonly<Record<string, string>> = {
+  '×': 'x',
+  '±': '+/-',
+  '−': '-',
+  '…': '...',
+  '·': '-',
+  '•': '-',
+  µ: 'u',
+  μ: 'u',
+  '≤': '<=',
+  '≥': '>=',
+  '→': '->',
+  '←': '<-',
+  ä: 'ae',
+  ö: 'oe',
+  ü: 'ue',
+  Ä: 'Ae',
+  Ö: 'Oe',
+  Ü: 'Ue',
+  ß: 'ss',
+  Æ: 'ae',
+  æ: 'ae',
+  Œ: 'oe',
+  œ: 'oe',
+  Ø: 'O',
+  ø: 'o',
+  Å: 'Aa',
+  å: 'aa',
+  Ł: 'l',
+  ł: 'l',
+  '⁄': '/',
+  ...Object.fromEntries([...'‐‑‒–—―'].map((dash) => [dash, '-'])),
+  ...Object.fromEntries([...'‘’‚′'].map((quote) => [quote, "'"])),
+  ...Object.fromEntries([...'“”„″'].map((quote) => [quote, '"'])),
+}
+
+const BEYOND_ASCII = /[^\x20-\x7e]/gu
 
 /**
  * A label in plain ASCII that no reader can take for anything else. Signs are spelt out (Ø before a figure is D, × is
@@ -41,7 +53,8 @@ const SPELT: readonly (readonly [pattern: RegExp, plain: string])[] = [
  */
 export function asciiLabel(text: string): string {
   // Composed first, so that an a with a loose umlaut is spelt like one with its own.
-  const spelt = SPELT.reduce((s, [pattern, plain]) => s.replace(pattern, plain), text.normalize('NFC'))
+  const composed = BY_NEIGHBOUR.reduce((s, [pattern, plain]) => s.replace(pattern, plain), text.normalize('NFC'))
+  const spelt = composed.replace(BEYOND_ASCII, (sign) => SPELT[sign] ?? sign)
   const plain = spelt
     .normalize('NFKD')
     .replaceAll('⁄', '/')
