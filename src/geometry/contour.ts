@@ -16,6 +16,7 @@ import { NOISE_MM } from './tolerance.ts'
 
 /** The rectangle along the axes around a closed path, its arcs included, mm. */
 export function boundsOf(path: ClosedPath): { readonly min: Vec2; readonly max: Vec2 } {
+  if (path.every(({ bulge }) => bulge === 0)) return boundsOfPoints(path.map(({ at }) => at))
   const points = curvesOf(path).flatMap((curve) => [curve.from, ...turningPointsOf(curve)])
   return boundsOfPoints(points)
 }

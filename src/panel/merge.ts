@@ -105,6 +105,7 @@ function holeKey(bore: RawBore): string {
 function oneOf(group: readonly RawBore[]): RawBore {
   const [first] = group
   if (first === undefined) throw new Error('a hole without a bore')
+  if (group.length === 1) return first
   const purposes = [...new Set(group.map((bore) => bore.purpose))]
   const depth = isPlain(first) ? Math.max(...group.map((bore) => bore.depth)) : first.depth
   return { ...first, depth, purpose: purposes.join(', '), uses: group.flatMap((bore) => bore.uses) }

@@ -18,9 +18,18 @@ export const isCut = (operation: Operation): boolean => operation !== 'mark' && 
 /**
  * Makes sure that a drawing keeps the promises of its types before it is written: names and ids, kinds of entity a
  * layer, finite coordinates, least sizes, and cuts and marks inside the view. A breach is a mistake of the program, so
- * it throws, naming the drawing, layer, entity, field and value.
+ * it throws, naming the drawing, layer, entity, field and value. One that was found sound is not looked at again, since
+ * drawings never change: SVG and DXF are written of the same one.
  */
 export function checkDrawing(drawing: Drawing): void {
+  if (sound.has(drawing)) return
+  lookThrough(drawing)
+  sound.add(drawing)
+}
+
+const sound = new WeakSet<Drawing>()
+
+function lookThrough(drawing: Drawing): void {
   const fail = (what: string): never => {
     throw new Error(`drawing ${JSON.stringify(drawing.title)}: ${what}`)
   }

@@ -69,7 +69,14 @@ export function svgOf(drawing: Drawing): string {
       ...drawing.layers.map((layer) => group(layer, { flip, scale: drawing.strokeScale ?? 1 })),
     ]),
   )
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${stringify(root)}\n`
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${stringify(root, { transformAttr: attribute })}\n`
+}
+
+const ESCAPED = /[&'"<>]/
+
+/** Nearly all values are numbers and words that need no escape: one look in place of five. */
+function attribute(name: string, value: string, escaped: (value: string) => string): string {
+  return `${name}="${ESCAPED.test(value) ? escaped(value) : value}"`
 }
 
 type Flip = (p: Point) => Point

@@ -22,10 +22,19 @@ export function pairsOf(text: string): Pair[] {
   if (lines.at(-1) === '') lines.pop()
   if (lines.length % 2 !== 0) throw new Error(`${lines.length} lines do not make pairs`)
   const pairs: Pair[] = []
+  // A file has some thirty codes and ten thousand lines: each code is read once.
+  const codes = new Map<string, number>()
   for (let i = 0; i < lines.length; i += 2) {
-    const code = lines[i] ?? ''
-    if (!GROUP_CODE.test(code)) throw new Error(`line ${i + 1}: ${JSON.stringify(code.trim())} is not a group code`)
-    pairs.push({ code: Number(code), value: lines[i + 1] ?? '' })
+    const written = lines[i] ?? ''
+    let code = codes.get(written)
+    if (code === undefined) {
+      if (!GROUP_CODE.test(written)) {
+        throw new Error(`line ${i + 1}: ${JSON.stringify(written.trim())} is not a group code`)
+      }
+      code = Number(written)
+      codes.set(written, code)
+    }
+    pairs.push({ code, value: lines[i + 1] ?? '' })
   }
   return pairs
 }

@@ -106,13 +106,19 @@ export function round(value: number, places: number): number {
 
 /** The box around all shapes, texts with the room that they take; undefined when there are none. */
 export function boxOf(all: readonly Shape[]): { min: Point; max: Point } | undefined {
-  const points = all.flatMap(reach)
-  if (points.length === 0) return undefined
-  const fold = (axis: 0 | 1, pick: (a: number, b: number) => number) =>
-    round(points.map((p) => p[axis]).reduce(pick), PLACES)
+  if (all.length === 0) return undefined
+  let [left, low, right, high] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const shape of all) {
+    for (const [x, y] of reach(shape)) {
+      if (x < left) left = x
+      if (x > right) right = x
+      if (y < low) low = y
+      if (y > high) high = y
+    }
+  }
   return {
-    min: [fold(0, (a, b) => Math.min(a, b)), fold(1, (a, b) => Math.min(a, b))],
-    max: [fold(0, (a, b) => Math.max(a, b)), fold(1, (a, b) => Math.max(a, b))],
+    min: [round(left, PLACES), round(low, PLACES)],
+    max: [round(right, PLACES), round(high, PLACES)],
   }
 }
 
