@@ -10,6 +10,7 @@ const ORDER = [
   'length',
   'geometry',
   'hardware',
+  'rulebook',
   'project',
   'assembly',
   'panel',

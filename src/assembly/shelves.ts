@@ -1,5 +1,6 @@
 import { NOISE_MM, poseOf, Y, Z } from '../geometry/index.ts'
 import type { LooseShelvesSpec, PinRowSpec } from '../project/index.ts'
+import type { RuleId } from '../rulebook/index.ts'
 import { board } from './boards.ts'
 import type { Opening } from './carcase/index.ts'
 import { type Parts, partsOf } from './parts.ts'
@@ -79,7 +80,7 @@ function pinTroubles(
 ): PlacingTrouble[] {
   const { spec, opening } = request
   const walls = [opening.left.panel, opening.right.panel]
-  const say = (rule: string, message: string, fix: string): PlacingTrouble => ({
+  const say = (rule: RuleId, message: string, fix: string): PlacingTrouble => ({
     rule,
     severity: 'stop',
     panels: walls,

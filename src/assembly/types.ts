@@ -1,6 +1,7 @@
 import type { Box, PathVertex, Pose } from '../geometry/index.ts'
 import type { Item } from '../hardware/index.ts'
-import type { DefinitionPath, Stock } from '../project/index.ts'
+import type { DefinitionPath, Edit, Stock } from '../project/index.ts'
+import type { RuleId, Severity } from '../rulebook/index.ts'
 
 export type PanelRole =
   | 'left side'
@@ -156,11 +157,13 @@ export interface PlacedModule {
 
 /** Something the placing could not do as asked; turned into a finding by the checks. */
 export interface PlacingTrouble {
-  readonly rule: string
-  readonly severity: 'stop' | 'warn' | 'note'
+  readonly rule: RuleId
+  readonly severity: Severity
   readonly panels: readonly PanelId[]
   readonly message: string
   readonly fix?: string
+  /** The fix as edits of the definition. */
+  readonly change?: readonly Edit[]
   readonly at: DefinitionPath
 }
 

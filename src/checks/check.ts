@@ -1,6 +1,7 @@
 import type { Assembly } from '../assembly/index.ts'
 import type { Panel } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
+import { RULEBOOK } from '../rulebook/index.ts'
 import { boreDepth } from './rules/bore-depth.ts'
 import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
@@ -17,6 +18,7 @@ import { slides } from './rules/slides.ts'
 import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
 import { shifter } from './shift.ts'
+import { silenced } from './silence.ts'
 import { subjectOf } from './subject.ts'
 import type { Finding, Rule, Severity } from './types.ts'
 
@@ -40,8 +42,12 @@ export const rules: readonly Rule[] = [
 ]
 
 const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }
+const PLACE_IN_BOOK = new Map(Object.keys(RULEBOOK).map((id, k) => [id, k]))
 
-/** Everything that the rules find, worst first, then by rule and in the order of the panels; equal findings once. */
+/**
+ * Everything that the rules find, worst first, then in the order of the rulebook and of the panels; equal findings once;
+ * those that the definition silences at the end.
+ */
 export function check(project: Project, assembly: Assembly, panels: readonly Panel[]): Finding[] {
   const subject = subjectOf(project, assembly, panels, shifter(project, assembly, panels))
   const findings = rules.flatMap((rule) => rule.check(subject))
@@ -50,11 +56,13 @@ export function check(project: Project, assembly: Assembly, panels: readonly Pan
     const key = `${finding.rule} ${finding.message}`
     return !seen.has(key) && seen.add(key)
   })
-  // Array.prototype.sort is stable: within a severity the order of the rules and panels stays.
-  return once.sort((a, b) => WORST_FIRST[a.severity] - WORST_FIRST[b.severity])
+  const rank = ({ silenced, severity, rule }: Finding): number =>
+    (silenced === undefined ? 0 : 10_000) + WORST_FIRST[severity] * 1000 + (PLACE_IN_BOOK.get(rule) ?? 0)
+  // Array.prototype.sort is stable: within a rule the order of the panels stays.
+  return silenced(project, panels, once).sort((a, b) => rank(a) - rank(b))
 }
 
 /** Whether any finding forbids drawing. */
 export function mustStop(findings: readonly Finding[]): boolean {
-  return findings.some((finding) => finding.severity === 'stop')
+  return findings.some((finding) => finding.severity === 'stop' && finding.silenced === undefined)
 }

@@ -1,10 +1,10 @@
 import type { Assembly, PanelId } from '../assembly/index.ts'
 import type { Vec3 } from '../geometry/index.ts'
 import type { BoreUse, Panel, Surface } from '../panel/index.ts'
-import type { DefinitionPath, Project } from '../project/index.ts'
+import type { DefinitionPath, Edit, Project } from '../project/index.ts'
+import type { RuleId, Severity } from '../rulebook/index.ts'
 
-/** `stop`: wood would be spoiled; `warn`: look at it before you drill; `note`: good to know. */
-export type Severity = 'stop' | 'warn' | 'note'
+export type { Severity }
 
 /** A point on a panel, panel frame, mm. */
 export interface Place {
@@ -16,13 +16,18 @@ export interface Place {
 /** Something about the project that a person should know before there are holes in wood. */
 export interface Finding {
   /** Stable id of the rule. */
-  readonly rule: string
+  readonly rule: RuleId
   readonly severity: Severity
   readonly panels: readonly PanelId[]
   readonly places: readonly Place[]
   /** What is wrong, in one sentence with its numbers. */
   readonly message: string
+  /** What would mend it, in words. */
   readonly fix?: string
+  /** The same as edits of the definition: with them this finding is gone. */
+  readonly change?: readonly Edit[]
+  /** Why the definition says that it is all right; it stops nothing then. */
+  readonly silenced?: string
   /** Where the definition asks for it. */
   readonly at: DefinitionPath
 }
@@ -42,7 +47,7 @@ export interface Subject {
 
 /** One family of checks; pure. */
 export interface Rule {
-  /** The ids that its findings may carry, each with what it means and where its limits come from. */
-  readonly ids: Readonly<Record<string, { readonly meaning: string; readonly source: string }>>
+  /** The ids that its findings may carry; the rulebook says what each is. */
+  readonly ids: readonly RuleId[]
   readonly check: (subject: Subject) => Finding[]
 }

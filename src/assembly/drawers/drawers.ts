@@ -2,6 +2,7 @@ import { type Box, NOISE_MM } from '../../geometry/index.ts'
 import type { DrawerSlide } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
 import type { Bay, DrawersSpec } from '../../project/index.ts'
+import type { RuleId } from '../../rulebook/index.ts'
 import type { Opening } from '../carcase/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
 import type { PlacingTrouble } from '../types.ts'
@@ -111,7 +112,7 @@ function tooDeep(request: DrawersRequest, body: number): Parts {
 
 function stopped(
   request: DrawersRequest,
-  rule: string,
+  rule: RuleId,
   words: { readonly message: string; readonly fix: string },
 ): Parts {
   const { opening, spec, moduleName } = request

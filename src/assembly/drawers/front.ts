@@ -2,6 +2,7 @@ import { poseOf, X, Z } from '../../geometry/index.ts'
 import type { JointScrew, Pull } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
 import type { DrawerFrontsSpec, DrawersSpec } from '../../project/index.ts'
+import type { RuleId } from '../../rulebook/index.ts'
 import { board, boardBox } from '../boards.ts'
 import { faceScrew, placeFaceScrews } from '../joints/index.ts'
 import { type Parts, partsOf } from '../parts.ts'
@@ -180,7 +181,7 @@ function pullTrouble(
 function stop(
   { fronts }: DrawerFrontRequest,
   panels: readonly string[],
-  rule: string,
+  rule: RuleId,
   words: { readonly message: string; readonly fix: string },
 ): PlacingTrouble {
   return { rule, severity: 'stop', panels, ...words, at: fronts.at }

@@ -40,7 +40,7 @@ function channelTroubles({ spec, flip }: FlipPlace, { front, rear }: PlatformBoa
   const { axle, core } = flip
   // The axle has the least room where the sheet is thinnest.
   const thinnest = Math.min(...core.readings)
-  const shared = { rule: 'axle-channel', panels: [front.id, rear.id], at: flip.at }
+  const shared = { rule: 'axle-channel', panels: [front.id, rear.id], at: flip.at } as const
   if (thinnest < axle.coreLeast - NOISE_MM) {
     const message = `${spec.name}: a core of ${mm(thinnest)} mm leaves no channel for the ${axle.id}, which needs ${mm(axle.coreLeast)} mm`
     const fix = `take a core of ${mm(axle.coreLeast)} mm or more, or a thinner axle`

@@ -2,6 +2,7 @@ import { add, cross, NOISE_MM, type Pose, poseOf, scale, type Vec3 } from '../..
 import type { Item, PocketScrew } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
 import type { DefinitionPath, JointSpec } from '../../project/index.ts'
+import type { RuleId } from '../../rulebook/index.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble, Station } from '../types.ts'
 import { camStations, dowelOffsets } from './cams.ts'
 import { type Contact, contactOf } from './contact.ts'
@@ -88,7 +89,7 @@ const BITE_WARN_MM = 15
 function lengthTroubles({ head, tip, joint, at }: JointRequest, pocket: PocketFigures | undefined): PlacingTrouble[] {
   const { item } = joint
   if (item.kind === 'dowel' || !('length' in item)) return []
-  const trouble = (rule: string, severity: 'stop' | 'warn', what: string, fix: string): PlacingTrouble => ({
+  const trouble = (rule: RuleId, severity: 'stop' | 'warn', what: string, fix: string): PlacingTrouble => ({
     rule,
     severity,
     panels: [head.id, tip.id],

@@ -1,5 +1,6 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
+import type { RuleId } from '../../rulebook/index.ts'
 import type { Finding, Rule } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 
@@ -9,10 +10,7 @@ const SKIN_WARN_MM = 3
 
 /** Blind bores that come out of the far side, or leave too thin a skin there. */
 export const boreDepth: Rule = {
-  ids: {
-    'bore-far-side': { meaning: 'a blind bore comes out of the far side of its panel', source: 'own arithmetic' },
-    'bore-skin': { meaning: 'a blind bore leaves too thin a skin', source: 'common practice: 3 mm warn, 2 mm stop' },
-  },
+  ids: ['bore-far-side', 'bore-skin'],
   check: ({ panels }) =>
     panels.flatMap((panel) => panel.bores.filter((bore) => !bore.through).flatMap((bore) => checkBore(panel, bore))),
 }
@@ -21,7 +19,7 @@ function checkBore(panel: Panel, bore: Bore): Finding[] {
   const skin = woodOnAxis(panel, bore) - bore.depth
   if (skin >= SKIN_WARN_MM - NOISE_MM) return []
   const deepest = Math.floor((bore.depth + skin - SKIN_WARN_MM) * 10 + NOISE_MM) / 10
-  const finding = (rule: string, severity: Finding['severity'], what: string): Finding => ({
+  const finding = (rule: RuleId, severity: Finding['severity'], what: string): Finding => ({
     rule,
     severity,
     panels: [panel.id],

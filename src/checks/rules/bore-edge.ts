@@ -6,13 +6,7 @@ import { boreWords, mm, panelWords } from '../words.ts'
 
 /** Bores too near an edge (bores in a face), or too near a face (bores in an edge). */
 export const boreEdge: Rule = {
-  ids: {
-    'bore-breaks-out': { meaning: 'a bore breaks out of the side of its panel', source: 'own arithmetic' },
-    'bore-near-edge': {
-      meaning: 'too little wood between a bore and the edge or face beside it',
-      source: 'the bore’s radius stop (S25), its diameter warn (common practice), or the hardware’s own figure',
-    },
-  },
+  ids: ['bore-breaks-out', 'bore-near-edge'],
   check: ({ panels }) => panels.flatMap((panel) => panel.bores.flatMap((bore) => checkBore(panel, bore))),
 }
 

@@ -6,13 +6,7 @@ import { boreWords, mm, panelWords } from '../words.ts'
 
 /** Two bores of one panel that meet inside it or leave too thin a wall: from both faces, from edges, in three dimensions. */
 export const boresMeet: Rule = {
-  ids: {
-    'bores-meet': { meaning: 'two bores run into each other inside a panel', source: 'own arithmetic' },
-    'bores-near': {
-      meaning: 'the wall between two bores is too thin',
-      source: 'common practice: 5 mm warn, 3 mm stop',
-    },
-  },
+  ids: ['bores-meet', 'bores-near'],
   check: (subject) =>
     subject.panels.flatMap((panel) => meetingsIn(panel).map((meeting) => findingOf(subject, panel, meeting))),
 }

@@ -2,6 +2,7 @@ import type { PlacedHardware } from '../../assembly/index.ts'
 import { boundsOf, circlePath, liesIn, middleOf, NOISE_MM } from '../../geometry/index.ts'
 import { type Bore, type Cutout, fromDatum, type Panel, surfaceWords } from '../../panel/index.ts'
 import type { DefinitionPath } from '../../project/index.ts'
+import type { RuleId } from '../../rulebook/index.ts'
 import { WALL_STOP_MM, WALL_WARN_MM } from '../clashes.ts'
 import { gapBetweenPrisms, gapToPrism, groovePrism, type Prism, prismOf } from '../prisms.ts'
 import { cylindersOf } from '../solids.ts'
@@ -16,28 +17,7 @@ const SKIN_WARN_MM = 3
 
 /** Openings and recesses that leave their panel, or too little wood by themselves or beside other work. */
 export const cutouts: Rule = {
-  ids: {
-    'cutout-leaves-panel': {
-      meaning: 'an opening or recess reaches over the edge of its panel, or touches it',
-      source: 'own arithmetic',
-    },
-    'cutout-near-edge': {
-      meaning: 'little wood between an opening or recess and the edge of its panel',
-      source: 'common practice: 10 mm warn',
-    },
-    'cutout-skin': {
-      meaning: 'a recess comes out of the far face, or leaves too thin a skin',
-      source: 'common practice: 3 mm warn, 2 mm stop',
-    },
-    'cutout-meets': {
-      meaning: 'an opening or recess runs into a bore, a groove or another one',
-      source: 'own arithmetic',
-    },
-    'cutout-near': {
-      meaning: 'the wall between an opening or recess and other work is too thin',
-      source: 'common practice: 5 mm warn, 3 mm stop',
-    },
-  },
+  ids: ['cutout-leaves-panel', 'cutout-near-edge', 'cutout-skin', 'cutout-meets', 'cutout-near'],
   check: (subject) => {
     if (subject.panels.every((panel) => panel.cutouts.length === 0)) return []
     const context = contextOf(subject)
@@ -94,7 +74,7 @@ function cutoutWords(panel: Panel, cutout: Cutout): string {
 function findingOf(
   panel: Panel,
   { cutout, at }: Solid,
-  found: { readonly rule: string; readonly severity: Severity; readonly what: string; readonly fix: string },
+  found: { readonly rule: RuleId; readonly severity: Severity; readonly what: string; readonly fix: string },
 ): Finding {
   const [x, y] = middleOf(cutout.path)
   const z = cutout.face === 'A' ? 0 : -panel.thickness

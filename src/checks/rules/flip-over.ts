@@ -9,16 +9,7 @@ const HAND_MM = 30
 
 /** What stands in the way of a flip-over platform besides panels: hardware on the sides, and neighbours before its bolts. */
 export const flipOver: Rule = {
-  ids: {
-    'swing-hardware': {
-      meaning: 'hardware on the inside of a side lies where a flip-over platform turns',
-      source: 'own arithmetic',
-    },
-    'lock-reach': {
-      meaning: 'a neighbour stands before a locking bolt of a flip-over top',
-      source: 'common practice: 30 mm for a hand',
-    },
-  },
+  ids: ['swing-hardware', 'lock-reach'],
   check: (subject) => [
     ...subject.assembly.hardware.filter(({ item }) => item.kind === 'axle').flatMap((axle) => inTheWay(subject, axle)),
     ...locksCovered(subject),

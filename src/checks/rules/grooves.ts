@@ -13,16 +13,7 @@ const LIP_WARN_MM = 5
 
 /** Grooves and rebates that leave too little wood, by themselves or beside a bore. */
 export const grooves: Rule = {
-  ids: {
-    'groove-wood': {
-      meaning: 'a groove or rebate leaves too little wood under or beside it',
-      source: 'common practice: skin 3 mm warn, 2 mm stop; lip 5 mm warn, 3 mm stop',
-    },
-    'bore-in-groove': {
-      meaning: 'a bore meets a groove or rebate, or nearly',
-      source: 'common practice: 3 mm warn, 2 mm stop',
-    },
-  },
+  ids: ['groove-wood', 'bore-in-groove'],
   check: ({ panels }) =>
     panels.flatMap((panel) =>
       panel.grooves.flatMap((groove) => [

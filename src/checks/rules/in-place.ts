@@ -11,13 +11,7 @@ const SHAVING_MM = 0.05
 
 /** What panels do to each other once they stand in their module: share space, or cover a hole that must stay open. */
 export const inPlace: Rule = {
-  ids: {
-    'panels-overlap': { meaning: 'two panels of a module are in the same space', source: 'own arithmetic' },
-    'hole-covered': {
-      meaning: 'another panel covers a hole that must stay open, or the hardware on it',
-      source: 'own arithmetic; hinge plates reach 10 mm beyond their holes: common practice',
-    },
-  },
+  ids: ['panels-overlap', 'hole-covered'],
   check: (subject) => {
     const grips = gripsOf(subject)
     return [...byModule(subject.panels).values()].flatMap((panels) => checkModule(panels, grips))

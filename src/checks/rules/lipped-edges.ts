@@ -7,7 +7,7 @@ const SIDES: readonly EdgeSide[] = ['x0', 'x1', 'y0', 'y1']
 
 /** Hardware that enters an edge with a lipping: its depth counts from the finished edge. */
 export const lippedEdges: Rule = {
-  ids: { 'edge-lipped': { meaning: 'hardware enters an edge that is lipped', source: 'own arithmetic' } },
+  ids: ['edge-lipped'],
   check: ({ panels }) => panels.flatMap((panel) => SIDES.flatMap((side) => checkEdge(panel, side))),
 }
 

@@ -18,10 +18,7 @@ interface Found {
  * one level, do, within float noise. Read from the panels, not from the placing, so that it tests the projection.
  */
 export const mates: Rule = {
-  ids: {
-    'mate-missing': { meaning: 'a board lacks a hole that its hardware needs', source: 'by construction' },
-    'mate-axis': { meaning: 'two holes of one piece of hardware are not in line', source: 'by construction' },
-  },
+  ids: ['mate-missing', 'mate-axis'],
   check: (subject) => {
     const bores = boresByHardware(subject)
     return subject.assembly.hardware.flatMap((piece) => checkPiece(subject, piece, bores.get(piece.id) ?? new Map()))

@@ -5,12 +5,7 @@ import { boreWords, mm, panelWords } from '../words.ts'
 
 /** Two fasteners driven into one through hole from both faces of a panel. */
 export const sharedHoles: Rule = {
-  ids: {
-    'fasteners-meet': {
-      meaning: 'two fasteners share a hole from both faces and would meet in it',
-      source: 'own arithmetic',
-    },
-  },
+  ids: ['fasteners-meet'],
   check: (subject) => subject.panels.flatMap((panel) => panel.bores.flatMap((bore) => checkBore(subject, panel, bore))),
 }
 

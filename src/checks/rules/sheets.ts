@@ -5,13 +5,7 @@ import { mm } from '../words.ts'
 
 /** Whether the parts come out of the sheets that there are, and what a size that is as large as fits came to. */
 export const sheets: Rule = {
-  ids: {
-    'sheets-short': {
-      meaning: 'the parts do not come out of the sheets that there are',
-      source: 'laid out with the kerf; a better layout may be found by hand',
-    },
-    'fitted-size': { meaning: 'what a size that is as large as fits came to', source: 'laid out with the kerf' },
-  },
+  ids: ['sheets-short', 'fitted-size'],
   check: (subject) => {
     const parts = partsByStock(subject.panels)
     return [...shortOf(subject, parts), ...fittedSize(subject, parts)]

@@ -7,12 +7,7 @@ import { boreWords, mm, panelWords } from '../words.ts'
 
 /** Drawer slides that cannot lie flat, since a bolt or a hinge plate stands on the panel where they go. */
 export const slides: Rule = {
-  ids: {
-    'slide-on-fastener': {
-      meaning: 'a drawer slide would lie on a bolt or a hinge plate',
-      source: 'own arithmetic; hinge plates reach 10 mm beyond their holes: common practice',
-    },
-  },
+  ids: ['slide-on-fastener'],
   check: (subject) => {
     const items = new Map(subject.assembly.hardware.map((piece) => [piece.id, piece.item]))
     return subject.assembly.hardware.flatMap((piece) =>

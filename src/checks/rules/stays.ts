@@ -10,12 +10,7 @@ const ARM_MM = 20
 
 /** Flap stays whose bracket lies on holes of other hardware, or whose arm meets a loose shelf. */
 export const stays: Rule = {
-  ids: {
-    'stay-clear': {
-      meaning: 'a flap stay lies on the holes of other hardware, or in the way of a loose shelf',
-      source: 'size of the bracket and the arm: common practice',
-    },
-  },
+  ids: ['stay-clear'],
   check: (subject) => {
     const modules = new Map(subject.assembly.modules.map((module) => [module.key, module]))
     return subject.assembly.hardware.flatMap((piece) => {

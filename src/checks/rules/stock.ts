@@ -9,10 +9,7 @@ const SPREAD_WARN_MM = 0.3
 
 /** What the sheets themselves say: parts larger than they are, and uneven thickness. */
 export const stock: Rule = {
-  ids: {
-    'sheet-too-small': { meaning: 'a part cannot be cut from its sheet', source: 'own arithmetic' },
-    'stock-spread': { meaning: 'the thickness readings of a stock lie far apart', source: 'common practice: 0.3 mm' },
-  },
+  ids: ['sheet-too-small', 'stock-spread'],
   check: ({ panels, project, assembly }) => [
     ...panels.flatMap((panel): Finding[] => {
       const { length, width } = coreOf(panel)

@@ -7,6 +7,7 @@ import { printable } from '../problem.ts'
 import type { RawCommon, RawDefinition, RawModule, RawOwnHardware, RawStock } from '../schema/definition.ts'
 import { NAME_MARK } from '../to-data.ts'
 import type { DefinitionPath, ModuleSpec, Project } from '../types.ts'
+import { resolveFindings } from './findings.ts'
 import { resolveFit } from './fit.ts'
 import { checkCommon, resolveModule } from './module.ts'
 import { resolveOutputs } from './outputs.ts'
@@ -48,6 +49,7 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
     modules: specs,
     rows,
     kerf,
+    findings: resolveFindings(context, raw.findings, modules.names),
     fit: resolveFit(context, raw.fit, kerf),
     outputs: resolveOutputs(context, outputs),
   }

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { baseSchema } from './base.ts'
 import { baySchema } from './bay.ts'
 import { carcaseSchema } from './carcase.ts'
+import { findingsSchema } from './findings.ts'
 import { flipSchema } from './flip.ts'
 import { levelSchema, standsSchema } from './floor.ts'
 import { ownHardwareSchema, type RawOwnHardware } from './hardware.ts'
@@ -129,6 +130,10 @@ export const definitionSchema = group({
       'at most': optional(length, 'They are no larger than this. Default 2400 mm, or 96 in.'),
     }),
     'Limits for sizes that are as large as fits.',
+  ),
+  findings: optional(
+    findingsSchema,
+    'Limits of the checks, and findings that are all right here, by the ids of the rules.',
   ),
   outputs: optional(outputsSchema, 'Paper and DXF settings.'),
 })

@@ -46,6 +46,8 @@ export const KINDS = {
   'length or list': { noun: 'a length or a list of lengths', expected: `${LENGTH}, or a list such as [17.8, 18.1]` },
   sheet: { noun: 'the size of a sheet', expected: 'length and width, such as [2440, 1220]' },
   grain: words('a grain direction', 'along length', 'none'),
+  limit: { noun: 'a limit', expected: 'a number' },
+  reason: { noun: 'a reason', expected: 'a text of 3 to 200 characters that says why it is all right' },
   density: { noun: 'a density', expected: 'kilograms in a cubic metre, such as 680' },
   stiffness: { noun: 'a stiffness', expected: 'a modulus of elasticity in N/mm², such as 7000' },
   'length or same as width': {

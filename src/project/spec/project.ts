@@ -1,3 +1,4 @@
+import type { FindingSpec } from './findings.ts'
 import type { RowSpec } from './floor.ts'
 import type { ModuleSpec } from './module.ts'
 import type { OutputSpec } from './outputs.ts'
@@ -26,5 +27,6 @@ export interface Project {
   /** Width of a saw cut, mm. */
   readonly kerf: number
   readonly fit: FitSpec | undefined
+  readonly findings: FindingSpec
   readonly outputs: OutputSpec
 }

@@ -1,0 +1,29 @@
+import * as z from 'zod'
+import { type Limit, RULEBOOK, type RuleEntry } from '../../rulebook/index.ts'
+import { group, kind, length, name, optional } from './parts.ts'
+
+const UNITS: Readonly<Record<Limit['unit'], string>> = { mm: ' mm', kg: ' kg', degrees: '°', '%': ' %', '1': '' }
+
+const limitSchema = ({ unit, value, says }: Limit) =>
+  optional(unit === 'mm' ? length : z.number(kind('limit')), `Limit: ${says}. Default ${value}${UNITS[unit]}.`)
+
+const silencing = {
+  silence: optional(
+    z.string(kind('reason')).trim().min(3, kind('reason')).max(200, kind('reason')),
+    'Why its findings are all right here; they are listed with this reason and stop nothing.',
+  ),
+  in: optional(z.array(name, kind('row')).min(1, kind('row')), 'Modules that it is silenced for. Default: all.'),
+}
+
+function ruleSchema({ meaning, limits, always }: RuleEntry) {
+  const keys = Object.fromEntries(Object.entries(limits).map(([key, limit]) => [key, limitSchema(limit)]))
+  return optional(group({ ...keys, ...(always ? {} : silencing) }), `When ${meaning}.`)
+}
+
+/** Limits and silences by the ids of the rules. */
+export const findingsSchema = group(
+  Object.fromEntries(Object.entries(RULEBOOK).map(([id, entry]) => [id, ruleSchema(entry)])),
+)
+
+/** What is said of one rule: limits by name, and: silence, in. */
+export type RawFindingRule = Readonly<Record<string, unknown>>

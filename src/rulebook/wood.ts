@@ -1,0 +1,78 @@
+import { mm, type RuleEntries } from './types.ts'
+
+/** The wood that holes and grooves leave in a panel. */
+export const woodRules = {
+  'mate-missing': {
+    meaning: 'a board lacks a hole that its hardware needs',
+    severities: ['stop'],
+    source: 'by construction',
+    limits: {},
+    always: true,
+  },
+  'mate-axis': {
+    meaning: 'two holes of one piece of hardware are not in line',
+    severities: ['stop'],
+    source: 'by construction',
+    limits: {},
+    always: true,
+  },
+  'bore-far-side': {
+    meaning: 'a blind bore comes out of the far side of its panel',
+    severities: ['stop'],
+    source: 'own arithmetic',
+    limits: {},
+  },
+  'bore-skin': {
+    meaning: 'a blind bore leaves too thin a skin',
+    severities: ['stop', 'warn'],
+    source: 'common practice',
+    limits: { warn: mm(3, 'wood behind a blind bore'), stop: mm(2, 'the same') },
+  },
+  'bores-meet': {
+    meaning: 'two bores run into each other inside a panel',
+    severities: ['stop'],
+    source: 'own arithmetic',
+    limits: {},
+  },
+  'bores-near': {
+    meaning: 'the wall between two bores is too thin',
+    severities: ['stop', 'warn'],
+    source: 'common practice',
+    limits: { warn: mm(5, 'wood between two bores'), stop: mm(3, 'the same') },
+  },
+  'fasteners-meet': {
+    meaning: 'two fasteners share a hole from both faces and would meet in it',
+    severities: ['stop'],
+    source: 'own arithmetic',
+    limits: {},
+  },
+  'bore-breaks-out': {
+    meaning: 'a bore breaks out of the side of its panel',
+    severities: ['stop'],
+    source: 'own arithmetic',
+    limits: {},
+  },
+  'bore-near-edge': {
+    meaning: 'too little wood between a bore and the edge or face beside it',
+    severities: ['stop', 'warn'],
+    source: 'the bore’s radius stop (S25), its diameter warn (common practice), or the hardware’s own figure',
+    limits: {},
+  },
+  'groove-wood': {
+    meaning: 'a groove or rebate leaves too little wood under or beside it',
+    severities: ['stop', 'warn'],
+    source: 'common practice',
+    limits: {
+      warn: mm(3, 'wood under a groove or rebate'),
+      stop: mm(2, 'the same'),
+      'lip warn': mm(5, 'wood between a groove and the edge beside it'),
+      'lip stop': mm(3, 'the same'),
+    },
+  },
+  'bore-in-groove': {
+    meaning: 'a bore meets a groove or rebate, or nearly',
+    severities: ['stop', 'warn'],
+    source: 'common practice',
+    limits: { warn: mm(3, 'wood between a bore and a groove'), stop: mm(2, 'the same') },
+  },
+} as const satisfies RuleEntries

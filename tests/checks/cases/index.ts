@@ -1,0 +1,5 @@
+import type { RuleCase } from './case.ts'
+import { definitionCases } from './definition.ts'
+
+/** Cases of all rules, a file for each family of the rulebook. */
+export const ruleCases: readonly RuleCase[] = [...definitionCases]
