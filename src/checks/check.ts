@@ -53,7 +53,8 @@ export function check(project: Project, assembly: Assembly, panels: readonly Pan
   const findings = rules.flatMap((rule) => rule.check(subject))
   const seen = new Set<string>()
   const once = findings.filter((finding) => {
-    const key = `${finding.rule} ${finding.message}`
+    // Modules of one make get the same words; each has a finding of its own.
+    const key = JSON.stringify([finding.rule, finding.message, finding.at, finding.panels])
     return !seen.has(key) && seen.add(key)
   })
   const rank = ({ silenced, severity, rule }: Finding): number =>

@@ -1,3 +1,4 @@
 export { check, mustStop, rules } from './check.ts'
-export { renderFindings } from './render.ts'
+export { type FindingGroup, grouped, shortMessage } from './grouped.ts'
+export { type CheckedDefinition, countLine, renderFindings } from './render.ts'
 export * from './types.ts'

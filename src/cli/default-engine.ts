@@ -21,17 +21,19 @@ async function open(text: string, file: string, readNamed: ReadNamed): Promise<O
     if (named !== undefined) files.set(name, named)
   }
   const { renderFindings } = await import('../checks/index.ts')
-  const { openDefinition, outputFiles, outputPaths } = await import('../outputs/index.ts')
+  const { findingsJson, openDefinition, outputFiles, outputPaths } = await import('../outputs/index.ts')
   const opened = openDefinition(text, file, files)
   if (!opened.ok) return { ok: false, problems: renderProblems(opened.problems) }
   const { built, locate } = opened
+  const definition = { file: file.replace(/^.*[\\/]/, ''), locate }
   return {
     ok: true,
     design: {
-      severities: built.findings.map((finding) => finding.severity),
-      findings: renderFindings(built.findings, locate, file),
+      severities: built.findings.flatMap(({ severity, silenced }) => (silenced === undefined ? [severity] : [])),
+      findings: renderFindings({ ...built, locate, file }),
+      findingsJson: findingsJson(built, definition),
       paths: outputPaths(built),
-      files: ({ fonts, stamp }) => outputFiles(built, fonts, stamp === undefined ? {} : { stamp }),
+      files: ({ fonts, stamp }) => outputFiles(built, fonts, definition, stamp === undefined ? {} : { stamp }),
     },
   }
 }

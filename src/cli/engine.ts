@@ -25,6 +25,8 @@ export interface Design {
   readonly severities: readonly Severity[]
   /** All findings and a line that counts them, ready to print. */
   readonly findings: string
+  /** The same as the text of findings.json. */
+  readonly findingsJson: string
   /** The files that drawing yields, relative to the output folder, with `/` between names. */
   readonly paths: readonly string[]
   files(options: FilesOptions): AsyncIterable<OutputFile>

@@ -44,6 +44,7 @@ ${EXIT_CODES}`,
     after: `
 Example:
   storyrod check studio.yaml
+  storyrod check studio.yaml --json > findings.json
 ${EXIT_CODES}`,
   },
   new: {

@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { Command } from 'commander'
-import { check } from './check.ts'
+import { type CheckOptions, check } from './check.ts'
 import type { Context } from './context.ts'
 import type { DrawOptions } from './draw.ts'
 import { draw } from './draw.ts'
@@ -37,8 +37,9 @@ export async function buildProgram(context: Context, done: (code: number) => voi
     .summary(HELP.check.line)
     .description(HELP.check.does)
     .argument('<definition>', DEFINITION)
+    .option('--json', 'print them as the text of findings.json')
     .addHelpText('after', HELP.check.after)
-    .action(async (definition: string) => done(await check(context, definition)))
+    .action(async (definition: string, options: CheckOptions) => done(await check(context, definition, options)))
   program
     .command('new')
     .summary(HELP.new.line)

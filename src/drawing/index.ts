@@ -1,5 +1,6 @@
 export * from './areas.ts'
 export * from './face.ts'
+export { withFindings } from './finding-marks.ts'
 export * from './labels.ts'
 export * from './layers.ts'
 export { pageDrawings } from './page.ts'

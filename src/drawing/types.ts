@@ -3,8 +3,17 @@ import type { PathVertex, Vec2 } from '../geometry/index.ts'
 /** A point on a drawing: mm, x right, y up. The one flip to y-down formats is in the writers. */
 export type Point = Vec2
 
-/** What a machine or a person does on a layer. Only `mark` and `note` are never cut. */
-export type Operation = 'outline' | 'cutout' | 'pocket' | 'bore' | 'countersink' | 'groove' | 'mark' | 'note'
+/** What a machine or a person does on a layer. Only `mark`, `note` and `finding` are never cut. */
+export type Operation =
+  | 'outline'
+  | 'cutout'
+  | 'pocket'
+  | 'bore'
+  | 'countersink'
+  | 'groove'
+  | 'mark'
+  | 'note'
+  | 'finding'
 
 /** How a line is drawn for the eye; no writer for machines looks at it. */
 export type Pen = 'hair' | 'thin' | 'bold' | 'dashed'

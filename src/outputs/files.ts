@@ -1,7 +1,9 @@
-import { type Face, facesDrawn, pageDrawings, panelDrawing } from '../drawing/index.ts'
+import type { Finding } from '../checks/index.ts'
+import { type Face, facesDrawn, pageDrawings, panelDrawing, withFindings } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
 import { dxfOf, pdfOf, svgOf } from '../writers/index.ts'
 import type { Built } from './build.ts'
+import { type DefinitionText, FINDINGS_JSON, FINDINGS_TEXT, findingsJson, findingsText } from './findings-files.ts'
 import { fingerprint } from './fingerprint.ts'
 import { panelsJson } from './panels-json.ts'
 import { facePath, facesMarked, filesOf } from './paths.ts'
@@ -33,7 +35,7 @@ export function outputPaths(built: Built): string[] {
     const drawings = faces.flatMap((face) => [facePath('svg', panel, face), facePath('dxf', panel, face)])
     return [...drawings, ...facesMarked(panel).map((face) => facePath('pdf', panel, face))]
   }
-  return [...built.panels.flatMap(ofPanel), PANELS_FILE]
+  return [...built.panels.flatMap(ofPanel), PANELS_FILE, FINDINGS_JSON, FINDINGS_TEXT]
 }
 
 /** SVG and DXF of every drawn face, in the order of the panels. */
@@ -42,10 +44,11 @@ export function* faceFiles(built: Built, options: OutputOptions = {}): Generator
 }
 
 function* panelFaceFiles(built: Built, panel: Panel, options: OutputOptions): Generator<OutputFile> {
+  const found = findingsOn(built, panel)
   for (const face of facesDrawn(panel)) {
     const { dxf } = built.project.outputs
     const drawing = panelDrawing(panel, face, { patterns: dxf.layers, units: built.project.units, ...stampOf(options) })
-    yield { path: facePath('svg', panel, face), bytes: encode(svgOf(drawing)) }
+    yield { path: facePath('svg', panel, face), bytes: encode(svgOf(withFindings(drawing, panel, face, found))) }
     // The warning of a stamp is a note; it must not be lost with the notes.
     const notes = dxf.notes || options.stamp !== undefined
     const text = dxfOf(drawing, { ...dxf, notes, name: `${panel.id} face ${face}` })
@@ -53,10 +56,11 @@ function* panelFaceFiles(built: Built, panel: Panel, options: OutputOptions): Ge
   }
 }
 
-/** Every file of the project: for each panel its SVG, DXF and full-size pages, and panels.json at the end. */
+/** Every file of the project: for each panel its SVG, DXF and full-size pages, then panels.json and the findings. */
 export async function* outputFiles(
   built: Built,
   fonts: Fonts,
+  definition: DefinitionText,
   options: OutputOptions = {},
 ): AsyncGenerator<OutputFile> {
   for (const panel of built.panels) {
@@ -65,6 +69,8 @@ export async function* outputFiles(
   }
   const json = panelsJson(built.project.title, built.panels, filesOf, outputPaths(built), options.stamp)
   yield { path: PANELS_FILE, bytes: encode(json) }
+  yield { path: FINDINGS_JSON, bytes: encode(findingsJson(built, definition, options.stamp)) }
+  yield { path: FINDINGS_TEXT, bytes: encode(findingsText(built, definition, options.stamp)) }
 }
 
 async function pageFile(
@@ -80,6 +86,25 @@ async function pageFile(
   const info = { title, subject: built.project.title, fingerprint: fingerprint(JSON.stringify(pages)) }
   return { path: facePath('pdf', panel, face), bytes: await pdfOf(pages, info, fonts) }
 }
+
+/** The findings that concern a panel; all are gone through once for a project. */
+function findingsOn(built: Built, panel: Panel): readonly Finding[] {
+  let byPanel = concerned.get(built)
+  if (byPanel === undefined) {
+    byPanel = new Map<string, Finding[]>()
+    for (const finding of built.findings) {
+      for (const id of new Set(finding.panels)) {
+        const list = byPanel.get(id)
+        if (list === undefined) byPanel.set(id, [finding])
+        else list.push(finding)
+      }
+    }
+    concerned.set(built, byPanel)
+  }
+  return byPanel.get(panel.id) ?? []
+}
+
+const concerned = new WeakMap<Built, Map<string, Finding[]>>()
 
 const stampOf = (options: OutputOptions): OutputOptions => (options.stamp === undefined ? {} : { stamp: options.stamp })
 

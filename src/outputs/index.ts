@@ -8,5 +8,6 @@ export {
   outputPaths,
   PANELS_FILE,
 } from './files.ts'
+export { type DefinitionText, FINDINGS_JSON, FINDINGS_TEXT, findingsJson, findingsText } from './findings-files.ts'
 export { type OpenedDefinition, openDefinition } from './open.ts'
 export { PANELS_VERSION } from './panels-json.ts'

@@ -103,8 +103,19 @@ function put(group: Node, key: string | number, value: Node): void {
   } else if (isMap(group)) {
     const pair = group.items.find((one) => printableKey(one.key) === String(key))
     if (pair === undefined) group.items.push(new Pair(new Scalar(key), value))
-    else pair.value = value
+    else {
+      keepComments(pair.value as Node | null, value)
+      pair.value = value
+    }
   } else throw new Error(`a plain value stands before ${key}`)
+}
+
+/** The comments about a value are about the one that takes its place, too. */
+function keepComments(from: Node | null, to: Node): void {
+  if (from === null || from === to) return
+  if (from.comment != null) to.comment = from.comment
+  if (from.commentBefore != null) to.commentBefore = from.commentBefore
+  if (from.spaceBefore === true) to.spaceBefore = true
 }
 
 function copyFromCommon(document: Document, path: DefinitionPath): void {

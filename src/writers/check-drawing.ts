@@ -12,8 +12,9 @@ const LEAST_AREA_MM2 = 1
 /** A nearly full turn as one segment: tan(355° / 4) is 22.9. */
 const LARGEST_BULGE = 23
 
-/** What a machine cuts; `mark` and `note` are for people. */
-export const isCut = (operation: Operation): boolean => operation !== 'mark' && operation !== 'note'
+/** What a machine cuts; `mark`, `note` and `finding` are for people. */
+export const isCut = (operation: Operation): boolean =>
+  operation !== 'mark' && operation !== 'note' && operation !== 'finding'
 
 /**
  * Makes sure that a drawing keeps the promises of its types before it is written: names and ids, kinds of entity a
@@ -62,7 +63,8 @@ function checkNumber(value: number, field: string, fail: Fail): void {
 function checkKind(layer: Layer, entity: Entity, fail: Fail): void {
   const cut = isCut(layer.operation)
   if (cut && (entity.kind === 'line' || entity.kind === 'text')) fail(`not allowed on a layer for ${layer.operation}`)
-  if (entity.kind === 'text' && layer.operation !== 'note') fail('text stands only on note layers')
+  const words = layer.operation === 'note' || layer.operation === 'finding'
+  if (entity.kind === 'text' && !words) fail('text stands only on layers of notes and findings')
   if (cut && entity.kind === 'path' && entity.filled === true) fail('filled shapes stand only on mark and note layers')
 }
 

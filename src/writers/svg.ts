@@ -26,6 +26,8 @@ const STROKES: Readonly<Record<Operation, Stroke>> = {
   groove: { colour: '#009e73', width: 0.35, dash: '5 1.2' },
   mark: { colour: '#cc79a7', width: 0.35, dash: '3 0.8 0.8 0.8' },
   note: { colour: '#000000', width: 0.1 },
+  // Red, as a foreman marks what is wrong; the rings and their numbers are the second cue.
+  finding: { colour: '#d00000', width: 0.35 },
 }
 
 const PENS: Readonly<Record<Pen, { width: number; dash: string }>> = {

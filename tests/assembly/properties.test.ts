@@ -19,7 +19,7 @@ describe('over random projects', () => {
         seen.fronts += fronts.pairs
         const again = check(of.project, of.assembly, of.panels)
         const same = JSON.stringify(again) === JSON.stringify(of.findings)
-        renderFindings(of.findings, () => ({ line: 1, column: 1 }), 'random.yaml')
+        renderFindings({ ...of, locate: () => ({ line: 1, column: 1 }), file: 'random.yaml' })
         return [
           ...poseFaults(of),
           ...boresOutside(of),

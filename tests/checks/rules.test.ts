@@ -270,10 +270,13 @@ test('findings as a person reads them', () => {
   const text = box('inside: {}')
   const read = readDefinition(text, 'box.yaml')
   if (!read.ok) throw new Error('the definition is right')
-  expect(renderFindings(findings, read.locate, 'box.yaml')).toBe(
-    'warn  bore-skin\n  too thin\n  to mend it: thicker\n  asked for at box.yaml:7:8\n\nno stops, 1 warning, no notes\n',
+  const { project, panels } = built(text)
+  const render = (list: readonly Finding[]): string =>
+    renderFindings({ project, panels, findings: list, locate: read.locate, file: 'box.yaml' })
+  expect(render(findings)).toBe(
+    'box\n    warn  bore-skin\n      too thin\n      to mend it: thicker\n      asked for at box.yaml:7:8\n\nno stops, 1 warning, no notes\n',
   )
-  expect(renderFindings([], read.locate, 'box.yaml')).toBe('no stops, no warnings, no notes\n')
+  expect(render([])).toBe('no stops, no warnings, no notes\n')
 })
 
 describe('holes shared from both faces of a partition', () => {

@@ -2,7 +2,7 @@ import type { ICircleEntity } from 'dxf-parser'
 import { expect, test } from 'vitest'
 import { outputFiles } from '../../src/outputs/index.ts'
 import { lintDxf } from '../../src/writers/index.ts'
-import { built, panelOf, ROUND_STOCK } from '../support/define.ts'
+import { built, NO_TEXT, panelOf, ROUND_STOCK } from '../support/define.ts'
 import { FONTS } from '../support/fonts.ts'
 import { entitiesOf, readDxf } from '../writers/read-dxf.ts'
 
@@ -24,7 +24,7 @@ const decoder = new TextDecoder()
 
 async function drawnAnyway(): Promise<Map<string, string>> {
   const files = new Map<string, string>()
-  for await (const { path, bytes } of outputFiles(built(STRAY), FONTS, { stamp: 'do not cut' }))
+  for await (const { path, bytes } of outputFiles(built(STRAY), FONTS, NO_TEXT, { stamp: 'do not cut' }))
     files.set(path, path.endsWith('.pdf') ? '' : decoder.decode(bytes))
   return files
 }

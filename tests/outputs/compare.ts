@@ -1,6 +1,7 @@
 import { type Built, faceFiles, outputFiles, PANELS_FILE } from '../../src/outputs/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { lintDxf } from '../../src/writers/index.ts'
+import { NO_TEXT } from '../support/define.ts'
 import { FONTS } from '../support/fonts.ts'
 import { disagreements, lippingsOf, nothing, type PanelRecord, type PanelsJson, type Tally } from './agreement.ts'
 import { foundInDxf, foundInSvg } from './readers.ts'
@@ -10,7 +11,7 @@ const decoder = new TextDecoder()
 /** panels.json and the texts of all SVG and DXF files, as they are written together. */
 export async function drawn(of: Built): Promise<{ json: PanelsJson; files: ReadonlyMap<string, string> }> {
   const files = new Map<string, string>()
-  for await (const { path, bytes } of outputFiles(of, FONTS)) {
+  for await (const { path, bytes } of outputFiles(of, FONTS, NO_TEXT)) {
     if (!path.endsWith('.pdf')) files.set(path, decoder.decode(bytes))
   }
   const json = JSON.parse(files.get(PANELS_FILE) ?? '') as PanelsJson

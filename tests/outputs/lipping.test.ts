@@ -6,7 +6,7 @@ import { type Built, outputFiles, PANELS_FILE } from '../../src/outputs/index.ts
 import { coreOf } from '../../src/panel/index.ts'
 import { isLippingWord } from '../../src/project/index.ts'
 import { dxfOf, lintDxf } from '../../src/writers/index.ts'
-import { built, panelOf, ROUND_STOCK } from '../support/define.ts'
+import { built, NO_TEXT, panelOf, ROUND_STOCK } from '../support/define.ts'
 import { FONTS } from '../support/fonts.ts'
 import { anyStanding } from '../support/random-base.ts'
 
@@ -110,7 +110,7 @@ describe('edge lipping', () => {
   test('panels.json has the cut size and the lippings by edge, and only where there are any', async () => {
     const one = of(SIDE)
     let text = ''
-    for await (const { path, bytes } of outputFiles(one, FONTS))
+    for await (const { path, bytes } of outputFiles(one, FONTS, NO_TEXT))
       if (path === PANELS_FILE) text = new TextDecoder().decode(bytes)
     const json = JSON.parse(text) as { version: number; panels: Record<string, unknown>[] }
     expect(json.version).toBe(1)

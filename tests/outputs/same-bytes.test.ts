@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { expect, test } from 'vitest'
 import { type Built, outputFiles, outputPaths } from '../../src/outputs/index.ts'
-import { built, ROUND_STOCK } from '../support/define.ts'
+import { built, NO_TEXT, ROUND_STOCK } from '../support/define.ts'
 import { FONTS } from '../support/fonts.ts'
 
 const one = (): Built =>
@@ -18,7 +18,7 @@ modules:
 
 async function digests(of: Built, stamp?: string): Promise<string[]> {
   const list: string[] = []
-  for await (const { path, bytes } of outputFiles(of, FONTS, stamp === undefined ? {} : { stamp })) {
+  for await (const { path, bytes } of outputFiles(of, FONTS, NO_TEXT, stamp === undefined ? {} : { stamp })) {
     list.push(`${path} ${createHash('sha256').update(bytes).digest('hex')}`)
   }
   return list
@@ -39,7 +39,7 @@ outputs: { dxf: { notes: false } }
 `)
   const dxf = async (options: { stamp?: string }): Promise<string[]> => {
     const texts: string[] = []
-    for await (const { path, bytes } of outputFiles(quiet, FONTS, options)) {
+    for await (const { path, bytes } of outputFiles(quiet, FONTS, NO_TEXT, options)) {
       if (path.endsWith('.dxf')) texts.push(new TextDecoder().decode(bytes))
     }
     return texts

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { outputFiles, outputPaths } from '../../src/outputs/index.ts'
 import { FONTS } from '../support/fonts.ts'
-import { builtSample, SAMPLES, sampleStems as stems } from '../support/samples.ts'
+import { builtSample, openSample, SAMPLES, sampleStems as stems } from '../support/samples.ts'
 
 function filesUnder(folder: string, inner = ''): string[] {
   return readdirSync(join(folder, inner)).flatMap((name) => {
@@ -18,7 +18,7 @@ test('there are samples in both systems of units', () => {
 })
 
 describe.each(stems)('the sample %s', (stem) => {
-  const built = builtSample(stem)
+  const { built, definition } = openSample(stem)
 
   test('has no stop and no warning', () => {
     expect(built.findings.filter(({ severity }) => severity !== 'note')).toEqual([])
@@ -26,7 +26,7 @@ describe.each(stems)('the sample %s', (stem) => {
 
   test('lies in out-samples as the code draws it (after a change: npm run draw)', async () => {
     const wrong: string[] = []
-    for await (const { path, bytes } of outputFiles(built, FONTS)) {
+    for await (const { path, bytes } of outputFiles(built, FONTS, definition)) {
       const file = join(SAMPLES, stem, path)
       if (!existsSync(file)) wrong.push(`${path} is missing`)
       else if (!readFileSync(file).equals(bytes)) wrong.push(`${path} differs`)

@@ -1,4 +1,4 @@
-import { type Built, build } from '../../src/outputs/index.ts'
+import { type Built, build, type DefinitionText } from '../../src/outputs/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { type Project, readDefinition, renderProblems } from '../../src/project/index.ts'
 
@@ -35,3 +35,6 @@ export function places(panel: Panel, surface: string, purpose: string): string[]
     .filter((bore) => bore.surface === surface && bore.purpose.includes(purpose))
     .map((bore) => `${Math.round(bore.at[0] * 1000) / 1000 + 0} ${Math.round(bore.at[1] * 1000) / 1000 + 0}`)
 }
+
+/** A text that has but one place, for outputs whose findings are not looked at. */
+export const NO_TEXT: DefinitionText = { file: 'test.yaml', locate: () => ({ line: 1, column: 1 }) }

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { type Built, openDefinition } from '../../src/outputs/index.ts'
+import { type Built, type DefinitionText, openDefinition } from '../../src/outputs/index.ts'
 import { renderProblems } from '../../src/project/index.ts'
 
 const folder = new URL('../../out-samples/', import.meta.url)
@@ -16,8 +16,14 @@ export const sampleText = (stem: string): string => text(`${stem}.yaml`)
 
 /** A sample worked out, with the SVG files beside it; fails the test with its errors when it has some. */
 export function builtSample(stem: string): Built {
+  return openSample(stem).built
+}
+
+/** The same, with where its findings are said. */
+export function openSample(stem: string): { readonly built: Built; readonly definition: DefinitionText } {
   const files = new Map(named('.svg').map((name) => [name, text(name)]))
-  const opened = openDefinition(sampleText(stem), `${stem}.yaml`, files)
+  const file = `${stem}.yaml`
+  const opened = openDefinition(sampleText(stem), file, files)
   if (!opened.ok) throw new Error(renderProblems(opened.problems))
-  return opened.built
+  return { built: opened.built, definition: { file, locate: opened.locate } }
 }

@@ -50,7 +50,7 @@ describe('refused, with the place and the value', () => {
       blankWith({ name: 'B', operation: 'bore', entities: [{ kind: 'line', from: [0, 0], to: [9, 0] }] }),
     ],
     [
-      'text stands only on note layers',
+      'text stands only on layers of notes and findings',
       blankWith({
         name: 'MARK',
         operation: 'mark',

@@ -22,7 +22,12 @@ function ruleSchema({ meaning, limits, always }: RuleEntry) {
 
 /** Limits and silences by the ids of the rules. */
 export const findingsSchema = group(
-  Object.fromEntries(Object.entries(RULEBOOK).map(([id, entry]) => [id, ruleSchema(entry)])),
+  Object.fromEntries(
+    // Of a rule without limits that is never silenced there is nothing to say.
+    Object.entries(RULEBOOK as Readonly<Record<string, RuleEntry>>)
+      .filter(([, { limits, always }]) => Object.keys(limits).length > 0 || always !== true)
+      .map(([id, entry]) => [id, ruleSchema(entry)]),
+  ),
 )
 
 /** What is said of one rule: limits by name, and: silence, in. */

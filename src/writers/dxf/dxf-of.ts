@@ -45,6 +45,8 @@ export function dxfOf(drawing: Drawing, options: DxfOptions): string {
 
 function written(drawing: Drawing, options: DxfOptions): string {
   checkDrawing(drawing)
+  if (drawing.layers.some(({ operation }) => operation === 'finding'))
+    throw new Error('findings stand on pictures alone')
   const layers = layersFor(drawing, options.notes)
   const shapes = layers.flatMap((layer) => shapesOf(layer, options))
   const box = boxOf(shapes) ?? { min: [0, 0], max: [0, 0] }

@@ -6,6 +6,8 @@ import type { Drawing, Layer, Operation } from '../../drawing/index.ts'
  */
 export const COLOURS: Readonly<Record<Operation, number>> = {
   outline: 7,
+  // Never written: findings stand on pictures alone.
+  finding: 11,
   cutout: 1,
   pocket: 30,
   bore: 5,

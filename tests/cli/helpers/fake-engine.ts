@@ -27,6 +27,7 @@ export function fakeEngine(options: FakeOptions = {}): FakeEngine {
   const design: Design = {
     severities: options.severities ?? [],
     findings: options.findings ?? '',
+    findingsJson: '{}\n',
     paths: options.announce ?? Object.keys(files),
     files(given) {
       drawn.push(given)

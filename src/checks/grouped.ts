@@ -1,0 +1,52 @@
+import type { Panel } from '../panel/index.ts'
+import type { Project } from '../project/index.ts'
+import type { Finding, Severity } from './types.ts'
+
+/** The findings on one panel, or on a whole module (no `panel`), or on the whole project (neither). */
+export interface FindingGroup {
+  readonly module?: string
+  readonly panel?: string
+  readonly findings: readonly Finding[]
+}
+
+const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }
+
+/**
+ * Findings by module and panel, in their order: the module with the worst finding first, and in it the panel with the
+ * worst; each finding once, under the first panel that it concerns. Silenced ones are left out.
+ */
+export function grouped(
+  project: Pick<Project, 'modules'>,
+  panels: readonly Panel[],
+  findings: readonly Finding[],
+): FindingGroup[] {
+  const panelOf = new Map(panels.map((panel) => [panel.id, panel]))
+  const named = new Map(project.modules.map(({ name }) => [name, name]))
+  const modules = new Map<string | undefined, Map<string | undefined, Finding[]>>()
+  const loud = findings.filter(({ silenced }) => silenced === undefined)
+  // Stable: within one severity the order that they come in stays.
+  for (const finding of [...loud].sort((a, b) => WORST_FIRST[a.severity] - WORST_FIRST[b.severity])) {
+    const panel = panelOf.get(finding.panels[0] ?? '')
+    const [root, name] = finding.at
+    const module = panel?.moduleName ?? (root === 'modules' ? named.get(String(name)) : undefined)
+    const inModule = modules.get(module) ?? new Map<string | undefined, Finding[]>()
+    modules.set(module, inModule)
+    const key = panel?.name
+    inModule.set(key, [...(inModule.get(key) ?? []), finding])
+  }
+  return [...modules].flatMap(([module, byPanel]) =>
+    [...byPanel].map(([panel, list]) => ({
+      ...(module !== undefined && { module }),
+      ...(panel !== undefined && { panel }),
+      findings: list,
+    })),
+  )
+}
+
+/** The sentence of a finding without the module and panel that it stands under. */
+export function shortMessage(finding: Finding, { module, panel }: Pick<FindingGroup, 'module' | 'panel'>): string {
+  const { message } = finding
+  const heads = [`${module}, ${panel}: `, `${module}: `]
+  const head = module === undefined ? undefined : heads.find((one) => message.startsWith(one))
+  return head === undefined ? message : message.slice(head.length)
+}
