@@ -61,8 +61,9 @@ export interface FindingRow {
 export function rowsOf(findings: readonly Finding[]): FindingRow[] {
   const rows = new Map<string, { first: Finding; others: Finding[] }>()
   findings.forEach((finding, k) => {
-    // What no fix joins stands alone.
-    const key = JSON.stringify([finding.rule, finding.severity, finding.fix ?? k])
+    // What no fix joins stands alone, and what has no place: its sentence alone says what it is about.
+    const joins = finding.fix !== undefined && finding.places.length > 0
+    const key = JSON.stringify([finding.rule, finding.severity, joins ? finding.fix : k])
     const row = rows.get(key)
     if (row === undefined) rows.set(key, { first: finding, others: [] })
     else row.others.push(finding)
