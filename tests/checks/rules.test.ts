@@ -186,7 +186,7 @@ describe('the mate check', () => {
     const lost = of.panels.find((panel) => panel.key === 'right-side')?.bores[0]
     const findings = check(of.project, of.assembly, panels).filter((finding) => finding.rule === 'mate-missing')
     expect(findings.map((finding) => finding.message)).toEqual([
-      `right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
+      `box, right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
     ])
   })
 

@@ -107,11 +107,12 @@ function beside(subject: Subject, panel: Panel, cutout: Cutout, other: Work, wal
   const meets = wall <= NOISE_MM
   const stop = meets || wall < limitOf(subject.project, 'cutout-near', 'stop') - NOISE_MM
   const apart = `leave ${mm(good)} mm of wood between them: move one of them ${mm(good - wall)} mm or more`
+  const shifted = other.kind === 'bore' ? subject.mend(other.bore.uses, 'what stays') : undefined
   return findingOf(subject, panel, cutout, {
     rule: meets ? 'cutout-meets' : 'cutout-near',
     severity: stop ? 'stop' : 'warn',
     what: meets ? `runs into ${workWords(panel, other)}` : `is only ${mm(wall)} mm from ${workWords(panel, other)}`,
-    mend: (other.kind === 'bore' ? subject.mend(other.bore.uses, 'what stays') : undefined) ?? { fix: apart },
+    mend: shifted === undefined ? { fix: apart } : { ...shifted, fix: `${apart}, or ${shifted.fix}` },
   })
 }
 

@@ -2,6 +2,7 @@ import { boardBox, type PanelRole } from '../../assembly/index.ts'
 import { type Box, boxWithout, commonBox, extent, place, placeBack, placedBox } from '../../geometry/index.ts'
 import { type Item, lyingReach } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
+import { distanceToArea, moveClear } from '../clear-of.ts'
 import { discLiesIn } from '../in-cutout.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
@@ -115,7 +116,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
     .filter((bore) => (onA ? opensOn(bore, 'A') : opensOn(bore, 'B')))
     .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
     .filter((bore) => !mayLieUnder(panel, bore, other))
-    .filter((bore) => distanceTo(box, bore) < reachOf(bore, grips) - SHAVING_MM)
+    .filter((bore) => distanceToArea(box, bore.at) < reachOf(bore, grips) - SHAVING_MM)
     .filter((bore) => !(liesOnTop(other) && liesFlush(bore, grips)) && !opensThrough(panel, bore, other, grips))
     .map(
       (bore): Finding => ({
@@ -124,7 +125,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
         panels: [panel.id, other.id],
         places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
         message: `${panelWords(panel)}: the ${boreWords(panel, bore)} lies under ${other.name}, or too near it for what is fixed there`,
-        fix: `move the hardware or ${other.name} ${mm(reachOf(bore, grips) - distanceTo(box, bore))} mm or more`,
+        fix: `move the hardware or ${other.name} ${mm(moveClear(box, bore.at, reachOf(bore, grips)))} mm or more`,
         at: panel.at,
       }),
     )
@@ -154,11 +155,6 @@ function opensThrough(panel: Panel, bore: Bore, other: Panel, grips: Grips): boo
 
 const opensOn = (bore: Bore, face: 'A' | 'B'): boolean =>
   bore.surface === face || (bore.through && (bore.surface === 'A' || bore.surface === 'B'))
-
-/** From the middle of a hole to the nearest point of a box, over the face, mm; 0 within it. */
-function distanceTo({ min, max }: Box, { at }: Bore): number {
-  return Math.hypot(Math.max(min[0] - at[0], 0, at[0] - max[0]), Math.max(min[1] - at[1], 0, at[1] - max[1]))
-}
 
 /** How far around the middle of a hole its hardware lies on the face, mm. */
 function reachOf(bore: Bore, grips: Grips): number {
