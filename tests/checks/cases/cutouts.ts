@@ -87,7 +87,7 @@ export const cutoutCases: readonly RuleCase[] = [
     severity: 'warn',
     message:
       'bench, left side: the port, its middle 73.5 from front and 352 from bottom, is only 4 mm from the shelf pin 5 × 13, 37 from front and 352 from bottom in face A (inside)',
-    fix: 'leave 5 mm of wood between them: move one of them 1 mm or more, or move the pin rows of shelf opening 1 up 9 mm (`datum: 9 mm`)',
+    fix: 'move it 1 mm further from the front edge (`front: 74.5 mm`), or move the pin rows of shelf opening 1 up 9 mm (`datum: 9 mm`)',
     inside: bench([inSide(74.5, 352)]),
   },
   {
@@ -98,38 +98,41 @@ export const cutoutCases: readonly RuleCase[] = [
     severity: 'warn',
     message:
       'bench, left side: the port, its middle 267 from front and 300 from bottom, is only 4 mm from the port, its middle 267 from front and 364 from bottom',
-    fix: 'leave 5 mm of wood between them: move one of them 1 mm or more',
+    fix: 'move it 1 mm nearer to the bottom edge (`bottom: 299 mm`)',
     inside: bench([inSide(267, 300), inSide(267, 365)]),
   },
   {
     rule: 'cutout-near',
     what: 'a groove',
-    // The groove lies from 20 to 26.2 before the rear edge, 540 from the front; the port's rim at 480 + 30 = 510: 3.8.
+    // The groove lies from 20 to 26.2 before the rear edge, 540 from the front; the port's rim at 480 + 30 = 510: 3.8. Moved in
+    // half millimetres: 1.5 leaves 5.3.
     trips: bench([inSide(480, 300)], grooved, ''),
     severity: 'warn',
     message:
       'bench, left side: the port, its middle 480 from front and 300 from bottom, is only 3.8 mm from the groove for the back',
-    fix: 'leave 5 mm of wood between them: move one of them 1.2 mm or more',
+    fix: 'move it 1.5 mm nearer to the front edge (`front: 478.5 mm`)',
     inside: bench([inSide(478.8, 300)], grooved, ''),
   },
   {
     rule: 'cutout-meets',
-    // The port's rim at 68.5 − 30 = 38.5 lies 1 inside the pin's, 39.5. No row of pins 32 apart clears a port of 60.
+    // The port's rim at 68.5 − 30 = 38.5 lies 1 inside the pin's, 39.5: 6 for 5 of wood. No row of
+    // pins 32 apart clears a port of 60.
     trips: bench([inSide(68.5, 352)]),
     severity: 'stop',
     message:
       'bench, left side: the port, its middle 68.5 from front and 352 from bottom, runs into the shelf pin 5 × 13, 37 from front and 352 from bottom in face A (inside)',
-    fix: 'leave 5 mm of wood between them: move one of them 5 mm or more',
+    fix: 'move it 6 mm further from the front edge (`front: 74.5 mm`)',
     inside: bench([inSide(69.6, 352)]),
   },
   {
     rule: 'cutout-meets',
     what: 'a smaller one in a larger',
+    // Beside it, with 5 between: 30 + 5 + 10 = 45 from middle to middle.
     trips: bench([inSide(267, 300), 'panel: left side, shape: round, diameter: 20, from: { front: 267, bottom: 300 }']),
     severity: 'stop',
     message:
       'bench, left side: the port, its middle 267 from front and 300 from bottom, runs into the port, its middle 267 from front and 300 from bottom',
-    fix: 'leave 5 mm of wood between them: move one of them 5 mm or more',
+    fix: 'move it 45 mm further from the front edge (`front: 312 mm`)',
     // A ledge round it, on one face, is a design.
     inside: bench([
       inSide(267, 300, ', depth: 6, face: outside'),
