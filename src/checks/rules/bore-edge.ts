@@ -68,14 +68,21 @@ function wallBeside(panel: Panel, bore: Bore): { readonly wall: number; readonly
   return { wall: least.mm - bore.diameter / 2, edge: least.edge }
 }
 
-/** The edit that moves the pull of a door or flap so far from the edge that it lies near. */
+/** The edit that moves a pull so far from the edge that it lies near. */
 function pullChange(subject: Subject, panel: Panel, bore: Bore, edge: EdgeName | undefined, to: number): Partial<Mend> {
   const [use] = bore.uses
   const at = use === undefined ? undefined : subject.designs.hardwareAt(use.hardware)
-  const isPull = use !== undefined && subject.designs.itemOf(use.hardware)?.kind === 'pull'
-  if (at === undefined || edge === undefined || !isPull || (panel.role !== 'door' && panel.role !== 'flap')) return {}
-  // Measured from the free edge: of a door, left or right; of a flap, top or bottom.
-  const free = (edge === 'left' || edge === 'right') === (panel.role === 'door')
-  const key = free ? 'edge distance' : 'end distance'
-  return { change: [{ path: [...at, 'pull', key], value: typedLength(to, subject.project.units, 'up') }] }
+  if (use === undefined || at === undefined || subject.designs.itemOf(use.hardware)?.kind !== 'pull') return {}
+  const keys = edge === undefined ? undefined : pullKeys(panel, edge)
+  if (keys === undefined) return {}
+  return { change: [{ path: [...at, ...keys], value: typedLength(to, subject.project.units, 'up') }] }
+}
+
+/** The keys that say how far a pull lies from an edge of its front; of a drawer's, only from the upper one. */
+function pullKeys({ role }: Panel, edge: EdgeName): readonly string[] | undefined {
+  if (role === 'drawer front') return edge === 'top' ? ['pull', 'edge distance'] : undefined
+  if (role !== 'door' && role !== 'flap') return undefined
+  // From the free edge: of a door, left or right; of a flap, top or bottom.
+  const free = (edge === 'left' || edge === 'right') === (role === 'door')
+  return ['pull', free ? 'edge distance' : 'end distance']
 }

@@ -153,6 +153,9 @@ const bores: readonly RuleCase[] = [
 const pull = (distance: string): string =>
   box(`front: { kind: door, hang: left, pull: { item: knob, edge distance: ${distance} } }`)
 
+const drawerPull = (distance: string): string =>
+  box(`drawers: { stack: 4, fronts: { pull: { item: pull 128, edge distance: ${distance} } } }`)
+
 const edges: readonly RuleCase[] = [
   {
     rule: 'bore-near-edge',
@@ -163,6 +166,18 @@ const edges: readonly RuleCase[] = [
       'box, door: the pull 4.5 through, 591 from left and 657 from bottom in face A (hidden face) has only 3.75 mm of wood beside it; 4.5 mm should remain',
     fix: 'move it 0.75 mm inward',
     inside: pull('6.75'),
+  },
+  {
+    rule: 'bore-near-edge',
+    what: 'the pull of a drawer',
+    // Four fronts over 717 with 3 between them: (717 − 9) / 4 = 177 high; the holes 3 below their upper edges, 128 apart about
+    // the middle of 597. 3 − 2.25 = 0.75, less than the radius; 4.5 should remain.
+    trips: drawerPull('3'),
+    severity: 'stop',
+    message:
+      'box, drawer 1 front: the pull 4.5 through, 174 from bottom and 234.5 from left in face A (hidden face) has only 0.75 mm of wood beside it; 2.25 mm must remain',
+    fix: 'move it 3.75 mm inward',
+    inside: drawerPull('6.75'),
   },
   {
     rule: 'bore-breaks-out',
