@@ -12,6 +12,7 @@ import { inPlace } from './rules/in-place.ts'
 import { lippedEdges } from './rules/lipped-edges.ts'
 import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
+import { printing } from './rules/printing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
 import { sheets } from './rules/sheets.ts'
 import { slides } from './rules/slides.ts'
@@ -39,6 +40,7 @@ export const rules: readonly Rule[] = [
   stays,
   stock,
   sheets,
+  printing,
 ]
 
 const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }

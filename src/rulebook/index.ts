@@ -7,6 +7,7 @@ import { floorRules } from './floor.ts'
 import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
 import { panelRules } from './panels.ts'
+import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
@@ -29,6 +30,7 @@ export const RULEBOOK = {
   ...cutoutRules,
   ...panelRules,
   ...stockRules,
+  ...printingRules,
   ...definitionRules,
 } as const satisfies RuleEntries
 

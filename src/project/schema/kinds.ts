@@ -183,6 +183,10 @@ export const KINDS = {
   'way of fronts': words('a way for fronts to look', 'forward', 'left', 'right', 'back'),
   'line up': words('a way to line up', 'left', 'right', 'front', 'back', 'middle'),
   paper: words('a paper', 'A4', 'A3', 'Letter', 'Legal', 'Tabloid'),
+  'check bars': {
+    noun: 'a pair of readings',
+    expected: 'two lengths, along the short and the long side of the sheet, such as [179.1, 180]',
+  },
   'dxf version': words('a DXF version that is written', '2007', '2000'),
   contours: words('a way to write contours', 'bulges', 'lines and arcs'),
   'true or false': words('a choice', 'true', 'false'),
