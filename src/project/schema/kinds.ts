@@ -183,6 +183,18 @@ export const KINDS = {
   'way of fronts': words('a way for fronts to look', 'forward', 'left', 'right', 'back'),
   'line up': words('a way to line up', 'left', 'right', 'front', 'back', 'middle'),
   paper: words('a paper', 'A4', 'A3', 'Letter', 'Legal', 'Tabloid'),
+  bits: { noun: 'a list of bits', expected: 'a list of 1 to 200 bits such as {kind: forstner, diameter: 35}' },
+  bit: { noun: 'a bit', expected: 'keys such as {kind: forstner, diameter: 35}' },
+  'kind of bit': words(
+    'a kind of bit',
+    'twist',
+    'brad point',
+    'forstner',
+    'countersink',
+    'step',
+    'straight',
+    'end mill',
+  ),
   'check bars': {
     noun: 'a pair of readings',
     expected: 'two lengths, along the short and the long side of the sheet, such as [179.1, 180]',
