@@ -9,6 +9,7 @@ import { jointRules } from './joints.ts'
 import { panelRules } from './panels.ts'
 import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
+import { shopRules } from './shop.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
 import type { RuleEntries, RuleEntry } from './types.ts'
@@ -30,6 +31,7 @@ export const RULEBOOK = {
   ...cutoutRules,
   ...panelRules,
   ...stockRules,
+  ...shopRules,
   ...printingRules,
   ...definitionRules,
 } as const satisfies RuleEntries
