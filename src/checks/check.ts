@@ -17,6 +17,7 @@ import { pieces } from './rules/pieces.ts'
 import { placing } from './rules/placing.ts'
 import { printing } from './rules/printing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
+import { sheetSize } from './rules/sheet-size.ts'
 import { sheets } from './rules/sheets.ts'
 import { slides } from './rules/slides.ts'
 import { stays } from './rules/stays.ts'
@@ -41,6 +42,7 @@ export const rules: readonly Rule[] = [
   slides,
   lippedEdges,
   stays,
+  sheetSize,
   stock,
   sheets,
   pieces,

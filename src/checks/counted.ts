@@ -22,6 +22,10 @@ export function tallyWords({ byPurpose, panels }: Tally): string {
   return panels.size === 1 ? `${list} in ${name}` : `${list} in ${panels.size} panels (the first is ${name})`
 }
 
+/** `wait`, or of one thing alone `waits`. */
+export const waitWord = ({ byPurpose }: Tally): string =>
+  [...byPurpose.values()].reduce((sum, n) => sum + n, 0) === 1 ? 'waits' : 'wait'
+
 /** `12 hinge cups`, `1 dowel`; a purpose of many words is counted without an ending. */
 function manyWords(n: number, purpose: string): string {
   if (n === 1) return `1 ${purpose}`

@@ -3,7 +3,7 @@ import { fineMm } from '../../length/index.ts'
 import type { Panel } from '../../panel/index.ts'
 import type { BitSpec, Edit, EditValue, Project } from '../../project/index.ts'
 import { isKindFor, makes, type Need, needsOf, usualKind } from '../bits.ts'
-import { count, emptyTally, type Tally, tallyWords } from '../counted.ts'
+import { count, emptyTally, type Tally, tallyWords, waitWord } from '../counted.ts'
 import type { Finding, Rule } from '../types.ts'
 import { mm } from '../words.ts'
 
@@ -107,7 +107,7 @@ function missing(project: Project, { need, all }: Group): Finding {
     severity: 'warn',
     panels: [],
     places: [],
-    message: `no ${WHAT[need.make]} of ${sizeWords(need)}: ${tallyWords(all)} wait for it; ${there}`,
+    message: `no ${WHAT[need.make]} of ${sizeWords(need)}: ${tallyWords(all)} ${waitWord(all)} for it; ${there}`,
     fix: `get a ${usualKind(need)}${usualKind(need) === 'countersink' ? '' : ' bit'} of ${sizeWords(need)}, and put it under \`bits\``,
     change: [added(project, bitValue(need))],
     at: ['bits'],
@@ -125,7 +125,7 @@ function tooDeep(project: Project, { need, bits: able, deep, deepest }: Group): 
       severity: 'warn',
       panels: [],
       places: [],
-      message: `the longest ${WHAT[need.make]} of ${sizeWords(need)} bores ${mm(longest.depth)} mm deep: ${tallyWords(deep)}, up to ${mm(deepest)} mm deep, wait for a longer one`,
+      message: `the longest ${WHAT[need.make]} of ${sizeWords(need)} bores ${mm(longest.depth)} mm deep, too short for ${tallyWords(deep)}, up to ${mm(deepest)} mm deep`,
       fix: `get one that bores ${mm(depth)} mm deep, and put it under \`bits\`${both}`,
       change: [added(project, { ...bitValue(need, longest.kind), depth: `${mm(depth)} mm` })],
       at: longest.at,

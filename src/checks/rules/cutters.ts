@@ -1,5 +1,5 @@
 import { boundsOf, NOISE_MM, type Vec2 } from '../../geometry/index.ts'
-import { fineMm } from '../../length/index.ts'
+import { fineMm, formatMm } from '../../length/index.ts'
 import type { Cutout, Groove, Panel } from '../../panel/index.ts'
 import { type BitSpec, type DefinitionPath, limitOf, type OpeningSpec, type Project } from '../../project/index.ts'
 import { makes } from '../bits.ts'
@@ -166,12 +166,12 @@ function groupFinding({ project, cutting }: Shop, { why, width, depth, tally }: 
     places: [],
     message:
       why === 'narrow'
-        ? `${tallyWords(tally)}, ${fineMm(width)} mm wide, wait for a narrower router bit; the narrowest is ${fineMm(smallest)} mm`
-        : `${tallyWords(tally)} ask for a router bit that cuts ${fineMm(depth)} mm deep; the longest that goes in cuts ${fineMm(longest?.depth ?? 0)} mm`,
+        ? `no router bit is narrow enough for ${tallyWords(tally)}, ${fineMm(width)} mm wide; the narrowest is ${fineMm(smallest)} mm`
+        : `no router bit reaches ${fineMm(depth)} mm deep for ${tallyWords(tally)}; the longest that goes in cuts ${fineMm(longest?.depth ?? 0)} mm deep`,
     ...(diameter === undefined
       ? { fix: 'make it wider, or leave it to a chisel' }
       : {
-          fix: `get a straight bit of ${fineMm(diameter)} mm that cuts ${mm(deep)} mm deep, and put it under \`bits\``,
+          fix: `get a straight bit of ${formatMm(diameter)} mm that cuts ${mm(deep)} mm deep, and put it under \`bits\``,
           change: [added(project, { kind: 'straight', diameter: `${diameter} mm`, depth: `${mm(deep)} mm` })],
         }),
     at: ['bits'],
