@@ -1,5 +1,8 @@
 import type { RuleCase } from './case.ts'
 import { definitionCases } from './definition.ts'
+import { printingCases } from './printing.ts'
+import { shopCases } from './shop.ts'
+import { stockCases } from './stock.ts'
 
 /** Cases of all rules, a file for each family of the rulebook. */
-export const ruleCases: readonly RuleCase[] = [...definitionCases]
+export const ruleCases: readonly RuleCase[] = [...definitionCases, ...stockCases, ...shopCases, ...printingCases]
