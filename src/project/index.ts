@@ -9,6 +9,15 @@ export { limitOf } from './limits.ts'
 export { isLippingWord, LIPPING_GROUPS, LIPPING_WORDS, type LippingGroup } from './lipping-words.ts'
 export { slug, uniqueKeys } from './names.ts'
 export { nearestName } from './nearest.ts'
+export {
+  BAR_MM,
+  believable,
+  type Correction,
+  correctionOf,
+  largerPaper,
+  paperSize,
+  type UprightSize,
+} from './printing.ts'
 export type { Position, Problem } from './problem.ts'
 export { renderProblems } from './problem.ts'
 export type { ReadResult } from './read.ts'

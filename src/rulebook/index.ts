@@ -7,7 +7,9 @@ import { floorRules } from './floor.ts'
 import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
 import { panelRules } from './panels.ts'
+import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
+import { shopRules } from './shop.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
 import type { RuleEntries, RuleEntry } from './types.ts'
@@ -29,6 +31,8 @@ export const RULEBOOK = {
   ...cutoutRules,
   ...panelRules,
   ...stockRules,
+  ...shopRules,
+  ...printingRules,
   ...definitionRules,
 } as const satisfies RuleEntries
 

@@ -214,8 +214,8 @@ floor plan:
     const found = long.findings.find((finding) => finding.rule === 'sheet-too-small')
     // 2160 + 40; 2200 − 2 × 10 edge trim.
     expect([found?.message, found?.fix]).toEqual([
-      'worktop 1, worktop is 2200 × 540 mm, its length along the grain; a sheet of top 27 gives 2180 × 1230 mm',
-      'use a larger sheet, or lay two worktops: split the row where modules meet',
+      'worktop 1, worktop is 2200 × 540 mm, its length along the grain; a sheet of top 27 gives 2180 × 1230 mm; only the edge trim of 10 mm is in the way',
+      'trim no more than 0 mm off each edge, if the factory edges are sound, or lay two worktops: split the row where modules meet',
     ])
   })
 

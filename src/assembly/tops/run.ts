@@ -2,6 +2,7 @@ import { type Box, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } 
 import { fineMm } from '../../length/index.ts'
 import type { RowSpec } from '../../project/index.ts'
 import { board } from '../boards.ts'
+import { heightEdit } from '../floor/index.ts'
 import { merge, type Parts } from '../parts.ts'
 import { FLOOR, type PlacedModule, type PlacedPanel, type PlacingTrouble } from '../types.ts'
 import { fixTop } from './fixing.ts'
@@ -98,6 +99,7 @@ function unevenTops(
         panels: [panel.id],
         message: `the worktop of the row lies on ${highest?.name ?? ''}; the upper side of ${module.name} is ${fineMm(below)} mm lower`,
         fix: `make ${module.name} ${fineMm(below)} mm higher, or give all modules of the row one working height`,
+        change: heightEdit(module, below),
         at,
       },
     ]

@@ -7,6 +7,7 @@ import { printable } from '../problem.ts'
 import type { RawCommon, RawDefinition, RawModule, RawOwnHardware, RawStock } from '../schema/definition.ts'
 import { NAME_MARK } from '../to-data.ts'
 import type { DefinitionPath, ModuleSpec, Project } from '../types.ts'
+import { resolveBits } from './bits.ts'
 import { resolveFindings } from './findings.ts'
 import { resolveFit } from './fit.ts'
 import { checkCommon, resolveModule } from './module.ts'
@@ -50,6 +51,7 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
     rows,
     kerf,
     findings: resolveFindings(context, raw.findings, modules.names),
+    bits: resolveBits(context, raw.bits && { value: raw.bits, path: ['bits'] }),
     fit: resolveFit(context, raw.fit, kerf),
     outputs: resolveOutputs(context, outputs),
   }
