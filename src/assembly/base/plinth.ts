@@ -16,7 +16,17 @@ const SCREWS_APART_MM = 30
 export function placePlinth(spec: ModuleSpec, plinth: PlinthSpec, bottom: PlacedPanel, on: OnBottom): Parts {
   const { front, back, left, right } = plinthBoards(spec, plinth)
   const frame = [front, back].flatMap((head) =>
-    [left, right].map((tip) => placeJoint({ module: spec.key, head, tip, joint: plinth.joint, at: plinth.at })),
+    [left, right].map((tip) =>
+      placeJoint({
+        module: spec.key,
+        head,
+        tip,
+        joint: plinth.joint,
+        at: plinth.at,
+        asked: [...plinth.at, 'joint'],
+        limits: spec,
+      }),
+    ),
   )
   const fixed = [front, back].map((tip) => fixing(spec, plinth, bottom, tip, on))
   // Sides that stand under the module's own sides are out of a screw's reach: the front and the back hold them.
@@ -63,7 +73,17 @@ function fixing(
   const places = freePlaces(wishes, blocked, [middle - reach, middle + reach], SCREWS_APART_MM)
   if (places.length < 2) return partsOf({ troubles: [outOfReach(plinth, bottom, tip)] })
   const offsets = places.map((place) => place - middle)
-  return placeJoint({ module: spec.key, head: bottom, tip, joint: plinth.fix, contact, offsets, at: plinth.at })
+  return placeJoint({
+    module: spec.key,
+    head: bottom,
+    tip,
+    joint: plinth.fix,
+    contact,
+    offsets,
+    at: plinth.at,
+    asked: [...plinth.at, 'fix'],
+    limits: spec,
+  })
 }
 
 /** The contact, as far as a driver reaches its middle line from inside the carcase; nothing where it does not. */

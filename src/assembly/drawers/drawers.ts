@@ -1,7 +1,7 @@
 import { type Box, NOISE_MM } from '../../geometry/index.ts'
 import type { DrawerSlide } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
-import type { Bay, DrawersSpec } from '../../project/index.ts'
+import { type Bay, type DrawersSpec, type Limits, limitOf } from '../../project/index.ts'
 import type { RuleId } from '../../rulebook/index.ts'
 import type { Opening } from '../carcase/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
@@ -20,6 +20,7 @@ export interface DrawersRequest {
   readonly bay: Bay
   readonly spec: DrawersSpec
   readonly opening: Opening
+  readonly limits: Limits
   /** Between the hidden face of an overlay front and the carcase's front edges, mm. */
   readonly frontGap: number
   /** Number of the first drawer of this opening in its module. */
@@ -208,7 +209,7 @@ function plateInTheWay(
 function buildDrawer(stack: Stack, place: StackedDrawer, name: string, box: Box, z: number): Parts {
   const { request, slide, slideFront } = stack
   const { spec, module } = request
-  const built = drawerBox({ module, name, spec: spec.box, box, at: spec.at })
+  const built = drawerBox({ module, name, spec: spec.box, box, at: spec.at, limits: request.limits })
   const packings = { left: packingOf(stack, name, 'left', z), right: packingOf(stack, name, 'right', z) }
   const packed = merge([packings.left.parts, packings.right.parts])
   // A packing that cannot be made has nothing to hold the slide.

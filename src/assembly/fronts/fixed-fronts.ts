@@ -14,7 +14,11 @@ import { frontExtent, overlays } from './fronts.ts'
  * edges, where it covers enough of them. Inset: it stands between the panels around it, flush with their front edges and
  * without a gap, and is fastened to the panels on its left and right.
  */
-export function fixedFront(front: FixedFrontSpec, place: FrontPlace, walk: Pick<Walk, 'panels' | 'shell'>): Parts {
+export function fixedFront(
+  front: FixedFrontSpec,
+  place: FrontPlace,
+  walk: Pick<Walk, 'panels' | 'shell' | 'spec'>,
+): Parts {
   const { opening, module, name } = place
   const inset = front.lay === 'inset'
   const lap = inset ? { left: 0, right: 0, top: 0, bottom: 0 } : overlays(front, place.bay, opening)
@@ -35,7 +39,14 @@ export function fixedFront(front: FixedFrontSpec, place: FrontPlace, walk: Pick<
     if (other === undefined || (!inset && lap[edge] < leastStrip(front) - NOISE_MM)) return []
     const [head, tip] = inset ? [other, panel] : [panel, other]
     if (contactOf(head, tip) === undefined) return []
-    return [partsOf(placeClearJoint({ module, head, tip, joint: front.fix, at: front.at }, walk.shell))]
+    return [
+      partsOf(
+        placeClearJoint(
+          { module, head, tip, joint: front.fix, at: front.at, asked: [...front.at, 'fix'], limits: walk.spec },
+          walk.shell,
+        ),
+      ),
+    ]
   })
   const trouble = joints.length < 2 ? [looseTrouble(front, panel, joints.length)] : []
   return merge([{ panels: [panel] }, ...joints, { troubles: trouble }])

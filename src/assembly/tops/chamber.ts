@@ -65,7 +65,15 @@ function joined(
   return tips.flatMap((tip) =>
     sides.map((head) => {
       const wanted = tip.role === 'chamber floor' ? joint : fastening
-      return joinPanels({ module: spec.key, head, tip, joint: wanted, at: chamber.at })
+      return joinPanels({
+        module: spec.key,
+        head,
+        tip,
+        joint: wanted,
+        at: chamber.at,
+        asked: [...spec.at, 'carcase', 'joint'],
+        limits: spec,
+      })
     }),
   )
 }

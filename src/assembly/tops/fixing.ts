@@ -1,7 +1,7 @@
 import { compose, IDENTITY, NOISE_MM, type Pose, poseOf, X, Y } from '../../geometry/index.ts'
 import type { JointScrew } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
-import type { TopFix, WorktopSpec } from '../../project/index.ts'
+import type { Limits, TopFix, WorktopSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { placeJoint } from '../joints/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
@@ -30,6 +30,7 @@ export interface Fixing {
   readonly hardware: readonly PlacedHardware[]
   readonly spec: WorktopSpec
   readonly top: PlacedPanel
+  readonly limits: Limits
   /** Where the screws must not come, seen from above: cuts in the upper face of the top. */
   readonly cuts: readonly Area[]
   /** The frame of the placed hardware, and its pose from the module's frame; the module's own where left out. */
@@ -46,9 +47,13 @@ export function fixTop(fixing: Fixing): Parts {
   return fix.kind === 'pockets' ? throughSides(fixing, fix) : fromBelow(fixing, fix)
 }
 
-function throughSides({ module, panels, spec, top }: Fixing, fix: Extract<TopFix, { kind: 'pockets' }>): Parts {
+function throughSides({ module, panels, spec, top, limits }: Fixing, fix: Extract<TopFix, { kind: 'pockets' }>): Parts {
   const sides = panels.filter((panel) => panel.role === 'left side' || panel.role === 'right side')
-  return merge(sides.map((side) => placeJoint({ module, head: top, tip: side, joint: fix.joint, at: spec.at })))
+  return merge(
+    sides.map((side) =>
+      placeJoint({ module, head: top, tip: side, joint: fix.joint, at: spec.at, asked: [...spec.at, 'fix'], limits }),
+    ),
+  )
 }
 
 type FromBelow = Extract<TopFix, { kind: 'from below' }>

@@ -35,6 +35,7 @@ export function placeTop(spec: ModuleSpec, height: number, carcase: Parts): Part
     hardware,
     spec: top,
     top: panel,
+    limits: spec,
     cuts: work?.areas ?? [],
   })
   return merge([{ panels: [panel] }, work?.parts ?? {}, fixing])
