@@ -1,0 +1,3 @@
+import type { RuleCase } from './case.ts'
+
+export const baseCases: readonly RuleCase[] = []

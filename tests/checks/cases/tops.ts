@@ -1,0 +1,3 @@
+import type { RuleCase } from './case.ts'
+
+export const topCases: readonly RuleCase[] = []
