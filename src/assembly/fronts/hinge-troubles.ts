@@ -6,7 +6,7 @@ import type { Edge } from '../carcase/index.ts'
 import { atLeast } from '../mend.ts'
 import type { PlacingTrouble } from '../types.ts'
 import type { HingeLine } from './hinge-line.ts'
-import { solveOverlay } from './hinge-rules.ts'
+import { PLATE_REACH_MM, solveOverlay } from './hinge-rules.ts'
 import type { HingeRequest } from './hinges.ts'
 
 type Mending = Pick<PlacingTrouble, 'fix' | 'change'>
@@ -100,7 +100,7 @@ export function placeTroubles(
 ): PlacingTrouble[] {
   const flap = door.hang === 'top' || door.hang === 'bottom'
   const [size, low, high] = flap ? ['wide', 'left', 'right'] : ['high', 'lower', 'upper']
-  const mending = clearPlaces(front.at, line, places, Math.max(room, woodFor(hinge)), size ?? '')
+  const mending = clearPlaces(front.at, line, places, cupReach(hinge), size ?? '')
   const trouble = (what: string): PlacingTrouble => ({
     rule: 'hinge-height',
     severity: 'stop',
@@ -126,12 +126,20 @@ export function placeTroubles(
 }
 
 /** From the middle of a cup to the end of its door, with the wood that its holes ask for, mm. */
-function woodFor(hinge: CupHinge): number {
+export function cupReach(hinge: CupHinge): number {
   const holes = hinge.parts.cup ?? []
-  return Math.max(...holes.map(({ y, diameter, edgeWall }) => Math.abs(y) + diameter / 2 + (edgeWall ?? diameter / 2)))
+  return Math.max(
+    ...holes.map(
+      ({ y, diameter, edgeWall }) =>
+        Math.abs(y) + diameter / 2 + Math.max(edgeWall ?? diameter / 2, hinge.cupDistance.min),
+    ),
+  )
 }
 
-/** The same number of hinges, each moved as little as can be, the lowest first; no such places on a door too low. */
+/**
+ * The same number of hinges, each moved as little as can be, from the lowest up, so that cups and plates have room; no
+ * such places on a door too low.
+ */
 function clearPlaces(
   at: PlacingTrouble['at'],
   line: HingeLine,
@@ -139,13 +147,15 @@ function clearPlaces(
   room: number,
   size: string,
 ): Mending {
-  const along = line.to - line.from
-  const least = 2 * room * places.length
-  if (along < least - NOISE_MM) return { fix: `make it ${atLeast(least)} ${size} or more, or take fewer hinges` }
-  let from = room
+  const low = Math.max(room, line.clear.from + PLATE_REACH_MM - line.from)
+  const high = Math.min(line.to - line.from - room, line.clear.to - PLATE_REACH_MM - line.from)
+  const short = 2 * room * (places.length - 1) - (high - low)
+  if (short > NOISE_MM) {
+    return { fix: `make it ${atLeast(line.to - line.from + short)} ${size} or more, or take fewer hinges` }
+  }
+  let from = low
   const moved = places.map((place, k) => {
-    const most = along - room - 2 * room * (places.length - 1 - k)
-    const now = Math.min(Math.max(place - line.from, from), most)
+    const now = Math.min(Math.max(place - line.from, from), high - 2 * room * (places.length - 1 - k))
     from = now + 2 * room
     return now
   })
