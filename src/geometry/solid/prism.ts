@@ -1,4 +1,4 @@
-import { holdsPoint } from '../contour.ts'
+import { gapBetweenShapes, holdsPoint } from '../contour.ts'
 import { type Curve, circleArcOf, curvesOf, pointAlong, turningPointsOf } from '../curve.ts'
 import type { Vec2 } from '../path.ts'
 import { IDENTITY } from '../pose.ts'
@@ -14,6 +14,11 @@ export interface Prism {
   readonly path: ClosedPath
   readonly low: number
   readonly high: number
+}
+
+/** Least distance between two prisms, mm; 0 where they meet. Exact: both are products of a shape and a height. */
+export function gapBetweenPrisms(a: Prism, b: Prism): number {
+  return Math.hypot(gapBetweenShapes(a.path, b.path), Math.max(0, a.low - b.high, b.low - a.high))
 }
 
 /** A piece of an arc that rises no more than this over its chord is as good as filled up to it, mm. */
