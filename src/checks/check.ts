@@ -19,6 +19,7 @@ import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
 import { shifter } from './shift.ts'
 import { silenced } from './silence.ts'
+import { space } from './space/index.ts'
 import { subjectOf } from './subject.ts'
 import type { Finding, Rule, Severity } from './types.ts'
 
@@ -35,6 +36,7 @@ export const rules: readonly Rule[] = [
   inPlace,
   flipOver,
   slides,
+  space,
   lippedEdges,
   stays,
   stock,

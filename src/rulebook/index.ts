@@ -8,6 +8,7 @@ import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
 import { panelRules } from './panels.ts'
 import { shelfRules } from './shelves.ts'
+import { spaceRules } from './space.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
 import type { RuleEntries, RuleEntry } from './types.ts'
@@ -28,6 +29,7 @@ export const RULEBOOK = {
   ...woodRules,
   ...cutoutRules,
   ...panelRules,
+  ...spaceRules,
   ...stockRules,
   ...definitionRules,
 } as const satisfies RuleEntries

@@ -56,7 +56,10 @@ export interface Scene {
 export function sceneOf(subject: Subject, makeIndex: MakeIndex): Scene {
   const frames = new Map(subject.assembly.modules.map((module) => [module.key, module.floorFromModule]))
   const panels = grouped(subject.panels, (panel) => panel.module)
-  const bodies = grouped(subject.assembly.hardware.flatMap((piece) => placedBodies(subject, frames, piece)), ({ panel }) => panel.module)
+  const bodies = grouped(
+    subject.assembly.hardware.flatMap((piece) => placedBodies(subject, frames, piece)),
+    ({ panel }) => panel.module,
+  )
   const modules = subject.assembly.modules.map((module): ModuleScene => {
     const boxed = (panels.get(module.key) ?? []).map((panel) => ({ panel, box: boardBox(panel) }))
     const own = bodies.get(module.key) ?? []

@@ -1,6 +1,6 @@
 import { type Box, boxSolid, cylinder, MINUS_Z, type Vec3, Z } from '../../geometry/index.ts'
-import { PLATE_BEYOND_MM } from '../lying.ts'
 import type { LevellingFoot } from '../kinds/levelling-foot.ts'
+import { PLATE_BEYOND_MM } from '../lying.ts'
 import type { Caster, CupHinge, DrawerSlide, FlapStay, JoiningBolt, Pull } from '../types.ts'
 import type { Body, Surroundings } from './types.ts'
 
