@@ -35,7 +35,7 @@ export const spaceRules = {
     meaning: 'two fronts overlap, or the gap between them is too narrow to open them',
     severities: ['stop', 'warn'],
     source: 'common practice',
-    limits: { warn: mm(1, 'between two fronts') },
+    limits: { warn: mm(1, 'between two fronts'), good: mm(3, 'the gap that is offered') },
   },
   'door-swing': {
     meaning: 'a door cannot open far enough before it meets something',

@@ -1,15 +1,30 @@
 import { boxIndex } from '../../geometry/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
+import { bothOpen } from './both-open.ts'
 import { fastenersCross } from './fasteners-cross.ts'
+import { floorOf } from './floor.ts'
+import { frontsGap } from './fronts-gap.ts'
 import { headOnPanel } from './head-on-panel.ts'
 import { hingeArm } from './hinge-arm.ts'
 import { specsOf } from './parts-of.ts'
+import { pulling } from './pulling.ts'
 import { type MakeIndex, sceneOf } from './scene.ts'
 import { screwThrough } from './screw-through.ts'
+import { swings } from './swings.ts'
 
 /** Panels and hardware against each other in three dimensions. */
 export const space: Rule = {
-  ids: ['screw-through', 'fasteners-cross', 'head-on-panel', 'hinge-arm'],
+  ids: [
+    'screw-through',
+    'fasteners-cross',
+    'head-on-panel',
+    'hinge-arm',
+    'fronts-gap',
+    'door-swing',
+    'corner-swing',
+    'flap-arc',
+    'drawer-room',
+  ],
   check: (subject) => spaceBy(subject, boxIndex),
 }
 
@@ -17,5 +32,15 @@ export const space: Rule = {
 export function spaceBy(subject: Subject, makeIndex: MakeIndex): Finding[] {
   const scene = sceneOf(subject, makeIndex)
   const specs = specsOf(subject.project)
-  return [...screwThrough(subject), ...fastenersCross(subject), ...headOnPanel(scene), ...hingeArm(scene, specs)]
+  const floor = floorOf(scene)
+  const moving = [...swings(scene, floor), ...pulling(scene, floor)]
+  return [
+    ...screwThrough(subject),
+    ...fastenersCross(subject),
+    ...headOnPanel(scene),
+    ...hingeArm(scene, specs),
+    ...frontsGap(scene, specs, floor),
+    ...moving,
+    ...bothOpen(floor, moving),
+  ]
 }
