@@ -4,7 +4,6 @@ import {
   type Curve,
   cross,
   gapBetweenSolids,
-  nearPairs,
   type Pose,
   poseOf,
   type Solid,
@@ -13,25 +12,27 @@ import type { Finding } from '../types.ts'
 import { panelWords } from '../words.ts'
 import { type Floor, type Front, type Hung, spanAlong } from './floor.ts'
 import { travelled } from './pulling.ts'
-import { grouped } from './scene.ts'
+import { grouped, type Scene } from './scene.ts'
 import { sweptBox } from './swings.ts'
 
 /**
  * Fronts of two modules that look different ways and would meet if both were open: doors and flaps at up to a right angle,
  * drawers as far as they come out. One note for two modules; none where one of the two meets what stands still already.
  */
-export function bothOpen(floor: Floor, reported: readonly Finding[]): Finding[] {
+export function bothOpen({ finder }: Scene, floor: Floor, reported: readonly Finding[]): Finding[] {
   const known = new Set(reported.filter(({ rule }) => rule === 'corner-swing').flatMap(({ panels }) => panels))
   const swept = floor.fronts.map((front) => ({ front, box: roughly(front), solid: solidOf(front) }))
-  const pairs = nearPairs(
-    swept.map(({ box }) => box),
-    0,
-  ).flatMap(([k, n]): (readonly [Front, Front])[] => {
-    const [a, b] = [swept[k], swept[n]]
-    if (a === undefined || b === undefined || !looksAnotherWay(a.front, b.front)) return []
-    if (!floor.together(a.front.module, b.front.module)) return []
-    return gapBetweenSolids(a.solid, b.solid) > 0 ? [] : [[a.front, b.front]]
-  })
+  const pairs = finder
+    .pairs(
+      swept.map(({ box }) => box),
+      0,
+    )
+    .flatMap(([k, n]): (readonly [Front, Front])[] => {
+      const [a, b] = [swept[k], swept[n]]
+      if (a === undefined || b === undefined || !looksAnotherWay(a.front, b.front)) return []
+      if (!floor.together(a.front.module, b.front.module)) return []
+      return gapBetweenSolids(a.solid, b.solid) > 0 ? [] : [[a.front, b.front]]
+    })
   const runs = grouped(pairs, ([a, b]) => JSON.stringify([a.module.key, b.module.key]))
   return [...runs.values()].flatMap((run): Finding[] => {
     const [pair] = run

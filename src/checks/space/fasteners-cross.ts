@@ -1,18 +1,10 @@
-import {
-  boundsOfSolid,
-  cylinder,
-  gapBetweenSolids,
-  NOISE_MM,
-  nearPairs,
-  type Solid,
-  type Vec3,
-} from '../../geometry/index.ts'
+import { boundsOfSolid, cylinder, gapBetweenSolids, NOISE_MM, type Solid, type Vec3 } from '../../geometry/index.ts'
 import { fromDatum, type Panel, type Surface } from '../../panel/index.ts'
 import { limitOf } from '../../project/index.ts'
 import type { Finding, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 import { solidsOf } from '../works.ts'
-import { grouped } from './scene.ts'
+import { type Finder, grouped, type Scene } from './scene.ts'
 import { along, floorPoses, type ScrewLine, screwLine } from './screw-line.ts'
 
 /** Something in the wood of one panel, panel frame: the thread of a screw that has no bore there, or a bore. */
@@ -29,7 +21,7 @@ interface InWood {
  * Threads of screws that go into wood without a bore, where they meet other fasteners. What is bored is looked at bore by
  * bore within each panel; a pocket screw has a bore in the first of its boards only, and not even there as far as its tip.
  */
-export function fastenersCross(subject: Subject): Finding[] {
+export function fastenersCross({ subject, finder }: Scene): Finding[] {
   const floorOf = floorPoses(subject)
   const lines = subject.assembly.hardware.flatMap((piece): ScrewLine[] =>
     (['tip', 'pocket'] as const).flatMap((part) => {
@@ -37,17 +29,17 @@ export function fastenersCross(subject: Subject): Finding[] {
       return line?.undrilled === true ? [line] : []
     }),
   )
-  return [...grouped(lines, ({ panel }) => panel.id).values()].flatMap((own) => inPanel(subject, own))
+  return [...grouped(lines, ({ panel }) => panel.id).values()].flatMap((own) => inPanel(subject, finder, own))
 }
 
-function inPanel(subject: Subject, lines: readonly ScrewLine[]): Finding[] {
+function inPanel(subject: Subject, finder: Finder, lines: readonly ScrewLine[]): Finding[] {
   const [first] = lines
   if (first === undefined) return []
   const { panel } = first
   const good = limitOf(subject.project, 'fasteners-cross', 'warn')
   const all = [...lines.map((line) => threadOf(panel, line)), ...boresOf(panel)]
   const boxes = all.map(({ solids: [solid] }) => boundsOfSolid(solid ?? cylinder([0, 0, 0], [0, 0, 1], 0, 0)))
-  return nearPairs(boxes, good).flatMap(([k, n]): Finding[] => {
+  return finder.pairs(boxes, good).flatMap(([k, n]): Finding[] => {
     const [a, b] = [all[k], all[n]]
     // Threads stand first in the list; two bores are looked at elsewhere.
     if (a?.line === undefined || b === undefined || [...a.pieces].some((piece) => b.pieces.has(piece))) return []

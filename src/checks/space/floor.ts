@@ -80,7 +80,7 @@ export function floorOf(scene: Scene): Floor {
   const island = ({ key, liesOver }: PlacedModule): number | undefined => islandOf.get(liesOver?.[0] ?? key)
   return {
     stills,
-    stillsNear: scene.makeIndex(stills.map(({ box }) => box)),
+    stillsNear: scene.finder.index(stills.map(({ box }) => box)),
     fronts,
     together: (a, b) => island(a) === island(b),
   }

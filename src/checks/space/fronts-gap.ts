@@ -1,4 +1,4 @@
-import { type Box, commonBox, gapBetweenBoxes, NOISE_MM, nearPairs } from '../../geometry/index.ts'
+import { type Box, commonBox, gapBetweenBoxes, NOISE_MM } from '../../geometry/index.ts'
 import { limitOf } from '../../project/index.ts'
 import { typedLength } from '../typed.ts'
 import type { Finding } from '../types.ts'
@@ -12,19 +12,21 @@ export function frontsGap(scene: Scene, specs: Specs, floor: Floor): Finding[] {
   const { project } = scene.subject
   const least = limitOf(project, 'fronts-gap', 'warn')
   const fronts = floor.stills.filter(({ panel, pull }) => pull === undefined && FRONTS.includes(panel.role))
-  return nearPairs(
-    fronts.map(({ box }) => box),
-    least,
-  ).flatMap(([k, n]): Finding[] => {
-    const [a, b] = [fronts[k], fronts[n]]
-    if (a === undefined || b === undefined || !floor.together(a.module, b.module)) return []
-    const gap = gapBetweenBoxes(a.box, b.box)
-    if (gap >= least - NOISE_MM) return []
-    const overlap = commonBox(a.box, b.box, SHAVING_MM)
-    // Two fronts of one module that share space are panels that overlap.
-    if (overlap !== undefined && a.module.key === b.module.key) return []
-    return [findingOf(scene, specs, a, b, gap, overlap)]
-  })
+  return scene.finder
+    .pairs(
+      fronts.map(({ box }) => box),
+      least,
+    )
+    .flatMap(([k, n]): Finding[] => {
+      const [a, b] = [fronts[k], fronts[n]]
+      if (a === undefined || b === undefined || !floor.together(a.module, b.module)) return []
+      const gap = gapBetweenBoxes(a.box, b.box)
+      if (gap >= least - NOISE_MM) return []
+      const overlap = commonBox(a.box, b.box, SHAVING_MM)
+      // Two fronts of one module that share space are panels that overlap.
+      if (overlap !== undefined && a.module.key === b.module.key) return []
+      return [findingOf(scene, specs, a, b, gap, overlap)]
+    })
 }
 
 function findingOf(scene: Scene, specs: Specs, a: Still, b: Still, gap: number, overlap: Box | undefined): Finding {

@@ -1,4 +1,4 @@
-import { boxIndex } from '../../geometry/index.ts'
+import { boxIndex, nearPairs } from '../../geometry/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { bothOpen } from './both-open.ts'
 import { fastenersCross } from './fasteners-cross.ts'
@@ -8,7 +8,7 @@ import { headOnPanel } from './head-on-panel.ts'
 import { hingeArm } from './hinge-arm.ts'
 import { specsOf } from './parts-of.ts'
 import { pulling } from './pulling.ts'
-import { type MakeIndex, sceneOf } from './scene.ts'
+import { type Finder, sceneOf } from './scene.ts'
 import { screwThrough } from './screw-through.ts'
 import { swings } from './swings.ts'
 
@@ -25,22 +25,22 @@ export const space: Rule = {
     'flap-arc',
     'drawer-room',
   ],
-  check: (subject) => spaceBy(subject, boxIndex),
+  check: (subject) => spaceBy(subject, { index: boxIndex, pairs: nearPairs }),
 }
 
-/** The same, with a way to look for boxes. */
-export function spaceBy(subject: Subject, makeIndex: MakeIndex): Finding[] {
-  const scene = sceneOf(subject, makeIndex)
+/** The same, with a way to find boxes. */
+export function spaceBy(subject: Subject, finder: Finder): Finding[] {
+  const scene = sceneOf(subject, finder)
   const specs = specsOf(subject.project)
   const floor = floorOf(scene)
   const moving = [...swings(scene, floor), ...pulling(scene, floor)]
   return [
     ...screwThrough(subject),
-    ...fastenersCross(subject),
+    ...fastenersCross(scene),
     ...headOnPanel(scene),
     ...hingeArm(scene, specs),
     ...frontsGap(scene, specs, floor),
     ...moving,
-    ...bothOpen(floor, moving),
+    ...bothOpen(scene, floor, moving),
   ]
 }

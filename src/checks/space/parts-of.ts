@@ -9,6 +9,7 @@ import {
   placeBack,
   placedBox,
   rectanglePath,
+  type Vec3,
 } from '../../geometry/index.ts'
 import { fromDatum, type Panel, surfaceWords } from '../../panel/index.ts'
 import type { Bay, DefinitionPath, FrontLay, LooseShelvesSpec, Project } from '../../project/index.ts'
@@ -50,15 +51,15 @@ export function depthOf(pieces: readonly Box[]): number {
 
 /** `the head of the bolt M6, 100 from bottom and 50 from front on face A (inside)`. */
 export function bodyWords({ piece, name, station, panel, box }: PlacedBody): string {
-  const middle = [0, 1, 2].map((k) => ((box.min[k as 0] ?? 0) + (box.max[k as 0] ?? 0)) / 2)
-  const [mx = 0, my = 0, mz = 0] = middle
-  // Bolts between modules have their station in the floor frame, so the body itself says where it is.
-  const at = placeBack(panel.moduleFromPanel, [mx, my, mz])
+  // A plate is where its holes are. Bolts between modules have their station in the floor frame, so their body says it.
+  const at = placeBack(panel.moduleFromPanel, piece.item.kind === 'cup hinge' ? station.pose.origin : middleOf(box))
   const { x, y } = fromDatum(panel, at)
   const face = at[2] > -panel.thickness / 2 ? 'A' : 'B'
   const what = station.part === 'plate' && piece.item.kind === 'caster' ? `a ${name}` : `the ${name}`
   return `${what} of the ${piece.item.id}, ${mm(y.mm)} from ${y.edge} and ${mm(x.mm)} from ${x.edge} on ${surfaceWords(panel, face)}`
 }
+
+const middleOf = ({ min, max }: Box): Vec3 => [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2]
 
 /** Parts of the definition by where they stand. */
 export interface Specs {
@@ -83,11 +84,7 @@ export function specsOf(project: Project): Specs {
 
 /** A finding's place on the board that a body lies on. */
 export function placeOf({ panel, box }: PlacedBody) {
-  const at = placeBack(panel.moduleFromPanel, [
-    (box.min[0] + box.max[0]) / 2,
-    (box.min[1] + box.max[1]) / 2,
-    (box.min[2] + box.max[2]) / 2,
-  ])
+  const at = placeBack(panel.moduleFromPanel, middleOf(box))
   const onA = at[2] > -panel.thickness / 2
   return {
     panel: panel.id,

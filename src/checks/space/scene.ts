@@ -4,6 +4,7 @@ import {
   type BoxSearch,
   boundsOfSolid,
   compose,
+  type nearPairs,
   type Pose,
   place,
   placedSolid,
@@ -17,8 +18,11 @@ import { type BodyName, bodiesOf, type Surroundings } from '../../hardware/index
 import type { Panel } from '../../panel/index.ts'
 import type { Subject } from '../types.ts'
 
-/** How boxes are looked for; a test puts a plain comparison of all in its place. */
-export type MakeIndex = (boxes: readonly Box[]) => BoxSearch
+/** How boxes that are near each other are found; a test puts all boxes in its place. */
+export interface Finder {
+  readonly index: (boxes: readonly Box[]) => BoxSearch
+  readonly pairs: typeof nearPairs
+}
 
 /** A solid of a piece of hardware in its place, in the frame of the module whose board it lies on; mm. */
 export interface PlacedBody {
@@ -49,11 +53,11 @@ export interface ModuleScene {
 /** The project in three dimensions. */
 export interface Scene {
   readonly subject: Subject
-  readonly makeIndex: MakeIndex
+  readonly finder: Finder
   readonly modules: readonly ModuleScene[]
 }
 
-export function sceneOf(subject: Subject, makeIndex: MakeIndex): Scene {
+export function sceneOf(subject: Subject, finder: Finder): Scene {
   const frames = new Map(subject.assembly.modules.map((module) => [module.key, module.floorFromModule]))
   const panels = grouped(subject.panels, (panel) => panel.module)
   const bodies = grouped(
@@ -67,11 +71,11 @@ export function sceneOf(subject: Subject, makeIndex: MakeIndex): Scene {
       module,
       panels: boxed,
       bodies: own,
-      panelsNear: makeIndex(boxed.map(({ box }) => box)),
-      bodiesNear: makeIndex(own.map(({ box }) => box)),
+      panelsNear: finder.index(boxed.map(({ box }) => box)),
+      bodiesNear: finder.index(own.map(({ box }) => box)),
     }
   })
-  return { subject, makeIndex, modules }
+  return { subject, finder, modules }
 }
 
 export function grouped<T>(all: readonly T[], keyOf: (one: T) => string): Map<string, T[]> {

@@ -112,8 +112,9 @@ function findingOf(subject: Subject, run: readonly Fault[]): Finding[] {
   const { line, wood, words } = worst
   const { panel, item, piece } = line
   const out = wood <= NOISE_MM
-  const others = run.length === 1 ? '' : `, and ${run.length - 1} more of its kind`
-  const what = out ? `comes out of ${words}${outBy(wood)}` : `leaves only ${mm(wood)} mm of wood before ${words}`
+  const others = run.length === 1 ? '' : `, and ${run.length - 1} more of its kind,`
+  const [comes, leaves] = run.length === 1 ? ['comes', 'leaves'] : ['come', 'leave']
+  const what = out ? `${comes} out of ${words}${outBy(wood)}` : `${leaves} only ${mm(wood)} mm of wood before ${words}`
   const mend = worst.tooLong
     ? shorterScrew(subject, line, shortOf(worst), limitOf(project, 'screw-through', 'bite'))
     : { fix: `move it ${mm(shortOf(worst))} mm or more away from there, or take another joint` }
