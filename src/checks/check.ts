@@ -24,6 +24,7 @@ import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
 import { shifter } from './shift.ts'
 import { silenced } from './silence.ts'
+import { space } from './space/index.ts'
 import { subjectOf } from './subject.ts'
 import type { Finding, Rule, Severity } from './types.ts'
 
@@ -40,6 +41,7 @@ export const rules: readonly Rule[] = [
   inPlace,
   flipOver,
   slides,
+  space,
   lippedEdges,
   stays,
   sheetSize,

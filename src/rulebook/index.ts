@@ -10,6 +10,7 @@ import { panelRules } from './panels.ts'
 import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
 import { shopRules } from './shop.ts'
+import { spaceRules } from './space.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
 import type { RuleEntries, RuleEntry } from './types.ts'
@@ -30,6 +31,7 @@ export const RULEBOOK = {
   ...woodRules,
   ...cutoutRules,
   ...panelRules,
+  ...spaceRules,
   ...stockRules,
   ...shopRules,
   ...printingRules,

@@ -12,6 +12,7 @@ import { namedPanelCases } from './named-panels.ts'
 import { printingCases } from './printing.ts'
 import { shelfCases } from './shelves.ts'
 import { shopCases } from './shop.ts'
+import { spaceCases } from './space.ts'
 import { stockCases } from './stock.ts'
 import { topCases } from './tops.ts'
 import { woodCases } from './wood.ts'
@@ -31,6 +32,7 @@ export const ruleCases: readonly RuleCase[] = [
   ...printingCases,
   ...shelfCases,
   ...shopCases,
+  ...spaceCases,
   ...stockCases,
   ...topCases,
   ...woodCases,
