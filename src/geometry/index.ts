@@ -1,4 +1,5 @@
 export * from './box.ts'
+export * from './box-index.ts'
 export * from './contour.ts'
 export * from './curve.ts'
 export * from './fit.ts'

@@ -7,7 +7,10 @@ import { floorRules } from './floor.ts'
 import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
 import { panelRules } from './panels.ts'
+import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
+import { shopRules } from './shop.ts'
+import { spaceRules } from './space.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
 import type { RuleEntries, RuleEntry } from './types.ts'
@@ -28,7 +31,10 @@ export const RULEBOOK = {
   ...woodRules,
   ...cutoutRules,
   ...panelRules,
+  ...spaceRules,
   ...stockRules,
+  ...shopRules,
+  ...printingRules,
   ...definitionRules,
 } as const satisfies RuleEntries
 

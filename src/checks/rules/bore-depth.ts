@@ -2,6 +2,7 @@ import { NOISE_MM } from '../../geometry/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
 import { limitOf } from '../../project/index.ts'
 import type { RuleId } from '../../rulebook/index.ts'
+import { isScrewTip } from '../space/screw-line.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 
@@ -11,13 +12,15 @@ const POINTED_FROM_MM = 12.7
 /**
  * Blind bores that come out of the far side, or leave too thin a skin there. The skin counts to the floor of the bore;
  * the point of a large bit stands deeper, and must not come out either. What is cut into the far face is seen where
- * grooves, cutouts and bores lie beside each other.
+ * grooves, cutouts and bores lie beside each other. Where a screw is too long, `screw-through` says so.
  */
 export const boreDepth: Rule = {
   ids: ['bore-far-side', 'bore-skin'],
   check: (subject) =>
     subject.panels.flatMap((panel) =>
-      panel.bores.filter((bore) => !bore.through).flatMap((bore) => checkBore(subject, panel, bore)),
+      panel.bores
+        .filter((bore) => !bore.through && !isScrewTip(bore))
+        .flatMap((bore) => checkBore(subject, panel, bore)),
     ),
 }
 

@@ -25,7 +25,7 @@ export const cutouts: Rule = {
 }
 
 /** `cable port, 100 from bottom and 80 from front in face A (inside)`: its middle. */
-function cutoutWords(panel: Panel, cutout: Cutout): string {
+export function cutoutWords(panel: Panel, cutout: Cutout): string {
   const { x, y } = fromDatum(panel, middleOf(cutout.path))
   const place = `its middle ${mm(y.mm)} from ${y.edge} and ${mm(x.mm)} from ${x.edge}`
   return cutout.through

@@ -64,6 +64,8 @@ export function resolveModule(
     lipping,
     openings,
     ...tops,
+    // Known once all modules are: the project puts its own in.
+    findings: { limits: {}, silences: [] },
     at: path,
   }
 }
