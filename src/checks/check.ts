@@ -6,6 +6,7 @@ import { boreDepth } from './rules/bore-depth.ts'
 import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
 import { cutouts } from './rules/cutouts.ts'
+import { flipBalance } from './rules/flip-balance.ts'
 import { flipOver } from './rules/flip-over.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
@@ -14,9 +15,14 @@ import { mates } from './rules/mates.ts'
 import { placing } from './rules/placing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
 import { sheets } from './rules/sheets.ts'
+import { shelfPins } from './rules/shelf-pins.ts'
+import { shelfSag } from './rules/shelf-sag.ts'
+import { slideLoad } from './rules/slide-load.ts'
 import { slides } from './rules/slides.ts'
 import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
+import { tipping } from './rules/tipping.ts'
+import { wheelLoads } from './rules/wheel-load.ts'
 import { shifter } from './shift.ts'
 import { silenced } from './silence.ts'
 import { subjectOf } from './subject.ts'
@@ -37,6 +43,12 @@ export const rules: readonly Rule[] = [
   slides,
   lippedEdges,
   stays,
+  shelfSag,
+  shelfPins,
+  slideLoad,
+  wheelLoads,
+  tipping,
+  flipBalance,
   stock,
   sheets,
 ]

@@ -1,6 +1,7 @@
 import type { Assembly } from '../assembly/index.ts'
 import type { Panel } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
+import { loadedModules } from './loads/index.ts'
 import type { Subject } from './types.ts'
 
 /** What the rules look at. `panelOf` throws where there is no such panel: then the placing is wrong. */
@@ -16,5 +17,5 @@ export function subjectOf(
     if (panel === undefined) throw new Error(`no panel ${id}`)
     return panel
   }
-  return { project, assembly, panels, panelOf, shift }
+  return { project, assembly, panels, panelOf, loaded: loadedModules({ project, assembly, panels }), shift }
 }

@@ -3,6 +3,7 @@ import type { Vec3 } from '../geometry/index.ts'
 import type { BoreUse, Panel, Surface } from '../panel/index.ts'
 import type { DefinitionPath, Edit, Project } from '../project/index.ts'
 import type { RuleId, Severity } from '../rulebook/index.ts'
+import type { LoadedModule } from './loads/index.ts'
 
 export type { Severity }
 
@@ -38,6 +39,8 @@ export interface Subject {
   readonly assembly: Assembly
   readonly panels: readonly Panel[]
   readonly panelOf: (id: PanelId) => Panel
+  /** The modules that stand on the floor, with what they weigh and carry. */
+  readonly loaded: readonly LoadedModule[]
   /**
    * What to change in the definition so that the holes of one of these pieces of hardware clear all others, in words, or
    * nothing when no such shift is known.

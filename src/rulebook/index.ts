@@ -6,6 +6,7 @@ import { flipOverRules } from './flip-over.ts'
 import { floorRules } from './floor.ts'
 import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
+import { loadRules } from './loads.ts'
 import { panelRules } from './panels.ts'
 import { shelfRules } from './shelves.ts'
 import { stockRules } from './stock.ts'
@@ -28,6 +29,7 @@ export const RULEBOOK = {
   ...woodRules,
   ...cutoutRules,
   ...panelRules,
+  ...loadRules,
   ...stockRules,
   ...definitionRules,
 } as const satisfies RuleEntries
