@@ -20,6 +20,8 @@ export interface LoadedModule {
   readonly drawers: readonly Drawer[]
   /** What stands on shelves, bottom and top, and in drawers; the machines of a flip-over top. */
   readonly load: Body
+  /** The same as it is rolled: what is set down on a top is taken off first, unless the definition says that it stands there. */
+  readonly rolling: Body
   /** Upper side of what it carries things on, above the floor, mm. */
   readonly topHeight: number
 }
@@ -84,12 +86,11 @@ function loadedModule(
   const onTop: Body = carriesOnTop(spec, panels)
     ? { mass: topLoad(spec.loads, underside + top), at: [width / 2, depth / 2, top] }
     : { mass: 0, at: [0, 0, 0] }
-  const load = together([
+  const fixed = [
     ...onShelves(panels, drawers, spec.loads, (shelf) => said.get(placeKey(shelf.at))),
     ...drawers.map((drawer) => drawer.load),
     ...machineBodies(spec, height),
-    onTop,
-  ])
+  ]
   return {
     module,
     spec,
@@ -98,7 +99,8 @@ function loadedModule(
     own: together([...panels.map(panelBody), share]),
     worktopShare,
     drawers,
-    load,
+    load: together([...fixed, onTop]),
+    rolling: together(spec.loads.top === undefined ? fixed : [...fixed, onTop]),
     topHeight: underside + top,
   }
 }

@@ -10,7 +10,9 @@ export interface StandingBody {
   readonly modules: readonly LoadedModule[]
   /** All of it, loaded, drawers and doors shut. */
   readonly shut: Body
-  /** The same with the heaviest drawer fully out and every door and flap open. */
+  /** As it rolls: shut, and its tops cleared. */
+  readonly rolling: Body
+  /** As it is loaded, with the heaviest drawer fully out and every door and flap open. */
   readonly open: Body
   /** The drawer that is out. */
   readonly drawer: { readonly module: LoadedModule; readonly name: string; readonly mass: number } | undefined
@@ -83,6 +85,7 @@ function bodyOf(modules: readonly LoadedModule[]): StandingBody {
   return {
     modules,
     shut,
+    rolling: together(modules.flatMap((one) => [onFloor(one, one.own), onFloor(one, one.rolling)])),
     open: { mass: shut.mass, at: [shut.at[0] + shift(0), shut.at[1] + shift(1), shut.at[2] + shift(2)] },
     drawer: drawer && { module: drawer.module, name: drawer.name, mass: drawer.moved.mass },
     doors: doors.length > 0,

@@ -26,17 +26,18 @@ export const tipping: Rule = {
 
 /** The edge over which a body tips first, and how. */
 interface Worst {
+  readonly mass: number
   readonly edge: TippingEdge
   readonly distance: number
   readonly height: number
   readonly angle: number
 }
 
-function worstOf(edges: readonly TippingEdge[], { at }: Body): Worst | undefined {
+function worstOf(edges: readonly TippingEdge[], { at, mass }: Body): Worst | undefined {
   return edges
     .map((edge): Worst => {
       const distance = fromEdge(edge, [at[0], at[1]])
-      return { edge, distance, height: at[2], angle: tipAngle(distance, at[2]) }
+      return { edge, mass, distance, height: at[2], angle: tipAngle(distance, at[2]) }
     })
     .reduce<Worst | undefined>(
       (worst, one) => (worst === undefined || one.distance < worst.distance - NOISE_MM ? one : worst),
@@ -53,13 +54,14 @@ function checkBody(project: Project, body: StandingBody): Finding[] {
   const edges = tippingEdges(body.contacts)
   const open = worstOf(edges, body.open)
   const shut = worstOf(edges, body.shut)
-  if (open === undefined || shut === undefined) return []
+  const rolling = worstOf(edges, body.rolling)
+  if (open === undefined || shut === undefined || rolling === undefined) return []
   if (open.angle < limit('warn') - NOISE_MM) {
     const severity = open.angle < limit('stop') - NOISE_MM ? 'stop' : 'warn'
     return [findingOf(body, severity, open, `with ${openWords(body)}, it tips`, limit('warn'))]
   }
-  if (body.rolls && shut.angle < limit('rolling warn') - NOISE_MM) {
-    return [findingOf(body, 'warn', shut, 'as it rolls, all shut, it tips', limit('rolling warn'))]
+  if (body.rolls && rolling.angle < limit('rolling warn') - NOISE_MM) {
+    return [findingOf(body, 'warn', rolling, 'as it rolls, all shut, it tips', limit('rolling warn'))]
   }
   const push = tippingPush(body.shut.mass, shut.distance, body.height)
   if (body.height < limit('push from') - NOISE_MM || push >= limit('push warn') - NOISE_MM) return []
@@ -94,8 +96,8 @@ function sideOf({ modules }: StandingBody, { from, to }: TippingEdge): string {
   return y > 0 ? 'back' : 'front'
 }
 
-const figures = (body: StandingBody, { distance, height }: Worst, side: string): string =>
-  `the middle of its ${kg(body.shut.mass)} lies ${mm(height)} mm high and ${mm(Math.abs(distance))} mm ${distance < 0 ? 'beyond' : 'inside'} the ${side} edge of what it stands on`
+const figures = ({ mass, distance, height }: Worst, side: string): string =>
+  `the middle of its ${kg(mass)} lies ${mm(height)} mm high and ${mm(Math.abs(distance))} mm ${distance < 0 ? 'beyond' : 'inside'} the ${side} edge of what it stands on`
 
 /** Rounded up to whole mm, so that it holds. */
 function wider(body: StandingBody, side: string, by: number): string {
@@ -108,7 +110,7 @@ function findingOf(body: StandingBody, severity: 'stop' | 'warn', worst: Worst, 
   return {
     ...shared(body),
     severity,
-    message: `${nameOf(body)}: ${how} at ${degreeWords(worst.angle)}, less than ${wanted}°: ${figures(body, worst, side)}${wheels(worst)} ${GUIDE}`,
+    message: `${nameOf(body)}: ${how} at ${degreeWords(worst.angle)}, less than ${wanted}°: ${figures(worst, side)}${wheels(worst)} ${GUIDE}`,
     fix: wider(body, side, distanceFor(wanted, worst.height) - worst.distance),
   }
 }
@@ -118,7 +120,7 @@ function pushFinding(body: StandingBody, worst: Worst, push: number, wanted: num
   return {
     ...shared(body),
     severity: 'warn',
-    message: `${nameOf(body)}: a push of ${kg(push)} at its upper edge, ${mm(body.height)} mm high, tips it: ${figures(body, worst, side)}${wheels(worst)} ${GUIDE}`,
+    message: `${nameOf(body)}: a push of ${kg(push)} at its upper edge, ${mm(body.height)} mm high, tips it: ${figures(worst, side)}${wheels(worst)} ${GUIDE}`,
     fix: wider(body, side, wanted - worst.distance),
   }
 }
