@@ -142,6 +142,8 @@ export interface PlacedModule {
   /** The name in the definition. */
   readonly name: string
   readonly size: { readonly width: number; readonly depth: number; readonly height: number }
+  /** Its height as the definition asks for it; nothing for the worktop of a row, or where it is as large as fits. */
+  readonly heightAsked?: { readonly of: 'carcase' | 'working'; readonly mm: number }
   /** Height of its base, mm; the carcase's underside lies so high above the floor, and higher by the packing. */
   readonly baseHeight: number
   /** Packed up between base and carcase so that tops are level, mm; mostly 0. */

@@ -17,6 +17,7 @@ const SHORT_FORMS: Readonly<Record<string, string>> = {
   drawers: 'stack',
   joint: 'fasten',
   fix: 'fasten',
+  'locking bolts': 'item',
   back: 'sits',
 }
 /** Groups of a module that are merged key by key with those under `common`. */

@@ -1,6 +1,7 @@
 /** A definition as the rest of the program sees it: complete, every length in mm. One file a concern in `spec/`. */
 export * from './spec/base.ts'
 export * from './spec/bay.ts'
+export * from './spec/bits.ts'
 export * from './spec/carcase.ts'
 export * from './spec/drawers.ts'
 export * from './spec/findings.ts'

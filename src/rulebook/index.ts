@@ -8,7 +8,10 @@ import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
 import { loadRules } from './loads.ts'
 import { panelRules } from './panels.ts'
+import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
+import { shopRules } from './shop.ts'
+import { spaceRules } from './space.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
 import type { RuleEntries, RuleEntry } from './types.ts'
@@ -29,8 +32,11 @@ export const RULEBOOK = {
   ...woodRules,
   ...cutoutRules,
   ...panelRules,
+  ...spaceRules,
   ...loadRules,
   ...stockRules,
+  ...shopRules,
+  ...printingRules,
   ...definitionRules,
 } as const satisfies RuleEntries
 

@@ -47,7 +47,7 @@ export const loadRules = {
       warn: degrees(10, 'tip angle with the heaviest drawer out and all doors open'),
       stop: degrees(5, 'the same'),
       'rolling warn': degrees(15, 'tip angle on casters with all shut'),
-      'push warn': kg(10, 'push at the upper edge that tips it, as a mass'),
+      'push warn': kg(5, 'push at the upper edge that tips it, as a mass'),
       'push from': mm(686, 'height from which it is judged by a push'),
     },
   },

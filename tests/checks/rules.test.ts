@@ -128,8 +128,8 @@ modules:
   test('a side 700 × 400 from a trimmed sheet of 719 × 419, and of 720 × 420', () => {
     expect(said(sheet('[720, 420]'), 'sheet-too-small')).toEqual([])
     expect(said(sheet('[719, 420]'), 'sheet-too-small')).toEqual([
-      'stop: box, left side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm',
-      'stop: box, right side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm',
+      'stop: box, left side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm; only the edge trim of 10 mm is in the way',
+      'stop: box, right side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm; only the edge trim of 10 mm is in the way',
     ])
   })
 
@@ -186,7 +186,7 @@ describe('the mate check', () => {
     const lost = of.panels.find((panel) => panel.key === 'right-side')?.bores[0]
     const findings = check(of.project, of.assembly, panels).filter((finding) => finding.rule === 'mate-missing')
     expect(findings.map((finding) => finding.message)).toEqual([
-      `right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
+      `box, right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
     ])
   })
 

@@ -60,6 +60,9 @@ function floorUnder(
     )?.panel
 }
 
+/** A stretch beside drawers narrower than this is their slides and packings, mm; own choice. */
+const LEAST_STRETCH_MM = 100
+
 /** A load spread over a board, without the stretches of its width that lie under drawers. */
 function standing({ min, max }: Box, mass: (area: number) => number, above: readonly Box[]): Body {
   // Drawers of one stack take one stretch.
@@ -67,7 +70,7 @@ function standing({ min, max }: Box, mass: (area: number) => number, above: read
   let from = min[0]
   let [free, moment] = [0, 0]
   const add = (to: number): void => {
-    const piece = Math.max(0, to - from)
+    const piece = above.length > 0 && to - from < LEAST_STRETCH_MM ? 0 : Math.max(0, to - from)
     free += piece
     moment += piece * (from + piece / 2)
   }

@@ -54,7 +54,7 @@ function swingWords({ flipOver }: ModuleSpec, { upward }: Balance): string {
     : `the ${name('lower')} must be lifted over the axle`
 }
 
-/** A mass on the lighter face, as far from the axle as the middle of the machine there, or on the bare face itself. */
+/** A mass beside the machine on the lighter face, as far from the axle as its middle; a bare face is too near the axle. */
 function counterWords(
   { flipOver }: ModuleSpec,
   sizes: FlipSizes,
@@ -63,8 +63,7 @@ function counterWords(
 ): string {
   const lighter = heavier === 'upper' ? 'lower' : 'upper'
   const machine = flipOver?.machines[lighter]
-  const lever = sizes.thickness / 2 + (machine?.height ?? 0) / 2
-  const mass = Math.abs(upward) / lever
-  const where = machine === undefined ? `on the ${lighter} face` : `beside the ${machine.name}`
-  return `, or balance it with ${kg(mass)} ${where}, ${mm(lever)} mm from the axle`
+  if (machine === undefined) return ''
+  const lever = sizes.thickness / 2 + machine.height / 2
+  return `, or balance it with ${kg(Math.abs(upward) / lever)} beside the ${machine.name}, ${mm(lever)} mm from the axle`
 }

@@ -67,6 +67,8 @@ export function resolveModule(
     loads,
     openings,
     ...tops,
+    // Known once all modules are: the project puts its own in.
+    findings: { limits: {}, silences: [] },
     at: path,
   }
 }

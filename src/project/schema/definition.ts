@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { BOARD_KINDS } from '../boards.ts'
 import { baseSchema } from './base.ts'
 import { baySchema } from './bay.ts'
+import { bitsSchema } from './bits.ts'
 import { carcaseSchema } from './carcase.ts'
 import { findingsSchema } from './findings.ts'
 import { flipSchema } from './flip.ts'
@@ -145,6 +146,7 @@ export const definitionSchema = group({
     findingsSchema,
     'Limits of the checks, and findings that are all right here, by the ids of the rules.',
   ),
+  bits: optional(bitsSchema, 'The drill and router bits in the shop. Default: not looked at.'),
   outputs: optional(outputsSchema, 'Paper and DXF settings.'),
 })
 
@@ -186,5 +188,6 @@ export type RawOpening = NonNullable<RawModule['openings']>[number]
 export type RawRow = NonNullable<RawDefinition['floor plan']>[number]
 export type RawJoin = Exclude<NonNullable<RawRow['join']>, string>
 export type RawFit = NonNullable<RawDefinition['fit']>
+export type RawBit = NonNullable<RawDefinition['bits']>[number]
 export type RawOutputs = NonNullable<RawDefinition['outputs']>
 export type RawDxf = NonNullable<RawOutputs['dxf']>

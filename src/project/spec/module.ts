@@ -1,6 +1,7 @@
 import type { BaseSpec } from './base.ts'
 import type { Bay } from './bay.ts'
 import type { CarcaseSpec } from './carcase.ts'
+import type { FindingSpec } from './findings.ts'
 import type { FlipSpec } from './flip.ts'
 import type { LippingSpec } from './lipping.ts'
 import type { LoadsSpec } from './loads.ts'
@@ -35,5 +36,7 @@ export interface ModuleSpec {
   /** Of the board that lies on the carcase, its own or that of its row; 0 where there is none. */
   readonly worktopThickness: number
   readonly openings: readonly OpeningSpec[]
+  /** The project's own, by which what is placed is judged. */
+  readonly findings: FindingSpec
   readonly at: DefinitionPath
 }
