@@ -49,8 +49,9 @@ const degreeWords = (angle: number): string => `${Math.round(angle * 10) / 10}°
 
 /** The first thing that is wrong: standing open, rolling, pushed. */
 function checkBody(project: Project, body: StandingBody): Finding[] {
-  const limit = (name: 'warn' | 'stop' | 'rolling warn' | 'push warn' | 'push from'): number =>
+  const limit = (name: 'warn' | 'stop' | 'rolling warn' | 'from' | 'push warn' | 'push from'): number =>
     limitOf(project, 'tipping', name)
+  if (body.height < limit('from') - NOISE_MM) return []
   const edges = tippingEdges(body.contacts)
   const open = worstOf(edges, body.open)
   const shut = worstOf(edges, body.shut)

@@ -94,6 +94,15 @@ floor plan: [{ row: [one, two], worktop: { stock: board } }]
     expect(standingBodies(loaded(of), of.assembly)).toHaveLength(1)
   })
 
+  test('an open door brings the middle forward by half its width', () => {
+    // Door 597 × 717 × 18 at 685 kg/m³: 5.27786 kg, out by 298.5 mm.
+    const of = built(one(', inside: { front: { kind: door, hang: left } }'))
+    const [body] = standingBodies(loaded(of), of.assembly)
+    const forward = (body?.shut.at[1] ?? 0) - (body?.open.at[1] ?? 0)
+    expect(forward * (body?.shut.mass ?? 0)).toBeCloseTo(5.277856 * 298.5, 2)
+    expect(body?.open.at[2]).toBe(body?.shut.at[2])
+  })
+
   test('modules that are bolted stand as one, others alone', () => {
     const row = (join: string): string => `${ROUND_STOCK}
 common: { depth: 400, carcase height: 720, stock: board, carcase: { back: none } }
