@@ -4,6 +4,7 @@ import type { Bore, EdgeName, Panel } from '../../panel/index.ts'
 import { typedLength } from '../typed.ts'
 import type { Finding, Mend, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
+import { thinnerScrew } from './thinner-screw.ts'
 
 /** Bores too near an edge (bores in a face), or too near a face (bores in an edge). */
 export const boreEdge: Rule = {
@@ -34,6 +35,7 @@ function checkBore(subject: Subject, panel: Panel, bore: Bore): Finding[] {
     message: `${panelWords(panel)}: the ${boreWords(panel, bore)} ${what}`,
     fix: `move it ${fineMm(by)} mm inward`,
     ...pullChange(subject, panel, bore, edge, wall + bore.diameter / 2 + by),
+    ...thinnerScrew(subject, bore),
     at: panel.at,
   })
   const by = Math.max(good - wall, good - bore.diameter / 2 - sinkWall)
