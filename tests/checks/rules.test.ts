@@ -333,7 +333,8 @@ modules:
     expect(of.findings.filter((finding) => finding.rule === 'screw-bite')[0]).toMatchObject({
       severity: 'stop',
       message: 'back and left side: a screw 3.5x25 reaches only 0 mm into the left side',
-      fix: 'choose a screw 20 mm longer or more',
+      // 30 + 15 = 45 at least, of the next thickness that is so long.
+      fix: 'take a screw 4x50, which reaches 20 mm into the left side',
     })
     expect(of.panels.find((panel) => panel.key === 'back')?.bores).toEqual([])
   })

@@ -5,6 +5,7 @@ import { DEFAULTS } from '../../project/index.ts'
 import { typedLength } from '../typed.ts'
 import type { Finding, Mend, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
+import { thinnerScrew } from './thinner-screw.ts'
 
 /** Bores too near an edge (bores in a face), or too near a face (bores in an edge). */
 export const boreEdge: Rule = {
@@ -34,9 +35,15 @@ function checkBore(subject: Subject, panel: Panel, bore: Bore): Finding[] {
     panels: [panel.id],
     places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
     message: `${panelWords(panel)}: the ${boreWords(panel, bore)} ${what}`,
+<<<<<<< HEAD
     ...(usual === undefined
       ? { fix: `move it ${fineMm(by)} mm inward` }
       : { ...usual, fix: `move it ${fineMm(by)} mm inward or more: ${usual.fix}` }),
+=======
+    fix: `move it ${fineMm(by)} mm inward`,
+    ...pullChange(subject, panel, bore, edge, wall + bore.diameter / 2 + by),
+    ...thinnerScrew(subject, bore),
+>>>>>>> w4/placing
     at: panel.at,
   })
   const by = Math.max(good - wall, good - bore.diameter / 2 - sinkWall)
