@@ -35,15 +35,10 @@ function checkBore(subject: Subject, panel: Panel, bore: Bore): Finding[] {
     panels: [panel.id],
     places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
     message: `${panelWords(panel)}: the ${boreWords(panel, bore)} ${what}`,
-<<<<<<< HEAD
     ...(usual === undefined
       ? { fix: `move it ${fineMm(by)} mm inward` }
       : { ...usual, fix: `move it ${fineMm(by)} mm inward or more: ${usual.fix}` }),
-=======
-    fix: `move it ${fineMm(by)} mm inward`,
-    ...pullChange(subject, panel, bore, edge, wall + bore.diameter / 2 + by),
     ...thinnerScrew(subject, bore),
->>>>>>> w4/placing
     at: panel.at,
   })
   const by = Math.max(good - wall, good - bore.diameter / 2 - sinkWall)
