@@ -75,6 +75,14 @@ const innerCorner = (hang: string): string =>
     `floor plan: [{ row: [one] }, { row: [two], stands: { against: one, at its: right, fronts look: left, line up: front, shift: -600 } }]`,
   )
 
+/** A module stands so far before the door of another, behind which there is a drawer. */
+const before = (gap: number): string =>
+  define(
+    `  one: { inside: { front: { kind: door }, drawers: { stack: 1, fronts: none } } }
+  two: {}`,
+    `floor plan: [{ row: [one] }, { row: [two], stands: { against: one, at its: front, fronts look: back, gap: ${gap} } }]`,
+  )
+
 export const spaceCases: readonly RuleCase[] = [
   {
     rule: 'screw-through',
@@ -220,5 +228,17 @@ export const spaceCases: readonly RuleCase[] = [
     fix: 'hang it at another edge, or leave more room there',
     // At 85° it is 717 × sin 85° = 714.3 out, at 90° 717.
     inside: towardSide(FLAP, 715),
+  },
+  {
+    rule: 'drawer-room',
+    // The door, 597 wide, stands at asin 300/597 = 30.16°. The box begins 18 + 18 (packing) + 13 from the outside of its
+    // module, so 47.5 from the pivot. There the hidden face, 18 thick, is met (47.5 − 18 × sin) / cos = 44.5 from the
+    // hinge edge: 44.5 × sin − 18 × cos = 6.8 out. The box begins 18 + 2 + 2 behind the show face: 6.8 + 22 = 28.8.
+    trips: before(300),
+    severity: 'warn',
+    message: 'one, drawer 1 box front comes out only 28.8 mm of 350 behind door, which opens only to 30°',
+    fix: 'let door open to a right angle: hang it at its other edge, or leave more room before it',
+    // The corner of the door behind its show face reaches √(597² + 18²) = 597.3.
+    inside: before(598),
   },
 ]
