@@ -1,8 +1,9 @@
-import { boardBox } from '../../assembly/index.ts'
-import { gapBetweenSolids, IDENTITY, NOISE_MM } from '../../geometry/index.ts'
+import { boardBox, type PanelRole } from '../../assembly/index.ts'
+import { type Box, gapBetweenSolids, IDENTITY, NOISE_MM } from '../../geometry/index.ts'
 import type { Item } from '../../hardware/index.ts'
 import type { Finding } from '../types.ts'
 import { mm, panelWords } from '../words.ts'
+import { FRONTS } from './floor.ts'
 import { freeHeightWords } from './free-heights.ts'
 import { bodyWords, depthOf, placeOf, rounded, touches, woodIn } from './parts-of.ts'
 import type { BoxedPanel, ModuleScene, PlacedBody, Scene } from './scene.ts'
@@ -37,21 +38,28 @@ function onPanels(scene: Scene, own: ModuleScene, body: PlacedBody): Finding[] {
     return [
       {
         rule: 'head-on-panel',
-        severity: loose ? 'warn' : 'stop',
+        severity: loose || body.name === 'screw head' ? 'warn' : 'stop',
         panels: [body.panel.id, other.panel.id],
         places: [placeOf(body)],
         message: `${panelWords(body.panel)}: ${bodyWords(body)} is in the way of ${other.panel.name}`,
-        fix: loose
-          ? freeHeightWords(scene, own, other.panel)
-          : `move one of them ${mm(rounded(depthOf(wood)))} mm or more`,
+        fix: loose ? freeHeightWords(scene, own, other.panel) : moveWords(body, wood),
         at: loose ? other.panel.at : body.piece.at,
       },
     ]
   })
 }
 
+const moveWords = ({ name }: PlacedBody, wood: readonly Box[]): string =>
+  name === 'screw head'
+    ? 'move the pull off it, or sink the heads of its screws'
+    : `move one of them ${mm(rounded(depthOf(wood)))} mm or more`
+
+/** What stands around a bottom; `foot-place` keeps feet clear of it. */
+const AROUND: readonly PanelRole[] = ['left side', 'right side', 'back', ...FRONTS]
+
 /** Bolts and feet under a panel that lies on their board, and holes under it, are found by `hole-covered`. */
 function isCovered({ piece, panel, box }: PlacedBody, other: BoxedPanel): boolean {
+  if (piece.item.kind === 'levelling foot' && AROUND.includes(other.panel.role)) return true
   if (!touches(panel, other.box)) return false
   const { kind } = piece.item
   if (kind === 'joining bolt' || kind === 'levelling foot') return true

@@ -3,9 +3,9 @@ import { limitOf } from '../../project/index.ts'
 import type { Finding } from '../types.ts'
 import { mm, panelWords } from '../words.ts'
 import { type Floor, type Front, type Hung, OPENING, type Still, spanAlong } from './floor.ts'
-import { SHAVING_MM } from './parts-of.ts'
+import { boundsOf, eachAxis, SHAVING_MM } from './parts-of.ts'
 import { grouped, type Scene } from './scene.ts'
-import { boundsOf, firstStop as firstTurnStop, stillWords } from './swings.ts'
+import { firstStop as firstTurnStop, stillWords } from './turning-front.ts'
 
 interface Stop {
   /** How far the drawer comes out, mm. */
@@ -39,13 +39,16 @@ function stopFinding(front: Front, travel: number, stop: Stop): Finding {
     severity: 'warn',
     panels: [front.panel.id, stop.still.panel.id],
     places: [],
-    message: `${panelWords(front.panel)} comes out only ${mm(stop.out)} mm of ${mm(travel)} before ${stop.what === '' ? 'it' : stop.what.trimEnd()} meets ${stillWords(front, stop.still)}`,
+    message: `${panelWords(front.panel)} ${outWords(stop, travel)} meets ${stillWords(front, stop.still)}`,
     fix: own
       ? 'give the drawer another height or place'
       : `leave ${short} mm more before it: a filler at the corner, or another place for one of the modules`,
     at: front.panel.at,
   }
 }
+
+const outWords = ({ out, what }: Stop, travel: number): string =>
+  out < SHAVING_MM ? `cannot come out, since ${what}` : `comes out only ${mm(out)} mm of ${mm(travel)} before ${what}`
 
 /** An inner drawer whose door is stopped before it stands at a right angle, and hangs in its way. */
 function behindDoor(floor: Floor, front: Front, door: Front, travel: number, enough: number): Finding[] {
@@ -89,9 +92,10 @@ function outBehind(box: Box, door: Front, { pivot, across, width }: Hung, degree
 /** The box about all places that a drawer can come to. */
 export function travelled(front: Front, travel: number): Box {
   const { min, max } = boundsOf(front.boxes.map(({ box }) => box))
-  const low = (k: 0 | 1 | 2): number => min[k] + Math.min(0, front.out[k] * travel)
-  const high = (k: 0 | 1 | 2): number => max[k] + Math.max(0, front.out[k] * travel)
-  return { min: [low(0), low(1), low(2)], max: [high(0), high(1), high(2)] }
+  return {
+    min: eachAxis((k) => min[k] + Math.min(0, front.out[k] * travel)),
+    max: eachAxis((k) => max[k] + Math.max(0, front.out[k] * travel)),
+  }
 }
 
 function firstStop(floor: Floor, front: Front, travel: number): Stop | undefined {
