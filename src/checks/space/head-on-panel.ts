@@ -5,6 +5,7 @@ import type { Finding } from '../types.ts'
 import { mm, panelWords } from '../words.ts'
 import { FRONTS } from './floor.ts'
 import { freeHeightWords } from './free-heights.ts'
+import { movedHinges } from './hinge-places.ts'
 import { bodyWords, depthOf, placeOf, rounded, touches, woodIn } from './parts-of.ts'
 import type { BoxedPanel, ModuleScene, PlacedBody, Scene } from './scene.ts'
 
@@ -19,7 +20,9 @@ function isHead({ piece, name }: PlacedBody): boolean {
 /** Heads, nuts and plates that a panel or other hardware stands in the way of. */
 export function headOnPanel(scene: Scene): Finding[] {
   return scene.modules.flatMap((own) =>
-    own.bodies.flatMap((body, k) => (isHead(body) ? [...onPanels(scene, own, body), ...onBodies(own, body, k)] : [])),
+    own.bodies.flatMap((body, k) =>
+      isHead(body) ? [...onPanels(scene, own, body), ...onBodies(scene, own, body, k)] : [],
+    ),
   )
 }
 
@@ -74,7 +77,7 @@ function isCovered({ piece, panel, box }: PlacedBody, other: BoxedPanel): boolea
 
 const WITH_HEADS: readonly Item['kind'][] = ['joining bolt', 'levelling foot', 'caster', 'cup hinge']
 
-function onBodies(own: ModuleScene, body: PlacedBody, place: number): Finding[] {
+function onBodies(scene: Scene, own: ModuleScene, body: PlacedBody, place: number): Finding[] {
   if (!WITH_HEADS.includes(body.piece.item.kind)) return []
   return own.bodiesNear(body.box, 0).flatMap((k): Finding[] => {
     const other = own.bodies[k]
@@ -89,9 +92,16 @@ function onBodies(own: ModuleScene, body: PlacedBody, place: number): Finding[] 
         panels: [body.panel.id],
         places: [placeOf(body), placeOf(other)],
         message: `${panelWords(body.panel)}: ${bodyWords(body)}, lies on ${bodyWords(other)}`,
-        fix: 'move one of them: bolts by their insets, hinges by `hinges: [ … ]`',
+        ...mendOf(scene, own, [body, other]),
         at: body.piece.at,
       },
     ]
   })
+}
+
+/** A hinge is set beside what is in its way; else one of the two is moved by hand. */
+function mendOf(scene: Scene, own: ModuleScene, pair: readonly PlacedBody[]): Pick<Finding, 'fix' | 'change'> {
+  const hinge = pair.find(({ piece }) => piece.item.kind === 'cup hinge')
+  const moved = hinge && movedHinges(scene, own, hinge, isHead)
+  return moved ?? { fix: 'move one of them: bolts and feet by their insets, hinges by `hinges: [ … ]`' }
 }

@@ -176,7 +176,9 @@ export const spaceCases: readonly RuleCase[] = [
     severity: 'stop',
     message:
       'box, bottom: the plate of the hinge 35 full, 37 from front and 63.5 from left on face A (inside), lies on the nut of the foot M10, 50 from front and 52 from left on face A (inside)',
-    fix: 'move one of them: bolts by their insets, hinges by `hinges: [ … ]`',
+    // The flange ends at 70 + 12.5 = 82.5; the plate, 26 to each side, 1 beyond it: 109.5, so 108 from the flap's end at
+    // 1.5. At the other end 600 − 109.5 − 1.5 = 489.
+    fix: 'set `hinges: [108 mm, 489 mm]`',
     // 79.6 − 12.5 = 67.1.
     inside: plateOnFoot(79.6),
   },
