@@ -1,9 +1,9 @@
-import { baseHeight, frontsTake, type ModuleSpec, type Project } from '../project/index.ts'
+import { baseHeight, frontsTake, limitOf, type ModuleSpec, type Project } from '../project/index.ts'
 import { placeBase } from './base/index.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase/index.ts'
 import { placeFlip } from './flip/index.ts'
-import { type BuiltModule, casterNeighbours, Grips, joinRow, standOnFloor } from './floor/index.ts'
+import { type BoltLimits, type BuiltModule, casterNeighbours, Grips, joinRow, standOnFloor } from './floor/index.ts'
 import { lipped } from './lipping.ts'
 import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
@@ -14,6 +14,10 @@ import type { Assembly, PlacedModule } from './types.ts'
 export function assemble(project: Project): Assembly {
   const built = new Map(project.modules.map((spec) => [spec.key, buildModule(spec)]))
   const floor = standOnFloor(project.rows, new Map([...built].map(([key, { module }]) => [key, module])))
+  const bolts: BoltLimits = {
+    wall: limitOf(project, 'bolt-blocked', 'wall'),
+    farthest: limitOf(project, 'bolt-blocked', 'farthest'),
+  }
   const grips = new Grips([...built.values()].flatMap(({ parts }) => parts.hardware))
   const modules: PlacedModule[] = []
   /** Without the worktops of rows, which stand on nothing. */
@@ -22,8 +26,8 @@ export function assemble(project: Project): Assembly {
   for (const row of project.rows) {
     const placed = row.modules.flatMap((key) => floor.modules.get(key) ?? [])
     const whole = placed.map((module) => ({ module, parts: built.get(module.key)?.parts ?? merge([]) }))
-    const top = rowTop(row, whole)
-    parts.push(...whole.map((one) => one.parts), top.parts, partsOf(joinRow(row, placed, standing, grips)))
+    const top = rowTop(row, whole, project)
+    parts.push(...whole.map((one) => one.parts), top.parts, partsOf(joinRow(row, placed, standing, grips, bolts)))
     standing.push(...placed)
     modules.push(...placed, ...top.modules)
   }
@@ -32,7 +36,7 @@ export function assemble(project: Project): Assembly {
     ...all.troubles,
     ...floor.troubles,
     ...topNeighbours(modules, floor.islands),
-    ...casterNeighbours(floor.modules, all.hardware),
+    ...casterNeighbours(floor.modules, all.hardware, limitOf(project, 'caster-neighbours', 'apart')),
   ]
   return { modules, hardware: all.hardware, troubles }
 }
@@ -75,6 +79,7 @@ function buildModule(spec: ModuleSpec): { module: BuiltModule; parts: Parts } {
       key: spec.key,
       name: spec.name,
       size: { width: spec.width, depth: spec.depth, height },
+      ...(!spec.fitted && { heightAsked: spec.height }),
       baseHeight: baseHeight(spec.base),
       panels: parts.panels,
       cuts: parts.cuts,

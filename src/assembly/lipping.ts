@@ -1,5 +1,6 @@
 import { NOISE_MM } from '../geometry/index.ts'
-import type { LippingGroup, LippingSpec, LippingTarget } from '../project/index.ts'
+import { mm } from '../length/index.ts'
+import { type LippingGroup, type LippingSpec, type LippingTarget, nearestName } from '../project/index.ts'
 import { edgeNames } from './edges.ts'
 import type { EdgeSide, PanelRole, PlacedPanel, PlacingTrouble } from './types.ts'
 
@@ -47,7 +48,7 @@ export function lipped(
       panel.width - (lipping.y0 ?? 0) - (lipping.y1 ?? 0),
     ]
     if (Math.min(...left) > NOISE_MM) return { ...panel, lipping }
-    troubles.push(nothingLeft(panel, specs))
+    troubles.push(nothingLeft(panel, specs, lipping))
     return panel
   })
   return { panels: made, troubles }
@@ -77,12 +78,15 @@ function idleTroubles(panels: readonly PlacedPanel[], spec: LippingSpec): Placin
 
 function noPanel(panels: readonly PlacedPanel[], { word, at }: LippingTarget): PlacingTrouble {
   const list = panels.map((panel) => panel.name)
+  const nearest = nearestName(word, list)
+  const hint = nearest === undefined ? '' : `; did you mean "${nearest}"?`
   return {
     rule: 'lipping-panel',
     severity: 'stop',
     panels: [],
     message: `a lipping is asked for on "${word}", and this module has no such panel`,
-    fix: `name one of ${list.slice(0, 12).join(', ')}${list.length > 12 ? ` or ${list.length - 12} more` : ''}`,
+    fix: `name one of ${list.slice(0, 12).join(', ')}${list.length > 12 ? ` or ${list.length - 12} more` : ''}${hint}`,
+    ...(nearest !== undefined && { change: [{ path: at, value: nearest }] }),
     at,
   }
 }
@@ -90,23 +94,28 @@ function noPanel(panels: readonly PlacedPanel[], { word, at }: LippingTarget): P
 function noEdge(bare: readonly PlacedPanel[], spec: LippingSpec, { word, at }: LippingTarget): PlacingTrouble {
   const [first] = bare
   const edges = first === undefined ? [] : Object.values(edgeNames(first))
+  const more = spec.on.length > 1
   return {
     rule: 'lipping-panel',
     severity: 'warn',
     panels: bare.map((panel) => panel.id),
     message: `"${word}" has no ${spec.edges.join(' or ')} edge to be lipped`,
-    fix: `name some of its edges: ${edges.join(', ')}`,
+    fix: `name some of its edges: ${edges.join(', ')}${more ? ', or leave it out of `on`' : ''}`,
+    ...(more && { change: [{ path: at, value: undefined }] }),
     at,
   }
 }
 
-function nothingLeft(panel: PlacedPanel, specs: readonly LippingSpec[]): PlacingTrouble {
+function nothingLeft(panel: PlacedPanel, specs: readonly LippingSpec[], lipping: Lipping): PlacingTrouble {
+  const { x0 = 0, x1 = 0, y0 = 0, y1 = 0 } = lipping
+  const along = panel.length - x0 - x1 <= panel.width - y0 - y1
+  const [one, other, size] = along ? [x0, x1, panel.length] : [y0, y1, panel.width]
   const spec = specs.findLast((one) => one.on.some(({ word }) => names(word, panel)))
   return {
     rule: 'lipping-size',
     severity: 'stop',
     panels: [panel.id],
-    message: `the lippings of ${panel.name} leave nothing of it to be cut`,
+    message: `the lippings of ${panel.name}, ${mm(one)} and ${mm(other)} mm, leave nothing of its ${mm(size)} mm to be cut`,
     fix: 'take a thinner lipping, or leave this panel out',
     at: spec?.at ?? panel.at,
   }

@@ -34,6 +34,8 @@ interface Fault {
   readonly key: string
   readonly what: string
   readonly fix: string
+  /** What the key is to say, where that is plain. */
+  readonly value?: string
 }
 
 /**
@@ -52,13 +54,18 @@ export function placeOpenings(openings: readonly OpeningSpec[], panels: readonly
   return partsOf({ cutouts, troubles })
 }
 
-function troubleOf(opening: OpeningSpec, panel: PlacedPanel | undefined, { key, what, fix }: Fault): PlacingTrouble {
+function troubleOf(
+  opening: OpeningSpec,
+  panel: PlacedPanel | undefined,
+  { key, what, fix, value }: Fault,
+): PlacingTrouble {
   return {
     rule: 'opening-place',
     severity: 'stop',
     panels: panel === undefined ? [] : [panel.id],
     message: `${opening.purpose}: ${what}`,
     fix,
+    ...(value !== undefined && { change: [{ path: [...opening.at, key], value }] }),
     at: [...opening.at, key],
   }
 }
@@ -67,7 +74,12 @@ function noPanel({ panel }: OpeningSpec, panels: readonly PlacedPanel[]): Fault 
   const names = panels.map(({ name }) => name)
   const nearest = nearestName(panel, names)
   const hint = nearest === undefined ? '' : `; did you mean "${nearest}"?`
-  return { key: 'panel', what: `the module has no panel "${panel}"`, fix: `name one of: ${names.join(', ')}${hint}` }
+  return {
+    key: 'panel',
+    what: `the module has no panel "${panel}"`,
+    fix: `name one of: ${names.join(', ')}${hint}`,
+    ...(nearest !== undefined && { value: nearest }),
+  }
 }
 
 function placeIn(panel: PlacedPanel, opening: OpeningSpec, key: string): PlacedCutout | Fault {

@@ -105,6 +105,8 @@ export interface PlacedHardware {
   /** Choices made in the placing that a person must know: `plate height 3 mm, cup distance 4.3 mm`. */
   readonly note?: string
   readonly at: DefinitionPath
+  /** Of a fastener: the joint in the definition, where it is said what it is, or can be. */
+  readonly joint?: DefinitionPath
 }
 
 /** The floor frame in `PlacedHardware.frame`; no module key starts with a star. */
@@ -142,6 +144,8 @@ export interface PlacedModule {
   /** The name in the definition. */
   readonly name: string
   readonly size: { readonly width: number; readonly depth: number; readonly height: number }
+  /** Its height as the definition asks for it; nothing for the worktop of a row, or where it is as large as fits. */
+  readonly heightAsked?: { readonly of: 'carcase' | 'working'; readonly mm: number }
   /** Height of its base, mm; the carcase's underside lies so high above the floor, and higher by the packing. */
   readonly baseHeight: number
   /** Packed up between base and carcase so that tops are level, mm; mostly 0. */

@@ -2,21 +2,32 @@ import type { Assembly } from '../assembly/index.ts'
 import type { Panel } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
 import { RULEBOOK } from '../rulebook/index.ts'
+import { bits } from './rules/bits.ts'
 import { boreDepth } from './rules/bore-depth.ts'
 import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
 import { cutouts } from './rules/cutouts.ts'
+import { cutters } from './rules/cutters.ts'
+import { flipBalance } from './rules/flip-balance.ts'
 import { flipOver } from './rules/flip-over.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
 import { lippedEdges } from './rules/lipped-edges.ts'
 import { mates } from './rules/mates.ts'
+import { pieces } from './rules/pieces.ts'
 import { placing } from './rules/placing.ts'
+import { printing } from './rules/printing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
+import { sheetSize } from './rules/sheet-size.ts'
 import { sheets } from './rules/sheets.ts'
+import { shelfPins } from './rules/shelf-pins.ts'
+import { shelfSag } from './rules/shelf-sag.ts'
+import { slideLoad } from './rules/slide-load.ts'
 import { slides } from './rules/slides.ts'
 import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
+import { tipping } from './rules/tipping.ts'
+import { wheelLoads } from './rules/wheel-load.ts'
 import { shifter } from './shift.ts'
 import { silenced } from './silence.ts'
 import { space } from './space/index.ts'
@@ -39,8 +50,19 @@ export const rules: readonly Rule[] = [
   space,
   lippedEdges,
   stays,
+  sheetSize,
+  shelfSag,
+  shelfPins,
+  slideLoad,
+  wheelLoads,
+  tipping,
+  flipBalance,
   stock,
   sheets,
+  pieces,
+  bits,
+  cutters,
+  printing,
 ]
 
 const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }

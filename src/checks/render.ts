@@ -29,27 +29,34 @@ export interface CheckedDefinition {
 export function renderFindings(checked: CheckedDefinition): string {
   const { project, panels, findings } = checked
   let module: string | undefined | null = null
+  const byId: PanelsById = new Map(panels.map((panel) => [panel.id, panel]))
   const blocks = grouped(project, panels, findings).map((group) => {
     const head = group.module === module ? '' : `${group.module ?? 'the whole project'}\n`
     module = group.module
-    return `${head}${groupText(group, checked)}\n`
+    return `${head}${groupText(group, checked, byId)}\n`
   })
   const silenced = findings.filter((finding) => finding.silenced !== undefined)
   return `${blocks.join('')}${silencedText(silenced)}${countLine(findings)}\n`
 }
 
-function groupText(group: FindingGroup, checked: CheckedDefinition): string {
+type PanelsById = ReadonlyMap<string, Panel>
+
+function groupText(group: FindingGroup, checked: CheckedDefinition, panels: PanelsById): string {
   const panel = group.panel === undefined ? '' : `  ${group.panel}\n`
   return `${panel}${rowsOf(group.findings)
-    .map((row) => rowText(row, group, checked))
+    .map((row) => rowText(row, { group, panels, checked }))
     .join('')}`
 }
 
 function rowText(
   { first, others }: FindingRow,
-  group: FindingGroup,
-  { panels, locate, file }: CheckedDefinition,
+  {
+    group,
+    panels,
+    checked,
+  }: { readonly group: FindingGroup; readonly panels: PanelsById; readonly checked: CheckedDefinition },
 ): string {
+  const { locate, file } = checked
   const { line, column } = locate(first.at)
   const more = others.length === 0 ? [] : [alsoAt(others, panels)]
   const fix = first.fix === undefined ? [] : [`to mend it: ${first.fix}`]
@@ -61,10 +68,10 @@ function rowText(
 const MOST_PLACES = 5
 
 /** `also 363 from front and 640 from bottom; …; and 28 more`. */
-function alsoAt(others: readonly Finding[], panels: readonly Panel[]): string {
+function alsoAt(others: readonly Finding[], panels: PanelsById): string {
   const places = others.slice(0, MOST_PLACES).map((finding) => {
     const [place] = finding.places
-    const panel = panels.find(({ id }) => id === place?.panel)
+    const panel = panels.get(place?.panel ?? '')
     return place === undefined || panel === undefined ? undefined : placeWords(panel, place.at)
   })
   const named = places.filter((words) => words !== undefined)

@@ -59,7 +59,8 @@ function grooveWork(panel: Panel, groove: Groove): SolidWork {
   return { work: { kind: 'groove', groove }, solids: [solid], prism, box: boxOfPrism(prism) }
 }
 
-function cutoutWork(panel: Panel, cutout: Cutout): SolidWork {
+/** A cutout as what it takes away. */
+export function cutoutWork(panel: Panel, cutout: Cutout): SolidWork {
   const prism = prismOf(panel, cutout)
   return { work: { kind: 'cutout', cutout }, solids: [], prism, box: boxOfPrism(prism) }
 }

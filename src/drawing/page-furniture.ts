@@ -2,15 +2,13 @@ import type { Size, TemplatePage } from '../templates/index.ts'
 import type { Area } from './areas.ts'
 import type { Notes } from './page-notes.ts'
 import { rulersOn } from './page-rulers.ts'
+import { correctionWords, type PageSetup } from './page-setup.ts'
 import type { Sheet } from './page-sheet.ts'
 import { rectangle, strokeIn } from './page-strokes.ts'
 import { fitted, textAt } from './page-text.ts'
 import { textWidth } from './text-width.ts'
 import type { Entity, Point } from './types.ts'
 import { cutParts, placeWords } from './words.ts'
-
-/** Left free at each side of a sheet, mm: more than any office printer needs. */
-export const MARGIN = 10
 
 /** Free for the furniture inside the margins: the upright ruler on the left, title, map and ruler along the bottom. */
 export function reserveFor(stamp: string | undefined): { left: number; bottom: number } {
@@ -28,36 +26,32 @@ const MAP = { width: 30, height: 21, cellLeast: 4.2, cellMost: 10, text: 2.6, ha
 const LINES = { noise: 12.6, dust: 15.8, caution: 20, stock: 24.6, size: 28.2, title: 31.6, stamp: 38 } as const
 
 /** Everything on the sheet that is not the panel: rulers, name, sizes, cautions, page label and map. */
-export function furnitureOf(
-  sheet: Sheet,
-  pages: readonly TemplatePage[],
-  stamp: string | undefined,
-  notes: Notes,
-): Entity[] {
+export function furnitureOf(sheet: Sheet, pages: readonly TemplatePage[], setup: PageSetup, notes: Notes): Entity[] {
   const { paper } = sheet.page
-  const x = MARGIN + reserveFor(stamp).left
+  const { margin, stamp } = setup
+  const x = margin + reserveFor(stamp).left
   const labelWidth = textWidth(sheet.page.label, 11, true)
   const grid = gridOf(pages)
-  const mapLeft = paper.width - MARGIN - grid.columns * grid.cell[0]
+  const mapLeft = paper.width - margin - grid.columns * grid.cell[0]
   const width = mapLeft - labelWidth - 6 - x
   const { bores, edgeBores, grooves, cutouts } = sheet.view
   const boring = bores.length + edgeBores.length + grooves.length + cutouts.length > 0
   const line = (text: string, above: number, most: number, bold = false): Entity => {
     const [words, height] = fitted(text, width, most, 1.9, bold)
-    return textAt([x, MARGIN + above], height, words, { bold })
+    return textAt([x, margin + above], height, words, { bold })
   }
   return [
-    ...rulersOn(paper, reserveFor(stamp)),
-    titleOn(sheet, [x, MARGIN + LINES.title - 0.4], width),
+    ...rulersOn(paper, margin, reserveFor(stamp)),
+    titleOn(sheet, [x, margin + LINES.title - 0.4], width),
     line(sizeOf(sheet), LINES.size - 1, 2.8),
     line(faceOf(sheet) + missing(notes), LINES.stock - 1, 2.8),
-    line(CAUTION, LINES.caution - 0.6, 3, true),
+    line(CAUTION + correctionWords(setup), LINES.caution - 0.6, 3, true),
     ...(boring ? [line(DUST, LINES.dust, 2.3), line(NOISE, LINES.noise, 2.3)] : []),
-    textAt([mapLeft - 3, MARGIN + 17.5], 11, sheet.page.label, { anchor: 'end', bold: true }),
-    textAt([mapLeft - 3, MARGIN + 12.6], 2.3, paperWords(sheet, pages), { anchor: 'end' }),
-    ...mapOf(sheet, pages, [mapLeft, MARGIN + 12], grid),
-    ...stampOn(paper, x, stamp),
-    divider(paper, stamp),
+    textAt([mapLeft - 3, margin + 17.5], 11, sheet.page.label, { anchor: 'end', bold: true }),
+    textAt([mapLeft - 3, margin + 12.6], 2.3, paperWords(sheet, pages), { anchor: 'end' }),
+    ...mapOf(sheet, pages, [mapLeft, margin + 12], grid),
+    ...stampOn(paper, x, setup),
+    divider(paper, setup),
   ]
 }
 
@@ -95,16 +89,16 @@ function paperWords({ page }: Sheet, pages: readonly TemplatePage[]): string {
 }
 
 /** Between the panel above and the furniture below. */
-function divider(paper: Size, stamp: string | undefined): Entity {
-  const y = MARGIN + reserveFor(stamp).bottom - 1.5
-  return { kind: 'line', from: [MARGIN + reserveFor(stamp).left, y], to: [paper.width - MARGIN, y], pen: 'hair' }
+function divider(paper: Size, { margin, stamp }: PageSetup): Entity {
+  const y = margin + reserveFor(stamp).bottom - 1.5
+  return { kind: 'line', from: [margin + reserveFor(stamp).left, y], to: [paper.width - margin, y], pen: 'hair' }
 }
 
-function stampOn(paper: Size, x: number, stamp: string | undefined): Entity[] {
+function stampOn(paper: Size, x: number, { margin, stamp }: PageSetup): Entity[] {
   if (stamp === undefined) return []
-  const width = paper.width - MARGIN - x
+  const width = paper.width - margin - x
   const [words, height] = fitted(stamp, width - 4, 3.6, 2, true)
-  const y = MARGIN + LINES.stamp
+  const y = margin + LINES.stamp
   return [
     textAt([x + 2, y], height, words, { bold: true }),
     rectangle({ min: [x, y - 1.6], max: [x + width, y + 3.8] }, 'bold'),

@@ -1,12 +1,11 @@
 import { MM_PER_INCH } from '../length/index.ts'
+import { BAR_MM } from '../project/index.ts'
 import type { Size } from '../templates/index.ts'
 import { textAt } from './page-text.ts'
 import type { Entity, Point } from './types.ts'
 
-/** Length of a ruler, mm: the longest that both directions of every paper hold inside its margins. */
-export const RULER = 180
-/** The spine of a ruler runs this far from the sheet's edge, mm. */
-export const RULER_LINE = 15
+/** Length of a ruler, mm. */
+const RULER = BAR_MM
 const LONG = 5
 const SHORT = 1.6
 const FIGURES = 2.5
@@ -21,19 +20,24 @@ interface Axis {
 
 /**
  * Two rulers, one along each axis of the sheet. Millimetres on one side: a long tick at 0, 100 and 180, short ones each
- * 10. Inches on the other: long ticks at 0 and 4, short ones between. `reserve` is what the furniture takes.
+ * 10. Inches on the other: long ticks at 0 and 4, short ones between. `reserve` is what the furniture takes. Where the
+ * sheet has room for no more than the ruler between its margins, it stands in the middle.
  */
-export function rulersOn(paper: Size, reserve: { left: number; bottom: number }): Entity[] {
-  const right = paper.width - RULER_LINE - RULER
-  const top = paper.height - RULER_LINE - RULER
+export function rulersOn(paper: Size, margin: number, reserve: { left: number; bottom: number }): Entity[] {
+  // The spines run so far from the sheet's edges that the long ticks end at the margin.
+  const spine = margin + LONG
+  const begin = (wished: number, size: number): number => {
+    const last = size - spine - RULER
+    return last < spine ? (size - RULER) / 2 : Math.min(wished, last)
+  }
   const level: Axis = {
-    zero: [Math.min(RULER_LINE + reserve.left - 2, right), RULER_LINE],
+    zero: [begin(spine + reserve.left - 2, paper.width), spine],
     along: [1, 0],
     across: [0, 1],
     turnDeg: 0,
   }
   const upright: Axis = {
-    zero: [RULER_LINE, Math.min(RULER_LINE + reserve.bottom + 2, top)],
+    zero: [spine, begin(spine + reserve.bottom + 2, paper.height)],
     along: [0, 1],
     across: [-1, 0],
     turnDeg: 90,

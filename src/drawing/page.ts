@@ -1,10 +1,11 @@
 import type { Units } from '../length/index.ts'
 import type { Panel } from '../panel/index.ts'
 import type { PaperName } from '../project/index.ts'
-import { paperSize, printedPages, type Round } from '../templates/index.ts'
+import { printedPages, type Round } from '../templates/index.ts'
 import { cutoutRoom, cutoutThings } from './page-cutout.ts'
-import { furnitureOf, MARGIN, reserveFor } from './page-furniture.ts'
+import { furnitureOf, reserveFor } from './page-furniture.ts'
 import { notesOf, runsOn } from './page-notes.ts'
+import { type PrintSpec, setupOf, stretchOf } from './page-setup.ts'
 import { sheetsOf } from './page-sheet.ts'
 import { type FaceView, faceView } from './page-view.ts'
 import { sketchOf, TICK } from './page-window.ts'
@@ -20,12 +21,20 @@ const CLEAR = 3
 /**
  * The full-size template of one face, a drawing for each sheet, in the order of taping. The view of each is the paper,
  * (0, 0) its lower left corner, mm; what lies in the window is at true size. Face B is drawn as seen from face B.
- * Sheets that would be blank are left out, see `printedPages`. `stamp` is a warning printed on every sheet.
+ * Sheets that would be blank are left out, see `printedPages`. `stamp` is a warning printed on every sheet. A paper's name
+ * alone: with the usual margin, not corrected for a printer.
  */
-export function pageDrawings(panel: Panel, face: 'A' | 'B', paper: PaperName, units: Units, stamp?: string): Drawing[] {
+export function pageDrawings(
+  panel: Panel,
+  face: 'A' | 'B',
+  paper: PaperName | PrintSpec,
+  units: Units,
+  stamp?: string,
+): Drawing[] {
+  const setup = setupOf(paper, units, stamp)
   const view = faceView(panel, face)
-  const pages = printedPages({ width: view.width, height: view.height }, paperSize(paper), thingsOf(view), {
-    margin: MARGIN,
+  const pages = printedPages({ width: view.width, height: view.height }, setup.paper, thingsOf(view), {
+    margin: setup.margin,
     overlap: OVERLAP,
     surround: SURROUND,
     reserve: reserveFor(stamp),
@@ -39,10 +48,12 @@ export function pageDrawings(panel: Panel, face: 'A' | 'B', paper: PaperName, un
   return sheetsOf(view, pages, units).map((sheet) => {
     const sketch = sketchOf(sheet)
     const notes = notesOf(sheet, sketch, runs)
-    const furniture = furnitureOf(sheet, pages, stamp, notes)
+    const furniture = furnitureOf(sheet, pages, setup, notes)
+    const stretch = stretchOf(setup, sheet.page.paper)
     return {
       title: `${panel.moduleName}: ${panel.name}, face ${face}, sheet ${sheet.page.label}`,
       view: { min: [0, 0], max: [sheet.page.paper.width, sheet.page.paper.height] },
+      ...(stretch !== undefined && { stretch }),
       layers: inked([
         { name: 'EDGE', operation: 'mark', entities: sketch.edges },
         { name: 'GROOVE', operation: 'mark', entities: sketch.grooves },

@@ -78,6 +78,8 @@ export interface Drawing {
   readonly title: string
   /** All that is drawn lies within; mm. For a panel, (0, 0) is the panel's lower left corner. */
   readonly view: { readonly min: Point; readonly max: Point }
+  /** Factors along x and y by which a page is written larger, so that a printer that errs makes it true; absent: 1. */
+  readonly stretch?: Point
   /** Height of the panel, mm; writers whose y runs down put y = 0 at this height. Absent: at the top of `view`. */
   readonly flipHeight?: number
   /** How many times heavier than on a page lines are drawn, so that a large panel reads when looked at whole; 1 when absent. */

@@ -80,7 +80,7 @@ async function pageFile(
   fonts: Fonts,
   options: OutputOptions,
 ): Promise<OutputFile> {
-  const pages = pageDrawings(panel, face, built.project.outputs.paper, built.project.units, options.stamp)
+  const pages = pageDrawings(panel, face, built.project.outputs, built.project.units, options.stamp)
   const name = `${panel.moduleName}: ${panel.name}, face ${face}, full size`
   const title = options.stamp === undefined ? name : `${options.stamp}: ${name}`
   const info = { title, subject: built.project.title, fingerprint: fingerprint(JSON.stringify(pages)) }

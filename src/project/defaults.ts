@@ -56,6 +56,10 @@ export const DEFAULTS = {
   footprintGap: 5,
   /** Full-kerf saw blade: trade figure (S58). */
   kerf: each(3.2, 1 / 8),
+  /** ISO and ASME countersinks, from catalogue knowledge. */
+  countersinkDeg: { mm: 90, in: 82 },
+  /** More than any office printer needs (S66, S67, S68). */
+  printMargin: 10,
   fitStep: each(1, 1 / 16),
   fitMost: each(2400, 96),
   /** Clear of screws that go 35 mm into the ends of the bottom. */

@@ -1,14 +1,25 @@
 export { backTakes, grooveWidth } from './back-takes.ts'
 export { baseHeight } from './base-height.ts'
 export { baySizes } from './bay-sizes.ts'
+export { boardFacts, UNKNOWN_BOARD } from './boards.ts'
+export { DEFAULTS } from './defaults.ts'
 export { applyEdits, type Edit, type EditValue } from './edit.ts'
 export { type FlipSizes, flipSizes, sidesDepth, wellOf } from './flip-sizes.ts'
 export { frontsTake, type OverlayFront, overlayFronts, overlayThickness } from './fronts.ts'
 export { definitionJsonSchema } from './json-schema.ts'
-export { limitOf } from './limits.ts'
+export { type Limits, limitOf } from './limits.ts'
 export { isLippingWord, LIPPING_GROUPS, LIPPING_WORDS, type LippingGroup } from './lipping-words.ts'
 export { slug, uniqueKeys } from './names.ts'
 export { nearestName } from './nearest.ts'
+export {
+  BAR_MM,
+  believable,
+  type Correction,
+  correctionOf,
+  largerPaper,
+  paperSize,
+  type UprightSize,
+} from './printing.ts'
 export type { Position, Problem } from './problem.ts'
 export { renderProblems } from './problem.ts'
 export type { ReadResult } from './read.ts'

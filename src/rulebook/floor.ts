@@ -1,10 +1,10 @@
-import type { RuleEntries } from './types.ts'
+import { mm, type RuleEntries } from './types.ts'
 
 /** Modules beside each other. */
 export const floorRules = {
   'join-overlap': {
     meaning: 'modules to be bolted together share too little of their sides',
-    severities: ['stop'],
+    severities: ['stop', 'warn'],
     source: 'own arithmetic',
     limits: {},
   },
@@ -17,8 +17,11 @@ export const floorRules = {
   'bolt-blocked': {
     meaning: 'a bolt between modules has no free place',
     severities: ['stop'],
-    source: 'common practice: 5 mm between bores, at most 64 mm off',
-    limits: {},
+    source: 'common practice',
+    limits: {
+      wall: mm(5, 'wood between the bolt’s bore and others'),
+      farthest: mm(64, 'that a bolt moves to clear what is in its way'),
+    },
   },
   'nut-barrel': {
     meaning: 'the nut of a joining bolt is longer than its board is thick',
@@ -28,9 +31,9 @@ export const floorRules = {
   },
   'caster-neighbours': {
     meaning: 'swivel circles of two modules meet',
-    severities: ['stop'],
-    source: 'common practice: 10 mm apart',
-    limits: {},
+    severities: ['stop', 'warn'],
+    source: 'common practice',
+    limits: { apart: mm(10, 'between two circles') },
   },
   'footprints-overlap': {
     meaning: 'two modules stand in the same place',
@@ -40,7 +43,7 @@ export const floorRules = {
   },
   packing: {
     meaning: 'a module is packed up to make tops level',
-    severities: ['stop'],
+    severities: ['note'],
     source: 'own arithmetic',
     limits: {},
   },

@@ -6,8 +6,11 @@ import { flipOverRules } from './flip-over.ts'
 import { floorRules } from './floor.ts'
 import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
+import { loadRules } from './loads.ts'
 import { panelRules } from './panels.ts'
+import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
+import { shopRules } from './shop.ts'
 import { spaceRules } from './space.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
@@ -30,7 +33,10 @@ export const RULEBOOK = {
   ...cutoutRules,
   ...panelRules,
   ...spaceRules,
+  ...loadRules,
   ...stockRules,
+  ...shopRules,
+  ...printingRules,
   ...definitionRules,
 } as const satisfies RuleEntries
 

@@ -16,7 +16,7 @@ export const panelRules = {
   },
   'lipping-panel': {
     meaning: 'a lipping names no panel of its module, or none with such an edge',
-    severities: ['stop'],
+    severities: ['stop', 'warn'],
     source: 'own arithmetic',
     limits: {},
   },

@@ -1,5 +1,5 @@
 export * from './marks.ts'
 export * from './needed.ts'
-export * from './paper.ts'
+export type { Size } from './paper.ts'
 export * from './tiling.ts'
 export * from './types.ts'

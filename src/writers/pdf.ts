@@ -34,7 +34,7 @@ interface Inside {
 }
 
 /**
- * Drawings as the pages of one PDF, at true size: a page is as large as its drawing's view. The file asks to be printed
+ * Drawings as the pages of one PDF, at true size: a page is as large as its drawing's view, stretched where it says so. The file asks to be printed
  * without scaling. Letters that the font lacks become `?`. Uncompressed, because compressed bytes differ between
  * Node and browsers. Throws when there is no page, or a drawing breaks the promises of its types.
  */
@@ -46,7 +46,10 @@ export async function pdfOf(pages: readonly Drawing[], info: PdfInfo, fonts: Pdf
   const pen = penFor(document)
   for (const page of pages) {
     const { min, max } = page.view
-    document.addPage({ size: [points(max[0] - min[0]), points(max[1] - min[1])], margin: 0 })
+    const [x, y] = page.stretch ?? [1, 1]
+    document.addPage({ size: [points(max[0] - min[0]) * x, points(max[1] - min[1]) * y], margin: 0 })
+    // The one place where pages are corrected for a printer: all of them, rulers and strokes as well, from the upper left.
+    if (page.stretch !== undefined) document.transform(x, 0, 0, y, 0, 0)
     pen.reset()
     for (const { entities } of page.layers) for (const entity of entities) draw(pen, onPage(page), entity)
   }

@@ -86,7 +86,7 @@ describe('placing bolts in a rectangle', () => {
   const insets = { end: 64, side: 96, least: 12 }
   const spot = (x: number, y: number, clear: number) => ({ min: [x, y], max: [x, y], clear, what: 'a knot' }) as const
   const at = (...obstacles: ReturnType<typeof spot>[]): string[] =>
-    placeBolts(shared, insets, obstacles).map((place) => place.at.join(' '))
+    placeBolts(shared, insets, obstacles, 64).map((place) => place.at.join(' '))
 
   test('nothing in the way: four at the insets, row by row', () => {
     expect(at()).toEqual(['96 64', '404 64', '96 736', '404 736'])
@@ -102,7 +102,7 @@ describe('placing bolts in a rectangle', () => {
   test('a wide thing: its row moves whole where columns cannot', () => {
     const shelf = { min: [0, 60], max: [500, 70], clear: 9, what: 'a shelf' } as const
     // Free at 70 + 9 = 79 (15 up) or 60 − 9 = 51 (13 down).
-    expect(placeBolts(shared, insets, [shelf]).map((place) => place.moved.join(' '))).toEqual([
+    expect(placeBolts(shared, insets, [shelf], 64).map((place) => place.moved.join(' '))).toEqual([
       '0 -13',
       '0 -13',
       '0 0',
@@ -121,7 +121,7 @@ describe('placing bolts in a rectangle', () => {
       { min: [404, 0], max: [404, 63], clear: 0.5, what: 'bar' },
       { min: [404, 65], max: [404, 400], clear: 0.5, what: 'bar' },
     ] as const
-    const places = placeBolts(shared, insets, [...column, ...row, spot(96, 64, 3)])
+    const places = placeBolts(shared, insets, [...column, ...row, spot(96, 64, 3)], 64)
     // Three millimetres clear it; of the four nearest places, up comes first.
     expect(places.map((place) => place.moved.join(' '))).toEqual(['0 3', '0 0', '0 0', '0 0'])
   })
@@ -129,7 +129,7 @@ describe('placing bolts in a rectangle', () => {
   test('never beyond 64 mm, nor out of the rectangle', () => {
     const wall = { min: [0, 0], max: [500, 128.5], clear: 0, what: 'a wall' } as const
     // Up to 129 is 65: too far. A clear distance of 0 blocks nothing; 0.5 does.
-    const places = placeBolts(shared, insets, [{ ...wall, clear: 0.5 }])
+    const places = placeBolts(shared, insets, [{ ...wall, clear: 0.5 }], 64)
     expect(places.map((place) => place.blocked)).toEqual([true, true, false, false])
     expect(places[0]).toMatchObject({ at: [96, 64], off: ['a wall'] })
   })

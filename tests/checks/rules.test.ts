@@ -128,8 +128,8 @@ modules:
   test('a side 700 × 400 from a trimmed sheet of 719 × 419, and of 720 × 420', () => {
     expect(said(sheet('[720, 420]'), 'sheet-too-small')).toEqual([])
     expect(said(sheet('[719, 420]'), 'sheet-too-small')).toEqual([
-      'stop: box, left side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm',
-      'stop: box, right side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm',
+      'stop: box, left side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm; only the edge trim of 10 mm is in the way',
+      'stop: box, right side is 700 × 400 mm, its length along the grain; a sheet of board gives 699 × 400 mm; only the edge trim of 10 mm is in the way',
     ])
   })
 
@@ -186,7 +186,7 @@ describe('the mate check', () => {
     const lost = of.panels.find((panel) => panel.key === 'right-side')?.bores[0]
     const findings = check(of.project, of.assembly, panels).filter((finding) => finding.rule === 'mate-missing')
     expect(findings.map((finding) => finding.message)).toEqual([
-      `right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
+      `box, right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
     ])
   })
 
@@ -333,7 +333,8 @@ modules:
     expect(of.findings.filter((finding) => finding.rule === 'screw-bite')[0]).toMatchObject({
       severity: 'stop',
       message: 'back and left side: a screw 3.5x25 reaches only 0 mm into the left side',
-      fix: 'choose a screw 20 mm longer or more',
+      // 30 + 15 = 45 at least, of the next thickness that is so long.
+      fix: 'take a screw 4x50, which reaches 20 mm into the left side',
     })
     expect(of.panels.find((panel) => panel.key === 'back')?.bores).toEqual([])
   })

@@ -4,7 +4,7 @@ import { discMeets, grown, overlaps, textArea } from '../../src/drawing/areas.ts
 import { pageDrawings } from '../../src/drawing/page.ts'
 import type { Circle, Drawing, Entity, Line, Text } from '../../src/drawing/types.ts'
 import type { Panel } from '../../src/panel/index.ts'
-import { paperSize } from '../../src/templates/index.ts'
+import { paperSize } from '../../src/project/index.ts'
 import { BOTTOM, type BoreWords, DOOR, FLAG, panelOf, row, SIDE } from './page-panels.ts'
 
 const entitiesOf = (page: Drawing, ...layers: string[]): Entity[] =>

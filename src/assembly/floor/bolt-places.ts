@@ -4,8 +4,13 @@ import type { FacePoint, Obstacle } from './obstacles.ts'
 
 /** Least distance between two rows of bolts; a rectangle with less takes one row in its middle. Common practice. */
 const ROWS_APART_MM = 96
-/** A bolt moves at most so far to clear what is in its way: two holes of a 32 mm row. Own choice. */
-export const FARTHEST_MM = 64
+/** Limits of bolts between modules, mm. */
+export interface BoltLimits {
+  /** Wood between a bolt's bore and others. */
+  readonly wall: number
+  /** How far a bolt moves at most to clear what is in its way. */
+  readonly farthest: number
+}
 
 /**
  * Places of the bolts along one side of the shared rectangle, mm: an inset from both ends, or one in the middle where
@@ -30,6 +35,7 @@ interface Line {
   readonly at: number
   readonly from: number
   readonly to: number
+  readonly farthest: number
 }
 
 export interface Insets {
@@ -46,9 +52,14 @@ export interface Insets {
  * whole columns move across, or whole rows up or down, whichever moves less, so that the bolts stay a rectangle; only
  * when neither helps do bolts move alone. By whole millimetres, the nearest place first.
  */
-export function placeBolts(shared: SharedRectangle, insets: Insets, obstacles: readonly Obstacle[]): BoltPlace[] {
-  const columns = linesOf(shared.across, insets.side, insets.least)
-  const rows = linesOf(shared.up, insets.end, insets.least)
+export function placeBolts(
+  shared: SharedRectangle,
+  insets: Insets,
+  obstacles: readonly Obstacle[],
+  farthest: number,
+): BoltPlace[] {
+  const columns = linesOf(shared.across, insets.side, insets.least, farthest)
+  const rows = linesOf(shared.up, insets.end, insets.least, farthest)
   const isFree = (point: FacePoint): boolean => obstacles.every((obstacle) => !inWay(obstacle, point))
   const asWished = rows.flatMap((row) => columns.map((column): FacePoint => [column.at, row.at]))
   if (asWished.every(isFree)) {
@@ -73,21 +84,22 @@ function inWay({ min, max, clear }: Obstacle, [across, up]: FacePoint): boolean 
 }
 
 /** One line or two; each keeps to its own half, so that two never come near each other. */
-function linesOf([low, high]: readonly [number, number], inset: number, least: number): Line[] {
+function linesOf([low, high]: readonly [number, number], inset: number, least: number, farthest: number): Line[] {
   const places = boltPlaces(low, high, inset)
   const middle = (low + high) / 2
   return places.map((at, k) => ({
     at,
     from: k === 0 ? low + least : middle + least,
     to: k === places.length - 1 ? high - least : middle - least,
+    farthest,
   }))
 }
 
 /** Distances that a line may move, mm, nearest first, and of two equal ones that toward the middle of its limits. */
-function movesOf({ at, from, to }: Line): number[] {
+function movesOf({ at, from, to, farthest }: Line): number[] {
   const inward = at > (from + to) / 2 ? -1 : 1
   const moves = [0]
-  for (let step = 1; step <= FARTHEST_MM; step += 1) {
+  for (let step = 1; step <= farthest; step += 1) {
     for (const move of [step * inward, -step * inward]) {
       if (at + move >= from - NOISE_MM && at + move <= to + NOISE_MM) moves.push(move)
     }
@@ -122,4 +134,33 @@ function moveAlone(column: Line, row: Line, isFree: (point: FacePoint) => boolea
   return moves
     .sort((a, b) => Math.hypot(...a) - Math.hypot(...b))
     .find(([across, up]) => isFree([column.at + across, row.at + up]))
+}
+
+/** Insets are tried in steps of this, mm; own choice. */
+const INSET_STEP_MM = 8
+
+/**
+ * The insets nearest to those that are asked with which every bolt of a shared rectangle stands free as it is put, mm;
+ * nothing where there are none.
+ */
+export function freeInsets(
+  { across, up }: SharedRectangle,
+  { end, side, least }: Insets,
+  obstacles: readonly Obstacle[],
+): { readonly end: number; readonly side: number } | undefined {
+  const tries = (asked: number, [low, high]: readonly [number, number]): number[] => {
+    const most = (high - low) / 2
+    const count = Math.floor((most - least) / INSET_STEP_MM)
+    const steps = Array.from({ length: Math.max(0, count + 1) }, (_, k) => Math.ceil(least) + k * INSET_STEP_MM)
+    return [asked, ...steps].filter((inset) => inset >= least - NOISE_MM && inset <= most)
+  }
+  const pairs = tries(end, up).flatMap((e) => tries(side, across).map((s) => ({ end: e, side: s })))
+  const off = (pair: { end: number; side: number }): number => Math.abs(pair.end - end) + Math.abs(pair.side - side)
+  return pairs
+    .sort((a, b) => off(a) - off(b))
+    .find((pair) =>
+      boltPlaces(...up, pair.end).every((y) =>
+        boltPlaces(...across, pair.side).every((x) => obstacles.every((obstacle) => !inWay(obstacle, [x, y]))),
+      ),
+    )
 }

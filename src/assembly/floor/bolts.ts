@@ -1,11 +1,12 @@
 import { MINUS_X, MINUS_Y, NOISE_MM, type Pose, poseOf, turnBack, type Vec3, X, Y, Z } from '../../geometry/index.ts'
-import type { JoiningBolt } from '../../hardware/index.ts'
+import { catalogue, type JoiningBolt } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
 import type { DefinitionPath, JoinSpec } from '../../project/index.ts'
 import type { Parts } from '../parts.ts'
 import { FLOOR, type PlacedHardware, type PlacingTrouble } from '../types.ts'
-import { type BoltPlace, FARTHEST_MM, placeBolts } from './bolt-places.ts'
+import { type BoltLimits, type BoltPlace, freeInsets, type Insets, placeBolts } from './bolt-places.ts'
 import { acrossAxis, type OuterFace, sharedRectangle } from './faces.ts'
+import { joinEdit, typed } from './mend.ts'
 import { type FacePoint, type Grips, obstaclesIn, takenBy } from './obstacles.ts'
 import { belowCircles } from './swing-circle.ts'
 
@@ -15,22 +16,28 @@ export interface BoltRequest {
   readonly earlier: OuterFace
   readonly later: OuterFace
   readonly grips: Grips
+  readonly limits: BoltLimits
   readonly at: DefinitionPath
 }
 
 /** The bolts through two faces that lie on each other, each placed once in the floor frame. */
 export function boltFaces(request: BoltRequest): Pick<Parts, 'hardware' | 'troubles'> {
-  const { join, earlier, later, grips } = request
+  const { join, earlier, later, grips, limits } = request
   const { item } = join
   const [head, nut] = headAndNut(item, earlier, later)
-  const obstacles = [...obstaclesIn(head, 'head', item, grips), ...obstaclesIn(nut, 'nut', item, grips)]
-  const insets = { end: join.endInset, side: join.sideInset, least: leastInset(item) }
-  const places = placeBolts(belowCircles(sharedRectangle(head, nut), [head, nut], grips), insets, obstacles)
+  const obstacles = [
+    ...obstaclesIn(head, 'head', item, grips, limits.wall),
+    ...obstaclesIn(nut, 'nut', item, grips, limits.wall),
+  ]
+  const insets: Insets = { end: join.endInset, side: join.sideInset, least: leastInset(item) }
+  const shared = belowCircles(sharedRectangle(head, nut), [head, nut], grips)
+  const places = placeBolts(shared, insets, obstacles, limits.farthest)
+  const free = places.some((place) => place.blocked) ? freeInsets(shared, insets, obstacles) : undefined
   return {
     hardware: places.map((place, k) => boltAt(request, head, nut, place, k + 1)),
     troubles: [
       ...barrelTroubles(request, nut),
-      ...blockedTroubles(request, head, nut, places),
+      ...blockedTroubles(request, [head, nut], places, free),
       ...movedNotes(request, head, nut, places),
     ],
   }
@@ -130,10 +137,12 @@ function movedNotes(
 
 function blockedTroubles(
   request: BoltRequest,
-  head: OuterFace,
-  nut: OuterFace,
+  [head, nut]: readonly [OuterFace, OuterFace],
   places: readonly BoltPlace[],
+  free: { readonly end: number; readonly side: number } | undefined,
 ): PlacingTrouble[] {
+  const { join } = request
+  const change = free && [joinEdit(request, { ...join, endInset: free.end, sideInset: free.side })]
   return places.flatMap((place, k): PlacingTrouble[] => {
     if (!place.blocked) return []
     return [
@@ -141,8 +150,12 @@ function blockedTroubles(
         rule: 'bolt-blocked',
         severity: 'stop',
         panels: [head.panel.id, nut.panel.id],
-        message: `${pairWords(request)}: bolt ${k + 1} has no free place within ${FARTHEST_MM} mm; in the way: ${place.off.join(', ')}`,
-        fix: 'change `end inset` or `side inset` of the join, or move what is in the way',
+        message: `${pairWords(request)}: bolt ${k + 1} has no free place within ${mm(request.limits.farthest)} mm; in the way: ${place.off.join(', ')}`,
+        fix:
+          free === undefined
+            ? 'move what is in the way: no other inset of the bolts is free'
+            : `set \`end inset\` to ${typed(free.end)} and \`side inset\` to ${typed(free.side)}, or move what is in the way`,
+        ...(change !== undefined && { change }),
         at: request.at,
       },
     ]
@@ -154,13 +167,15 @@ function barrelTroubles(request: BoltRequest, nut: OuterFace): PlacingTrouble[] 
   const { item } = request.join
   if (!tooThin(item, nut)) return []
   const { thickness } = nut.panel
+  const other = catalogue.find((one): one is JoiningBolt => one.kind === 'joining bolt' && !tooThin(one, nut))
   return [
     {
       rule: 'nut-barrel',
       severity: 'stop',
       panels: [nut.panel.id],
       message: `${nut.module.name}, ${nut.panel.name}: the barrel of the nut of ${item.id} is ${mm(item.barrelLength)} mm long, the board only ${mm(thickness)} mm thick`,
-      fix: `take a thicker board there, or another bolt`,
+      fix: other === undefined ? 'take a thicker board there' : `take ${other.id}, or a thicker board there`,
+      ...(other !== undefined && { change: [joinEdit(request, { ...request.join, item: other })] }),
       at: request.at,
     },
   ]

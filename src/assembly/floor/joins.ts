@@ -1,7 +1,8 @@
 import { NOISE_MM } from '../../geometry/index.ts'
-import type { JoinSpec, RowSpec } from '../../project/index.ts'
+import type { Edit, JoinSpec, RowSpec } from '../../project/index.ts'
 import { merge, type Parts } from '../parts.ts'
 import type { PlacedModule, PlacingTrouble } from '../types.ts'
+import type { BoltLimits } from './bolt-places.ts'
 import { boltFaces } from './bolts.ts'
 import { faceToFace, leastExtent, type OuterFace, outerFaces, sharedRectangle } from './faces.ts'
 import { footprintOf, shareOf } from './footprint.ts'
@@ -25,13 +26,14 @@ export function joinRow(
   modules: readonly PlacedModule[],
   earlier: readonly PlacedModule[],
   grips: Grips,
+  limits: BoltLimits,
 ): Joined {
   if (!isJoined(row)) return NOTHING
   // A row that stands against nothing touches none before it, and within a row only neighbours touch.
   const before = row.stands === undefined ? [] : earlier
   const joins = modules.flatMap((module, k) =>
     [...before, ...modules.slice(Math.max(0, k - 1), k)].map((other) => {
-      const joined = joinPair(row, other, module, other === modules[k - 1], grips)
+      const joined = joinPair(row, other, module, other === modules[k - 1], grips, limits)
       grips.add(joined.hardware)
       return { other, joined }
     }),
@@ -55,6 +57,7 @@ function joinPair(
   later: PlacedModule,
   neighbours: boolean,
   grips: Grips,
+  limits: BoltLimits,
 ): Joined {
   const share = shareOf(footprintOf(earlier), footprintOf(later))
   if (Math.min(...share) < -NOISE_MM) return NOTHING
@@ -64,7 +67,7 @@ function joinPair(
   const least = leastExtent(sharedRectangle(a, b))
   if (least < row.join.item.nutDiameter)
     return neighbours ? { hardware: [], troubles: [noOverlap(row, a, b, least)] } : NOTHING
-  return boltFaces({ join: row.join, earlier: a, later: b, grips, at: row.at })
+  return boltFaces({ join: row.join, earlier: a, later: b, grips, limits, at: row.at })
 }
 
 /** The outer faces of two modules that lie in one plane and look at each other; two boxes have one such pair at most. */
@@ -79,15 +82,20 @@ function facesOf(earlier: PlacedModule, later: PlacedModule): readonly [OuterFac
 
 const mm = (value: number): string => String(Math.max(0, Math.round(value * 10) / 10))
 
-const FIX_SHARE = 'bring their heights and depths nearer to each other, or set `join: none`'
+const fixShare = ({ join: { item } }: JoinedRow): string =>
+  `let their sides share ${mm(item.nutDiameter)} mm or more, by heights or depths that are nearer to each other, or set \`join: none\``
 
-function noOverlap(row: RowSpec, a: OuterFace, b: OuterFace, shared: number): PlacingTrouble {
+const unjoined = (row: JoinedRow): Edit[] => [{ path: [...row.at, 'join'], value: 'none' }]
+
+function noOverlap(row: JoinedRow, a: OuterFace, b: OuterFace, shared: number): PlacingTrouble {
   return {
     rule: 'join-overlap',
     severity: 'stop',
     panels: [a.panel.id, b.panel.id],
     message: `${a.module.name} and ${b.module.name} are to be bolted together, but their sides share only ${mm(shared)} mm`,
-    fix: FIX_SHARE,
+    fix: fixShare(row),
+    // A row of two that stands by itself has no other bolts to lose.
+    ...(row.modules.length === 2 && row.stands === undefined && { change: unjoined(row) }),
     at: row.at,
   }
 }
@@ -123,7 +131,8 @@ function anchorTroubles(
     fix:
       best === undefined
         ? 'let a side, or a back that is applied or flush, stand against another, or set `join: none`'
-        : FIX_SHARE,
+        : fixShare(row),
+    ...(!anyBolt && { change: unjoined(row) }),
     at: row.at,
   }
   return [{ hardware: [], troubles: [trouble] }]

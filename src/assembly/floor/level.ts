@@ -2,6 +2,7 @@ import { NOISE_MM } from '../../geometry/index.ts'
 import { mm } from '../../length/index.ts'
 import type { RowSpec } from '../../project/index.ts'
 import type { PlacingTrouble } from '../types.ts'
+import { heightEdit } from './mend.ts'
 import type { BuiltModule } from './stand.ts'
 
 /**
@@ -30,7 +31,7 @@ export function packings(
       troubles.push(packed(row, moduleOf(key), lower))
     }
     if (anchor !== undefined && level - topOf(anchor) > NOISE_MM) {
-      troubles.push(tooHigh(row, moduleOf(anchor), level - topOf(anchor)))
+      troubles.push(tooHigh(row, moduleOf(anchor), level - topOf(anchor), standsAlone(rows, anchor)))
     }
   }
   return { packing, troubles }
@@ -42,14 +43,20 @@ const packed = (row: RowSpec, module: BuiltModule, lower: number): PlacingTroubl
   panels: [],
   message: `${module.name} needs ${mm(lower)} mm of packing between its carcase and what it stands on, so that tops are level`,
   fix: `put it there, or make the carcase ${mm(lower)} mm higher`,
+  change: heightEdit(module, lower),
   at: row.at,
 })
 
-const tooHigh = (row: RowSpec, anchor: BuiltModule, higher: number): PlacingTrouble => ({
+/** Not under a worktop with others: then it can be made higher by itself. */
+const standsAlone = (rows: readonly RowSpec[], key: string): boolean =>
+  rows.every(({ modules, worktop }) => worktop === undefined || modules.length === 1 || !modules.includes(key))
+
+const tooHigh = (row: RowSpec, anchor: BuiltModule, higher: number, alone: boolean): PlacingTrouble => ({
   rule: 'tops-level',
   severity: 'warn',
   panels: [],
   message: `tops are to be level, but ${anchor.name}, which stands already, is ${mm(higher)} mm lower than this row`,
-  fix: `make the row ${mm(higher)} mm lower, or ${anchor.name} higher`,
+  fix: `make ${anchor.name} ${mm(higher)} mm higher, or the row lower`,
+  ...(alone && { change: heightEdit(anchor, higher) }),
   at: row.at,
 })

@@ -30,8 +30,6 @@ export interface Obstacle {
   readonly what: string
 }
 
-/** Wood between two bores, mm; common practice, and the limit that the checks warn at. */
-const WALL_MM = 5
 /** Panels no further than this from a face lie on it, mm. */
 const SHAVING_MM = 0.05
 
@@ -70,6 +68,11 @@ interface Taken {
   readonly flange: number
 }
 
+/** The same, and the wood that is kept beside its bore, mm. */
+interface Wanted extends Taken {
+  readonly wall: number
+}
+
 /** Diameters of the bore and of the flange that one part of a joining bolt takes. */
 export function takenBy(item: JoiningBolt, part: 'head' | 'nut'): Taken {
   const bore = Math.max(...(item.parts[part] ?? []).map((drilling) => drilling.diameter)) / 2
@@ -81,8 +84,14 @@ export function takenBy(item: JoiningBolt, part: 'head' | 'nut'): Taken {
  * under its flange, with the hardware on them; ends of panels that stand on the inner face; grooves and openings.
  * Loose shelves, fronts and drawers move, and are left out.
  */
-export function obstaclesIn(face: OuterFace, part: 'head' | 'nut', item: JoiningBolt, grips: Grips): Obstacle[] {
-  const taken = takenBy(item, part)
+export function obstaclesIn(
+  face: OuterFace,
+  part: 'head' | 'nut',
+  item: JoiningBolt,
+  grips: Grips,
+  wall: number,
+): Obstacle[] {
+  const taken: Wanted = { ...takenBy(item, part), wall }
   const { module, panel } = face
   const thickness = new Map(module.panels.map((one) => [one.id, one.thickness]))
   const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
@@ -120,8 +129,8 @@ function holeOf(face: OuterFace, floorFromPanel: Pose, { drilling, at, axis, dep
   }
 }
 
-function boreObstacle(face: OuterFace, taken: Taken, grip: Grip, { from, to, ...hole }: Hole): Obstacle {
-  const apart = taken.bore + hole.radius + WALL_MM
+function boreObstacle(face: OuterFace, taken: Wanted, grip: Grip, { from, to, ...hole }: Hole): Obstacle {
+  const apart = taken.bore + hole.radius + taken.wall
   const underFlange = taken.flange + reachOf(grip, hole.radius)
   return {
     ...rectangleOf(face, [from, to]),
@@ -180,9 +189,9 @@ function standingOn(face: OuterFace, taken: Taken): Obstacle[] {
 }
 
 /** Grooves, rebates and openings of the panel. */
-function cutAway(face: OuterFace, { bore, flange }: Taken, floorFromPanel: Pose): Obstacle[] {
+function cutAway(face: OuterFace, { bore, flange, wall }: Wanted, floorFromPanel: Pose): Obstacle[] {
   const { module, panel } = face
-  const clear = Math.max(flange, bore + WALL_MM)
+  const clear = Math.max(flange, bore + wall)
   const grooves = module.cuts
     .filter((cut) => cut.panel === panel.id)
     .map(({ box, purpose }) => {

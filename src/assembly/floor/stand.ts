@@ -4,6 +4,7 @@ import type { RowSpec } from '../../project/index.ts'
 import type { PlacedModule, PlacingTrouble } from '../types.ts'
 import { axesAfter, footprintOf, shareOf } from './footprint.ts'
 import { packings } from './level.ts'
+import { clearOf } from './mend.ts'
 import { spotsOf } from './spots.ts'
 
 /** A module that does not stand anywhere yet. */
@@ -54,13 +55,20 @@ function overlaps(
       standing.slice(0, k).flatMap((earlier): PlacingTrouble[] => {
         const [x, y] = shareOf(earlier.footprint, later.footprint)
         if (earlier.row === later.row || x <= NOISE_MM || y <= NOISE_MM) return []
+        const own = standing.filter(({ row }) => row === later.row).map(({ module }) => module)
+        const others = standing.filter(({ row }) => row !== later.row).map(({ module }) => module)
+        const moved = clearOf(later.row, own, others, [x, y])
         return [
           {
             rule: 'footprints-overlap',
             severity: 'stop',
             panels: [],
             message: `${earlier.module.name} and ${later.module.name} stand in the same place: their footprints overlap by ${mm(x)} × ${mm(y)} mm`,
-            fix: 'stand one of them on another side, or change its line up, shift or gap',
+            fix:
+              moved === undefined
+                ? 'stand one of them on another side, or change its line up, shift or gap'
+                : `stand ${later.module.name} on another side, or ${moved.fix}`,
+            ...(moved !== undefined && { change: moved.change }),
             at: later.row.at,
           },
         ]

@@ -1,7 +1,8 @@
 import { type Box, NOISE_MM } from '../../geometry/index.ts'
 import { fineMm } from '../../length/index.ts'
-import { floorBox, footprintOf, shareOf } from '../floor/index.ts'
+import { floorBox, footprintOf, shareOf, typed } from '../floor/index.ts'
 import type { PlacedModule, PlacedPanel, PlacingTrouble } from '../types.ts'
+import { lessOverhang } from './overhang.ts'
 
 interface Standing {
   readonly module: PlacedModule
@@ -55,21 +56,33 @@ function reaching(left: readonly Standing[], right: readonly Standing[]): Placin
   const worst = pairs.find(({ shared }) => shared === most)
   if (worst === undefined) return []
   const { a, b } = worst
+  const [top, other] = isTop(a.panel) ? [a, b] : [b, a]
+  const less = lessOverhang(top.module, top.panel, sharedBox(top.box, other.box))
   return [
     {
       rule: 'worktop-neighbour',
       severity: 'stop',
       panels: [...new Set(pairs.flatMap((pair) => [pair.a.panel.id, pair.b.panel.id]))],
       message: `${a.module.name}, ${a.panel.name}, and ${b.module.name}, ${b.panel.name}, overlap by ${fineMm(most)} mm`,
-      fix: 'take off the overhang between them, stand them further apart, or lay one worktop over the row',
-      at: (isTop(a.panel) ? a : b).panel.at,
+      fix:
+        less === undefined
+          ? 'stand them further apart, or lay one worktop over the row'
+          : `make the overhang of ${top.module.name} at its ${less.side} ${typed(less.overhang)}, stand them further apart, or lay one worktop over the row`,
+      ...(less !== undefined && { change: less.change }),
+      at: top.panel.at,
     },
   ]
 }
 
 /** The least extent of the space that two boxes share, mm; 0 or less where there is none. */
 function sharedBy(a: Box, b: Box): number {
-  return Math.min(
-    ...([0, 1, 2] as const).map((axis) => Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis])),
-  )
+  const { min, max } = sharedBox(a, b)
+  return Math.min(max[0] - min[0], max[1] - min[1], max[2] - min[2])
+}
+
+/** What two boxes share; its least is above its most where they are apart. */
+function sharedBox(a: Box, b: Box): Box {
+  const low = (axis: 0 | 1 | 2): number => Math.max(a.min[axis], b.min[axis])
+  const high = (axis: 0 | 1 | 2): number => Math.min(a.max[axis], b.max[axis])
+  return { min: [low(0), low(1), low(2)], max: [high(0), high(1), high(2)] }
 }

@@ -2,8 +2,7 @@ import { boundsOf, middleOf, NOISE_MM } from '../../geometry/index.ts'
 import { type Cutout, fromDatum, type Panel, surfaceWords } from '../../panel/index.ts'
 import { limitOf } from '../../project/index.ts'
 import type { RuleId } from '../../rulebook/index.ts'
-import type { Meeting } from '../clashes.ts'
-import { movedIn, recutTo } from '../opening-edits.ts'
+import { movedClear, movedIn, recutTo } from '../opening-edits.ts'
 import type { Finding, Mend, Rule, Severity, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 import type { Work } from '../works.ts'
@@ -20,13 +19,13 @@ export const cutouts: Rule = {
               ...edgeOf(subject, panel, cutout),
               ...skinOf(subject, panel, cutout),
             ]),
-            ...subject.near(panel).flatMap((meeting) => besideOf(subject, panel, meeting)),
+            ...besides(subject, panel),
           ],
     ),
 }
 
 /** `cable port, 100 from bottom and 80 from front in face A (inside)`: its middle. */
-function cutoutWords(panel: Panel, cutout: Cutout): string {
+export function cutoutWords(panel: Panel, cutout: Cutout): string {
   const { x, y } = fromDatum(panel, middleOf(cutout.path))
   const place = `its middle ${mm(y.mm)} from ${y.edge} and ${mm(x.mm)} from ${x.edge}`
   return cutout.through
@@ -96,22 +95,42 @@ function skinOf(subject: Subject, panel: Panel, cutout: Cutout): Finding[] {
   return [findingOf(subject, panel, cutout, { rule: 'cutout-skin', severity: stop ? 'stop' : 'warn', what, mend })]
 }
 
-/** A cutout and what lies too near it; of two cutouts, the second is named after the first. */
-function besideOf(subject: Subject, panel: Panel, { a, b, wall }: Meeting): Finding[] {
-  if (a.kind === 'cutout') return [beside(subject, panel, a.cutout, b, wall)]
-  return b.kind === 'cutout' ? [beside(subject, panel, b.cutout, a, wall)] : []
+/** What lies too near a cutout; of two cutouts, the second is named after the first. */
+function besides(subject: Subject, panel: Panel): Finding[] {
+  // A place is sought once for each cutout, however many holes it lies on.
+  const places = new Map<Cutout, Mend | undefined>()
+  const placeFor = (cutout: Cutout): Mend | undefined => {
+    if (!places.has(cutout)) places.set(cutout, movedClear(subject, panel, cutout))
+    return places.get(cutout)
+  }
+  return subject.near(panel).flatMap(({ a, b, wall }): Finding[] => {
+    if (a.kind === 'cutout') return [beside(subject, panel, a.cutout, b, wall, placeFor)]
+    return b.kind === 'cutout' ? [beside(subject, panel, b.cutout, a, wall, placeFor)] : []
+  })
 }
 
-function beside(subject: Subject, panel: Panel, cutout: Cutout, other: Work, wall: number): Finding {
+function beside(
+  subject: Subject,
+  panel: Panel,
+  cutout: Cutout,
+  other: Work,
+  wall: number,
+  placeFor: (cutout: Cutout) => Mend | undefined,
+): Finding {
   const good = limitOf(subject.project, 'cutout-near', 'warn')
   const meets = wall <= NOISE_MM
   const stop = meets || wall < limitOf(subject.project, 'cutout-near', 'stop') - NOISE_MM
-  const apart = `leave ${mm(good)} mm of wood between them: move one of them ${mm(good - wall)} mm or more`
+  const shifted = other.kind === 'bore' ? subject.mend(other.bore.uses, 'what stays') : undefined
+  const ways = [placeFor(cutout), shifted].filter((way) => way !== undefined)
+  const [first] = ways
   return findingOf(subject, panel, cutout, {
     rule: meets ? 'cutout-meets' : 'cutout-near',
     severity: stop ? 'stop' : 'warn',
     what: meets ? `runs into ${workWords(panel, other)}` : `is only ${mm(wall)} mm from ${workWords(panel, other)}`,
-    mend: (other.kind === 'bore' ? subject.mend(other.bore.uses, 'what stays') : undefined) ?? { fix: apart },
+    mend:
+      first === undefined
+        ? { fix: `leave ${mm(good)} mm of wood between them: move one of them ${mm(good - wall)} mm or more` }
+        : { ...first, fix: ways.map(({ fix }) => fix).join(', or ') },
   })
 }
 

@@ -22,11 +22,9 @@ function besides(subject: Subject, panel: Panel): Finding[] {
     if (b.kind !== 'groove') return []
     if (a.kind === 'bore') return [boreBeside(subject, panel, b.groove, a.bore, wall)]
     if (a.kind !== 'groove') return []
-    return [
-      a.groove.face === b.groove.face
-        ? sideBySide(subject, panel, a.groove, b.groove, wall)
-        : overEachOther(subject, panel, a.groove, b.groove, wall),
-    ]
+    return a.groove.face === b.groove.face
+      ? sideBySide(subject, panel, a.groove, b.groove, wall)
+      : [overEachOther(subject, panel, a.groove, b.groove, wall)]
   })
 }
 
@@ -110,20 +108,18 @@ function overEachOther({ project }: Subject, panel: Panel, one: Groove, two: Gro
 }
 
 /** Grooves in one face: along each other, or one that stops short before another. */
-function sideBySide({ project }: Subject, panel: Panel, groove: Groove, other: Groove, wall: number): Finding {
-  const good = limitOf(project, 'groove-wood', 'lip warn')
-  const along = alongOf(groove) === alongOf(other)
-  // Across the end of a stopped groove the wall is as short as that is wide: it may crumble, but holds nothing.
-  const stop = along && wall < limitOf(project, 'groove-wood', 'lip stop') - NOISE_MM
-  const what =
-    wall <= NOISE_MM
-      ? ` and the ${other.purpose} run into each other`
-      : ` and the ${other.purpose} leave only ${mm(wall)} mm of wood between them`
-  return findingOf(panel, groove, stop ? 'stop' : 'warn', what, {
-    fix: along
-      ? `move one of them ${mm(good - wall)} mm or more`
-      : `stop it ${mm(good)} mm before the other, or let it run out there`,
-  })
+function sideBySide({ project }: Subject, panel: Panel, groove: Groove, other: Groove, wall: number): Finding[] {
+  const [good, least] = [limitOf(project, 'groove-wood', 'lip warn'), limitOf(project, 'groove-wood', 'lip stop')]
+  const pair = ` and the ${other.purpose}`
+  const leave = `${pair} leave only ${mm(wall)} mm of wood between them`
+  if (alongOf(groove) !== alongOf(other)) {
+    // Across the end of a stopped groove the wall is as short as that is wide: it may crumble, but holds nothing.
+    const fix = `leave ${mm(least)} mm between them, or let the one run out into the other`
+    return wall < least - NOISE_MM ? [findingOf(panel, groove, 'warn', leave, { fix })] : []
+  }
+  const what = wall <= NOISE_MM ? `${pair} run into each other` : leave
+  const fix = `move one of them ${mm(good - wall)} mm or more`
+  return [findingOf(panel, groove, wall < least - NOISE_MM ? 'stop' : 'warn', what, { fix })]
 }
 
 function boreBeside(subject: Subject, panel: Panel, groove: Groove, bore: Bore, wall: number): Finding {

@@ -29,6 +29,7 @@ function shortOf({ project }: Subject, parts: PartsByStock): Finding[] {
         places: [],
         message: `${name}: its ${list.length} parts need ${needed} sheets with a kerf of ${mm(project.kerf)} mm, and there ${onHand === 1 ? 'is' : 'are'} ${onHand}${sure ? '' : '; a better layout may be found by hand'}`,
         fix: `get ${needed - onHand} more, or make the modules smaller`,
+        change: [{ path: [...stock.at, 'sheets'], value: needed }],
         at: stock.at,
       },
     ]

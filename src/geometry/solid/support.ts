@@ -32,11 +32,25 @@ export function furthest(solid: Solid, way: Vec3): Vec3 {
 
 /** The box along the axes around a solid, mm. */
 export function boundsOfSolid(solid: Solid): Box {
+  if (solid.kind === 'cylinder') return boundsOfCylinder(solid)
   const high = ([0, 1, 2] as const).map((axis) => furthest(solid, unit(axis, 1))[axis])
   const low = ([0, 1, 2] as const).map((axis) => furthest(solid, unit(axis, -1))[axis])
   const [x1 = 0, y1 = 0, z1 = 0] = high
   const [x0 = 0, y0 = 0, z0 = 0] = low
   return { min: [x0, y0, z0], max: [x1, y1, z1] }
+}
+
+/** About its two ends by the radius, less by as much as the axis turns toward a direction. */
+function boundsOfCylinder({ from, axis, length, radius }: Cylinder): Box {
+  const low: [number, number, number] = [0, 0, 0]
+  const high: [number, number, number] = [0, 0, 0]
+  for (const k of [0, 1, 2] as const) {
+    const across = radius * Math.sqrt(Math.max(0, 1 - axis[k] * axis[k]))
+    const end = from[k] + axis[k] * length
+    low[k] = Math.min(from[k], end) - across
+    high[k] = Math.max(from[k], end) + across
+  }
+  return { min: low, max: high }
 }
 
 const unit = (axis: 0 | 1 | 2, sign: 1 | -1): Vec3 => [
@@ -59,7 +73,7 @@ function ofTaper({ a, b }: Taper, way: Vec3): Vec3 {
 /** The middle plus the half axes, each by its share in the direction (support function of an ellipse). */
 function ofEllipse({ middle, u, v }: Ellipse, way: Vec3): Vec3 {
   const [alongU, alongV] = [dot(u, way), dot(v, way)]
-  const off = Math.hypot(alongU, alongV)
+  const off = Math.sqrt(alongU * alongU + alongV * alongV)
   return off === 0 ? middle : add(middle, add(scale(u, alongU / off), scale(v, alongV / off)))
 }
 

@@ -67,9 +67,10 @@ function resolveOpening(context: Context, layer: Layer<RawOpening>): OpeningSpec
       on: 'key',
     })
   }
-  if (panel === undefined || path === undefined || from === undefined || depth === undefined) return undefined
+  if (panel === undefined || shape === undefined || path === undefined || from === undefined || depth === undefined)
+    return undefined
   const purpose = printable(said(layers, 'for')?.value ?? '').trim() || 'opening'
-  return { panel: printable(String(panel.value)).trim(), path, from, depth, face: face?.value, purpose, at }
+  return { panel: printable(String(panel.value)).trim(), shape, path, from, depth, face: face?.value, purpose, at }
 }
 
 /** The shape about (0, 0); nothing, with a report, where its figures make none. */

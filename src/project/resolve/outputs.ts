@@ -1,4 +1,5 @@
 import { type Context, quoted, type Said } from '../context.ts'
+import { DEFAULTS } from '../defaults.ts'
 import { said } from '../layers.ts'
 import type { RawDxf, RawOutputs } from '../schema/definition.ts'
 import type { LayerPatterns, OutputSpec } from '../types.ts'
@@ -40,6 +41,8 @@ export function resolveOutputs(context: Context, outputs: Said<unknown> | undefi
   const version = said(dxf, 'version')?.value
   return {
     paper: said(layers, 'paper')?.value ?? (context.units === 'in' ? 'Letter' : 'A4'),
+    margin: resolveMargin(context, said(layers, 'margin')),
+    ...barsOf(context, said(layers, 'check bars')),
     dxf: {
       units: said(dxf, 'units')?.value ?? context.units,
       version: version === undefined ? '2007' : (String(version) as '2007' | '2000'),
@@ -48,6 +51,30 @@ export function resolveOutputs(context: Context, outputs: Said<unknown> | undefi
       layers: resolveLayers(context, said(dxf, 'layers')),
     },
   }
+}
+
+/** Printers leave 1.8 mm at the least (S68); on every paper a page has room within the most. */
+const MARGIN = { least: 2, most: 40 } as const
+
+function resolveMargin(context: Context, margin: Said<number | string> | undefined): number {
+  const mm = context.lengthOr(margin, DEFAULTS.printMargin)
+  if (margin === undefined || (mm >= MARGIN.least && mm <= MARGIN.most)) return mm
+  context.report(margin.path, `${context.show(mm)} is no margin of a printer`, {
+    expected: `a length from ${context.show(MARGIN.least)} to ${context.show(MARGIN.most)}`,
+  })
+  return mm
+}
+
+function barsOf(
+  context: Context,
+  bars: Said<readonly (number | string | undefined)[]> | undefined,
+): Pick<OutputSpec, 'bars'> {
+  if (bars === undefined) return {}
+  const [across, down] = [0, 1].map((k) => {
+    const value = bars.value[k]
+    return value === undefined ? undefined : context.length({ value, path: [...bars.path, k] }, { aboveZero: true })
+  })
+  return across === undefined || down === undefined ? {} : { bars: { across, down } }
 }
 
 function resolveLayers(context: Context, layers: Said<unknown> | undefined): LayerPatterns {

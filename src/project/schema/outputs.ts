@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { group, kind, optional } from './parts.ts'
+import { group, kind, length, optional } from './parts.ts'
 
 const pattern = z.string(kind('pattern'))
 
@@ -37,6 +37,11 @@ export const outputsSchema = group({
   paper: optional(
     z.enum(['A4', 'A3', 'Letter', 'Legal', 'Tabloid'], kind('paper')),
     'The paper of the full-size pages. Default A4, or Letter.',
+  ),
+  margin: optional(length, 'What the printer leaves blank along each side of the sheet, 2 to 40 mm. Default 10 mm.'),
+  'check bars': optional(
+    z.array(length, kind('check bars')).length(2, kind('check bars')),
+    'How long the whole check bars of 180 mm came out, measured along the short and the long side of a sheet that was printed without this key. Default: not corrected.',
   ),
   dxf: optional(dxf, 'How DXF files are written.'),
 })

@@ -33,6 +33,7 @@ export interface OpeningSpec {
   /** Two edges that meet; none where it is in the middle of the panel. */
   readonly from: readonly FromEdgeSpec[]
   readonly depth: number | 'through'
+  readonly shape: 'round' | 'slot' | 'rectangle' | 'path'
   /** The face that it is cut from and looked at; left out, the one that is seen. */
   readonly face: FaceWord | undefined
   readonly purpose: string

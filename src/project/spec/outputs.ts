@@ -1,7 +1,17 @@
 export type PaperName = 'A4' | 'A3' | 'Letter' | 'Legal' | 'Tabloid'
 
+/** What the two check bars of an uncorrected page measure, mm: along the short and the long side of the sheet. */
+export interface BarReadings {
+  readonly across: number
+  readonly down: number
+}
+
 export interface OutputSpec {
   readonly paper: PaperName
+  /** What the printer leaves blank along each side of the sheet, mm. */
+  readonly margin: number
+  /** How long the check bars came out; nothing when pages are not corrected. */
+  readonly bars?: BarReadings
   readonly dxf: {
     readonly units: 'mm' | 'in'
     /** AC1021, or AC1015 for older importers. */

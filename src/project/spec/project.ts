@@ -1,3 +1,4 @@
+import type { BitSpec } from './bits.ts'
 import type { FindingSpec } from './findings.ts'
 import type { RowSpec } from './floor.ts'
 import type { ModuleSpec } from './module.ts'
@@ -28,5 +29,7 @@ export interface Project {
   readonly kerf: number
   readonly fit: FitSpec | undefined
   readonly findings: FindingSpec
+  /** What is in the shop; empty when the definition does not say. */
+  readonly bits: readonly BitSpec[]
   readonly outputs: OutputSpec
 }
