@@ -83,6 +83,23 @@ const before = (gap: number): string =>
     `floor plan: [{ row: [one] }, { row: [two], stands: { against: one, at its: front, fronts look: back, gap: ${gap} } }]`,
   )
 
+/** A flip-over top with a planer, and a module so far behind it. */
+const behindTurner = (gap: number): string => `${ROUND_STOCK}
+  ply 12: { thickness: 12, sheet: [2500, 1250] }
+  ply 24: { thickness: 24, sheet: [2500, 1250] }
+common: { width: 600, depth: 500, carcase height: 800, stock: board }
+modules:
+  turner:
+    carcase: { back: none }
+    flip-over top:
+      skin: ply 12
+      core: ply 24
+      axle: axle 20
+      machines: { upper: { name: planer, width: 500, depth: 400, height: 280 } }
+  two: { carcase: { back: { stock: thin } } }
+floor plan: [{ row: [turner] }, { row: [two], stands: { against: turner, at its: back, fronts look: back, gap: ${gap} } }]
+`
+
 export const spaceCases: readonly RuleCase[] = [
   {
     rule: 'screw-through',
@@ -242,5 +259,16 @@ export const spaceCases: readonly RuleCase[] = [
     fix: 'let door open to a right angle: hang it at its other edge, or leave more room before it',
     // The corner of the door behind its show face reaches √(597² + 18²) = 597.3.
     inside: before(598),
+  },
+  {
+    rule: 'flip-room',
+    // The planer's far corner: √(200² + (24 + 280)²) = 363.9 from the axle, which lies 250 before the module's rear, at
+    // 776 of 800. The other module begins 50 behind that: 300. 363.89 + 5 − 300 = 68.9.
+    trips: behindTurner(50),
+    severity: 'warn',
+    message: 'turner: as it turns, the planer strikes back of two',
+    fix: 'leave 68.9 mm more between the two modules (`gap`), or roll one of them away first',
+    // 250 + 118.9 = 368.9.
+    inside: behindTurner(118.9),
   },
 ]
