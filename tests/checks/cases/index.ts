@@ -6,6 +6,7 @@ import { drawerCases } from './drawers.ts'
 import { flipOverCases } from './flip-over.ts'
 import { floorCases } from './floor.ts'
 import { frontCases } from './fronts.ts'
+import { grooveCases } from './grooves.ts'
 import { inPlaceCases } from './in-place.ts'
 import { jointCases } from './joints.ts'
 import { namedPanelCases } from './named-panels.ts'
@@ -36,4 +37,5 @@ export const ruleCases: readonly RuleCase[] = [
   ...stockCases,
   ...topCases,
   ...woodCases,
+  ...grooveCases,
 ]
