@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { Finding } from '../../src/checks/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { built, panelOf, places } from '../support/define.ts'
 
@@ -26,6 +27,8 @@ const drawers = (stack: string, more = '', depth = 560): string =>
   module(`      drawers: { stack: ${stack}, ${BOX}${more === '' ? '' : `, ${more}`} }`, depth)
 
 const size = (panel: Panel): number[] => [panel.length, panel.width, panel.thickness]
+/** A packing is 45 wide: a small piece, and so it is noted. */
+const butSmall = (findings: readonly Finding[]): Finding[] => findings.filter(({ rule }) => rule !== 'piece-small')
 const rounded = (values: readonly number[]): number[] => values.map((value) => Math.round(value * 1000) / 1000)
 
 describe('the drawer box', () => {
@@ -277,7 +280,7 @@ describe('inner drawers behind a door', () => {
     expect(of.panels.filter((panel) => panel.role === 'right packing')).toEqual([])
     expect(size(panelOf(of, 'box/drawer-1-left-packing'))).toEqual([500, 45, 18])
     expect(panelOf(of, 'box/drawer-1-box-front').length).toBe(564 - 18 - 26 - 24)
-    expect(of.findings).toEqual([])
+    expect(butSmall(of.findings)).toEqual([])
   })
 
   test('slides half-way up their boxes, or moved until they clear the hinge plates', () => {
@@ -321,7 +324,7 @@ describe('inner drawers behind a door', () => {
     const pair = built(inner('kind: pair'))
     // 564 − 2 × 18 − 26 − 24.
     expect(panelOf(pair, 'box/drawer-1-box-front').length).toBe(478)
-    expect(pair.findings).toEqual([])
+    expect(butSmall(pair.findings)).toEqual([])
     // Overlay 7.5: the door stands 10.5 in, 13.5 with air; a cranked hinge 25 + 9.5 − 13 = 21.5: two of 18.
     const half = built(inner('kind: door, cover: { left: half }'))
     expect(panelOf(half, 'box/drawer-1-left-side').moduleFromPanel.origin[0]).toBe(18 + 36 + 13 + 12)
@@ -329,7 +332,7 @@ describe('inner drawers behind a door', () => {
     // Its screws 16 further back than those of the layer below.
     expect(places(upper, 'A', 'screw')).toEqual(['115 22.5', '339 22.5'])
     expect(places(panelOf(half, 'box/drawer-1-left-packing-1'), 'A', 'drawer slide')).toEqual([])
-    expect(half.findings).toEqual([])
+    expect(butSmall(half.findings)).toEqual([])
   })
 
   test('behind an inset door: 18 + 2 in, 23 with air, the hinge 44 − 13 = 31: two layers', () => {
@@ -337,7 +340,7 @@ describe('inner drawers behind a door', () => {
     expect(panelOf(inset, 'box/drawer-1-left-side').moduleFromPanel.origin[0]).toBe(18 + 36 + 13 + 12)
     // The inside begins 19.5 behind the front edges: first hole 37 + 19.5.
     expect(places(panelOf(inset, 'box/right-side'), 'A', 'drawer slide')[0]?.split(' ')[1]).toBe('56.5')
-    expect(inset.findings).toEqual([])
+    expect(butSmall(inset.findings)).toEqual([])
   })
 
   test('only the wall with the hinges is packed when the door lies before two bays', () => {

@@ -64,8 +64,25 @@ const FIGURES = [
   'hardware › * › widest door',
 ]
 
+/** What is in the shop: no part of a cabinet either. */
+const SHOP = [
+  'bits',
+  'bits › angle',
+  'bits › depth',
+  'bits › diameter',
+  'bits › kind',
+  'bits › kind: brad point',
+  'bits › kind: countersink',
+  'bits › kind: end mill',
+  'bits › kind: forstner',
+  'bits › kind: step',
+  'bits › kind: straight',
+  'bits › kind: twist',
+]
+
 /** How files are written, in other words than those of the samples; no part of a cabinet. */
 const FILES = [
+  'outputs › check bars',
   'outputs › dxf › contours',
   'outputs › dxf › contours: bulges',
   'outputs › dxf › contours: lines and arcs',
@@ -85,6 +102,7 @@ const FILES = [
   'outputs › dxf › units: in',
   'outputs › dxf › units: mm',
   'outputs › dxf › version: 2007',
+  'outputs › margin',
   'outputs › paper: A4',
   'outputs › paper: Legal',
   'outputs › paper: Letter',
@@ -261,7 +279,7 @@ const schema = definitionJsonSchema() as Schema
 describe('what the samples show of the definition', () => {
   const all = sayable(schema)
   const shown = new Set(sampleStems.flatMap((stem) => [...saidBy(schema, parse(sampleText(stem)))]))
-  const finer = [...FIGURES, ...FILES, ...WORDS, ...CHOICES, ...DISTANCES, ...LOADS]
+  const finer = [...FIGURES, ...FILES, ...WORDS, ...CHOICES, ...DISTANCES, ...LOADS, ...SHOP]
 
   test('only what can be said is counted', () => {
     expect(all.size).toBeGreaterThan(300)
@@ -273,6 +291,6 @@ describe('what the samples show of the definition', () => {
   })
 
   test('the lists are sorted', () => {
-    for (const list of [FIGURES, FILES, WORDS, CHOICES, DISTANCES, LOADS]) expect(list).toEqual([...list].sort())
+    for (const list of [FIGURES, FILES, WORDS, CHOICES, DISTANCES, LOADS, SHOP]) expect(list).toEqual([...list].sort())
   })
 })

@@ -126,6 +126,7 @@ describe('defaults, as the README names them', () => {
     ])
     expect(outputs).toEqual({
       paper: 'A4',
+      margin: 10,
       dxf: {
         units: 'mm',
         version: '2007',

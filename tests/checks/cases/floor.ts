@@ -79,7 +79,7 @@ export const floorCases: readonly RuleCase[] = [
     trips: `${ports('width: 200, height: 160, from: { front: 120, bottom: 117 }')}findings: { bolt-blocked: { farthest: 35 } }\n`,
     severity: 'stop',
     message: 'one and two: bolt 1 has no free place within 35 mm; in the way: the port of one',
-    fix: 'set `end inset` to 64 mm and `side inset` to 204 mm, or move what is in the way',
+    fix: 'set `end inset` to 28 mm and `side inset` to 96 mm, or move what is in the way',
     inside: `${ports('width: 200, height: 160, from: { front: 120, bottom: 117 }')}findings: { bolt-blocked: { farthest: 36 } }\n`,
   },
   {
