@@ -438,9 +438,10 @@ describe('what cannot be', () => {
   })
 
   test('a pull on the edge of the box front', () => {
-    // The box ends 718.5 − 692 = 26.5 below the upper edge and begins 718.5 − 493.5 = 225 below; 2.25 + 5 inward.
+    // The box ends 718.5 − 692 = 26.5 below the upper edge and begins 718.5 − 493.5 = 225 below, its groove ends
+    // 10 + 6.7 above that; 2.25 + 5 inward.
     expect(found(drawers('3', 'fronts: { pull: { item: knob, edge distance: 26.5 } }'), 'drawer-pull')).toBe(
-      'stop: drawer 1: the holes of the knob, 26.5 mm below the upper edge of the front, cut the edge of the box front; it lies from 26.5 to 225 mm; set `edge distance` from 33.8 mm to 217.7 mm',
+      'stop: drawer 1: the holes of the knob, 26.5 mm below the upper edge of the front, cut the edge of the box front; it lies from 26.5 to 225 mm; set `edge distance` from 33.8 mm to 201 mm',
     )
   })
 
