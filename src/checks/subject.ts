@@ -3,6 +3,7 @@ import type { Panel } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
 import { designsOf } from './by-design.ts'
 import { type Meeting, meetingsIn, wallsOf } from './clashes.ts'
+import { loadedModules } from './loads/index.ts'
 import type { Subject } from './types.ts'
 
 /** What the rules look at. `panelOf` throws where there is no such panel: then the placing is wrong. */
@@ -26,5 +27,15 @@ export function subjectOf(
     known.set(panel, meetings)
     return meetings
   }
-  return { project, assembly, panels, panelOf, shift: (uses) => mend(uses)?.fix, mend, near, designs }
+  return {
+    project,
+    assembly,
+    panels,
+    panelOf,
+    loaded: loadedModules({ project, assembly, panels }),
+    shift: (uses) => mend(uses)?.fix,
+    mend,
+    near,
+    designs,
+  }
 }

@@ -5,6 +5,7 @@ import type { DefinitionPath, Edit, Project } from '../project/index.ts'
 import type { RuleId, Severity } from '../rulebook/index.ts'
 import type { Designs } from './by-design.ts'
 import type { Meeting } from './clashes.ts'
+import type { LoadedModule } from './loads/index.ts'
 
 export type { Severity }
 
@@ -40,6 +41,8 @@ export interface Subject {
   readonly assembly: Assembly
   readonly panels: readonly Panel[]
   readonly panelOf: (id: PanelId) => Panel
+  /** The modules that stand on the floor, with what they weigh and carry. */
+  readonly loaded: readonly LoadedModule[]
   /**
    * What to change in the definition so that the holes of one of these pieces of hardware clear all others, in words, or
    * nothing when no such shift is known.

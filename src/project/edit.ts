@@ -21,7 +21,7 @@ const SHORT_FORMS: Readonly<Record<string, string>> = {
   back: 'sits',
 }
 /** Groups of a module that are merged key by key with those under `common`. */
-const MERGED: readonly unknown[] = ['carcase', 'back']
+const MERGED: readonly unknown[] = ['carcase', 'back', 'loads']
 
 /**
  * The definition with the edits made; comments and the order of keys stay. Groups that are missing on the way are made,

@@ -1,6 +1,7 @@
 export { backTakes, grooveWidth } from './back-takes.ts'
 export { baseHeight } from './base-height.ts'
 export { baySizes } from './bay-sizes.ts'
+export { boardFacts, UNKNOWN_BOARD } from './boards.ts'
 export { DEFAULTS } from './defaults.ts'
 export { applyEdits, type Edit, type EditValue } from './edit.ts'
 export { type FlipSizes, flipSizes, sidesDepth, wellOf } from './flip-sizes.ts'

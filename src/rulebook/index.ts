@@ -6,6 +6,7 @@ import { flipOverRules } from './flip-over.ts'
 import { floorRules } from './floor.ts'
 import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
+import { loadRules } from './loads.ts'
 import { panelRules } from './panels.ts'
 import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
@@ -32,6 +33,7 @@ export const RULEBOOK = {
   ...cutoutRules,
   ...panelRules,
   ...spaceRules,
+  ...loadRules,
   ...stockRules,
   ...shopRules,
   ...printingRules,

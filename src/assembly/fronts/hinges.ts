@@ -134,11 +134,14 @@ function countHinges(front: DoorSpec | FlapSpec, door: PlacedDoor): { count: num
     return {
       count: asked,
       troubles: [
-        trouble(
-          'stop',
-          `${about}; ${asked} hinges are asked for, it needs ${needed}`,
-          `set \`hinges: ${needed}\` or leave it to the rule`,
-        ),
+        {
+          ...trouble(
+            'stop',
+            `${about}; ${asked} hinges are asked for, it needs ${needed}`,
+            `set \`hinges: ${needed}\` or leave it to the rule`,
+          ),
+          change: [{ path: [...front.at, 'hinges'], value: needed }],
+        },
       ],
     }
   }

@@ -4,6 +4,7 @@ import type { CarcaseSpec } from './carcase.ts'
 import type { FindingSpec } from './findings.ts'
 import type { FlipSpec } from './flip.ts'
 import type { LippingSpec } from './lipping.ts'
+import type { LoadsSpec } from './loads.ts'
 import type { OpeningSpec } from './openings.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
 import type { MachineTopSpec, WorktopSpec } from './tops.ts'
@@ -28,6 +29,7 @@ export interface ModuleSpec {
   readonly base: BaseSpec
   /** A later one stands before an earlier one on the same edge. */
   readonly lipping: readonly LippingSpec[]
+  readonly loads: LoadsSpec
   /** At most one of the two. */
   readonly worktop: WorktopSpec | undefined
   readonly machineTop: MachineTopSpec | undefined

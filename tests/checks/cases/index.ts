@@ -9,6 +9,7 @@ import { frontCases } from './fronts.ts'
 import { grooveCases } from './grooves.ts'
 import { inPlaceCases } from './in-place.ts'
 import { jointCases } from './joints.ts'
+import { loadCases } from './loads.ts'
 import { namedPanelCases } from './named-panels.ts'
 import { printingCases } from './printing.ts'
 import { shelfCases } from './shelves.ts'
@@ -27,8 +28,10 @@ export const ruleCases: readonly RuleCase[] = [
   ...flipOverCases,
   ...floorCases,
   ...frontCases,
+  ...grooveCases,
   ...inPlaceCases,
   ...jointCases,
+  ...loadCases,
   ...namedPanelCases,
   ...printingCases,
   ...shelfCases,
@@ -37,5 +40,4 @@ export const ruleCases: readonly RuleCase[] = [
   ...stockCases,
   ...topCases,
   ...woodCases,
-  ...grooveCases,
 ]
