@@ -10,7 +10,9 @@ modules:
   box: { width: 800, depth: 500, ${more}, stock: board, base: { ${base} }, carcase: { back: { sits: applied, stock: thin } }, inside: ${inside} }
 `)
 
-const rules = (of: Built): string[] => of.findings.map((finding) => `${finding.severity} ${finding.rule}`)
+/** How a module tips is of other tests. */
+const rules = (of: Built): string[] =>
+  of.findings.filter(({ rule }) => rule !== 'tipping').map((finding) => `${finding.severity} ${finding.rule}`)
 
 /** Module frame, mm, of each piece of hardware of the base. */
 const standing = (of: Built, what: string): string[] =>

@@ -29,7 +29,7 @@ export function circleTroubles(
       severity: met ? 'stop' : 'warn',
       panels: [bottom.id],
       message: `the swivel circles of two casters ${met ? `overlap by ${mm(-between)} mm` : `pass ${mm(between)} mm apart`}; the module is ${mm(size)} mm ${narrow}`,
-      ...further(base, size, apart, `make it ${mm(size + apart - between)} mm ${narrow} or more`),
+      ...further(spec, base, size, apart, `make it ${mm(size + apart - between)} mm ${narrow} or more`),
       at: base.at,
     })
   }
@@ -38,9 +38,13 @@ export function circleTroubles(
 }
 
 /** Casters nearer to the edges where they were set further in, else the largest of the catalogue that pass each other. */
-function further(base: CastersSpec, size: number, apart: number, larger: string): Mending {
-  // By the rule there is the footprint gap outside each of two circles, and what keeps them apart between them.
-  const least = (item: Caster): number => 4 * item.swivelRadius + 2 * base.footprintGap + apart
+function further(spec: ModuleSpec, base: CastersSpec, size: number, apart: number, larger: string): Mending {
+  // By the rule there is the footprint gap outside each of two circles, or the plate beside the side, and what keeps the
+  // circles apart between them.
+  const beside = spec.carcase.bottom === 'over' ? 0 : spec.stock.thickness
+  const inward = ({ swivelRadius, plate }: Caster): number =>
+    Math.max(swivelRadius + base.footprintGap, beside + Math.max(plate.x, plate.y) / 2)
+  const least = (item: Caster): number => 2 * inward(item) + 2 * item.swivelRadius + apart
   const inset = base.inset === 'auto' ? [] : [{ path: [...base.at, 'inset'], value: 'auto' }]
   if (inset.length > 0 && least(base.item) <= size + NOISE_MM) {
     return { fix: `set \`inset: auto\`: ${mm(base.item.swivelRadius + base.footprintGap)} mm`, change: inset }
@@ -48,7 +52,7 @@ function further(base: CastersSpec, size: number, apart: number, larger: string)
   const isInch = ({ id }: Caster): boolean => id.endsWith(' in')
   const found = itemsOfKind('caster')
     .filter((item) => item.turning === base.item.turning && isInch(item) === isInch(base.item))
-    .filter((item) => least(item) <= size + NOISE_MM)
+    .filter((item) => item.swivelRadius < base.item.swivelRadius && least(item) <= size + NOISE_MM)
     .sort((a, b) => b.swivelRadius - a.swivelRadius)[0]
   if (found === undefined) return { fix: larger }
   return {

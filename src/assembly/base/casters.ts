@@ -53,7 +53,7 @@ function casterInset(spec: ModuleSpec, base: CastersSpec, bottom: PlacedPanel, o
 }
 
 /** Whether holes through the bottom keep a wall to other holes, cuts and panels that stand on it. */
-function boltRoom(bottom: PlacedPanel, on: OnBottom): (bolts: readonly Box[], wall: number) => boolean {
+export function boltRoom(bottom: PlacedPanel, on: OnBottom): (bolts: readonly Box[], wall: number) => boolean {
   const { min, max } = boardBox(bottom)
   const standing = on.panels.map(boardBox).filter((box) => Math.abs(box.min[2] - max[2]) <= NOISE_MM)
   const cut = on.cuts.filter((one) => one.panel === bottom.id).map((one) => one.box)

@@ -1,15 +1,19 @@
-import { NOISE_MM, poseOf, X, Y } from '../../geometry/index.ts'
+import { type Box, NOISE_MM, poseOf, X, Y } from '../../geometry/index.ts'
 import { MM_PER_INCH, mm } from '../../length/index.ts'
 import type { FeetSpec, ModuleSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
+import { WALL_MM } from '../holes.ts'
 import { atLeast, atMost } from '../mend.ts'
 import { type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
 import type { OnBottom } from './base.ts'
+import { boltRoom } from './casters.ts'
 import { blockedAlong, freePlaces } from './clear-line.ts'
 
 /** Between two feet along the width, at most, mm; common practice. */
 const LONGEST_SPAN_MM = 36 * MM_PER_INCH
+/** A foot is offered a place at most so much further in, mm: two holes of a 32 mm row. Own choice. */
+const FARTHEST_IN_MM = 64
 /** Between the flange of a foot and a panel that stands on the bottom, mm; common practice. */
 const FLANGE_ROOM_MM = 2
 
@@ -47,6 +51,21 @@ export function placeFeet(spec: ModuleSpec, feet: FeetSpec, bottom: PlacedPanel,
   return partsOf({ hardware, troubles: footTroubles(spec, feet, bottom, on) })
 }
 
+/** From the least inset on, by whole millimetres, the first at which the holes of the corner feet clear what is in the bottom. */
+function clearInset(spec: ModuleSpec, feet: FeetSpec, bottom: PlacedPanel, on: OnBottom, least: number): string {
+  const room = boltRoom(bottom, on)
+  const radius = Math.max(...(feet.item.parts.bottom ?? []).map(({ diameter }) => diameter)) / 2
+  const holes = (inset: number): Box[] =>
+    [inset, spec.width - inset].flatMap((x) =>
+      [inset, spec.depth - inset].map(
+        (y): Box => ({ min: [x - radius, y - radius, 0], max: [x + radius, y + radius, 0] }),
+      ),
+    )
+  const most = Math.min(least + FARTHEST_IN_MM, (Math.min(spec.width, spec.depth) - feet.item.padDiameter) / 2)
+  const places = [least, ...Array.from({ length: FARTHEST_IN_MM }, (_, k) => Math.ceil(least) + k)]
+  return atLeast(places.find((inset) => inset <= most && room(holes(inset), WALL_MM)) ?? least)
+}
+
 type Mending = Pick<PlacingTrouble, 'fix' | 'change'>
 
 /** A foot under a side or the back, beyond the bottom or the footprint, or in another's way. */
@@ -79,7 +98,9 @@ function footTroubles(spec: ModuleSpec, feet: FeetSpec, bottom: PlacedPanel, on:
   const troubles: PlacingTrouble[] = []
   if (short > NOISE_MM) {
     const what = `a levelling foot ${mm(inset)} mm in lies ${mm(short)} mm under a side or the back, or beyond the bottom or the footprint`
-    troubles.push(trouble(what, inset + short > most + NOISE_MM ? narrow : set(atLeast(inset + short))))
+    troubles.push(
+      trouble(what, inset + short > most + NOISE_MM ? narrow : set(clearInset(spec, feet, bottom, on, inset + short))),
+    )
   }
   if (between < -NOISE_MM) {
     const what = `two levelling feet, ${mm(inset)} mm in, overlap by ${mm(-between)} mm`

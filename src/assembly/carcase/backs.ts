@@ -130,7 +130,8 @@ export function backJoints(
 ): { hardware: PlacedHardware[]; troubles: PlacingTrouble[] } {
   const joint = back.joint
   if (joint === undefined) return { hardware: [], troubles: [] }
-  const judged = { at: room.at, asked: [...room.at, 'back', 'joint'], limits: room.limits }
+  const shared = sharedBy(back, panel, others)
+  const judged = { at: room.at, asked: [...room.at, 'back', 'joint'], limits: room.limits, shared }
   const all = others.map((other) => {
     // An inset back stands between the shell's panels, but its face lies against dividers, as an applied one's does; one
     // between the sides lies against a top and bottom that stand there, too.
@@ -145,6 +146,14 @@ export function backJoints(
       : placeClearJoint({ module: room.module, head: panel, tip: other, joint, contact, ...judged }, there)
   })
   return { hardware: all.flatMap((one) => one.hardware), troubles: all.flatMap((one) => one.troubles) }
+}
+
+/** What one kind of screw goes through and into all along a back, mm: the thickest and the narrowest. */
+function sharedBy(back: Sitting, panel: PlacedPanel, others: readonly PlacedPanel[]): { head: number; edge: number } {
+  const around = others.map(({ thickness }) => thickness)
+  const within = back.sits === 'inset' || back.sits === 'between sides'
+  const edges = back.sits === 'rebated' ? [back.rebateWidth - back.edgePlay] : within ? [panel.thickness] : []
+  return { head: Math.max(panel.thickness, ...(within ? around : [])), edge: Math.min(...around, ...edges) }
 }
 
 /** No screw holds in the edge of a thinner back, mm; common practice. */

@@ -168,12 +168,12 @@ function pullTrouble(
   below: number,
   wall: number,
 ): PlacingTrouble {
-  const { place, boxFront, name, fronts } = request
+  const { place, boxFront, name, fronts, spec } = request
   const height = place.z1 - place.z0
   const box = boardBox(boxFront)
   const wide = item.centres + 2 * wall > box.max[0] - box.min[0]
   const [upper, lower] = [place.z1 - box.max[2], place.z1 - box.min[2]]
-  const [least, most] = [upper + wall, Math.min(lower, height) - wall]
+  const [least, most] = [upper + wall, Math.min(lower - bottomReach(spec.box), height) - wall]
   const path = [...fronts.at, 'pull', 'edge distance']
   const value = below < least ? atLeast(least) : atMost(most)
   const mending =

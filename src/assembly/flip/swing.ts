@@ -79,11 +79,15 @@ function clearance(place: FlipPlace, part: Turning, panel: PlacedPanel): Placing
       message: strikes
         ? `${swings} strikes the ${panel.name}, ${mm(fromAxle(place, box))} mm from it`
         : `${swings} passes the ${panel.name} by only ${mm(free)} mm; ${mm(flip.turningClearance)} mm is wanted`,
-      ...clearedBy(place, panel, flip.turningClearance - free),
+      ...clearedBy(place, panel, flip.turningClearance - (fromAxle(place, box) - largest(place, part, panel))),
       at: part.machine?.at ?? flip.at,
     },
   ]
 }
+
+/** Below all that turns lies the carcase's top: what it must clear is the largest circle. */
+const largest = (place: FlipPlace, part: Turning, { role }: PlacedPanel): number =>
+  role === 'top' ? Math.max(...turningParts(place).map(({ radius }) => radius)) : part.radius
 
 /** Above the carcase's top it is the well that is too shallow; elsewhere the panel is too near. */
 function clearedBy({ flip, sizes }: FlipPlace, panel: PlacedPanel, short: number): Mending {

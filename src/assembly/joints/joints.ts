@@ -27,6 +27,8 @@ export interface JointRequest {
   readonly at: DefinitionPath
   /** Where the definition says how the boards are joined, or can say it. */
   readonly asked?: DefinitionPath
+  /** Where that holds for other joints, too: the thickest first board and the narrowest edge of all of them, mm. */
+  readonly shared?: { readonly head: number; readonly edge: number }
   /** By which it is judged. */
   readonly limits: Limits
   /** Where it is not simply where the two boxes touch. */

@@ -47,11 +47,13 @@ function trouble(
 
 /** The screw of the catalogue that will do, and where to say so. */
 function mending(request: JointRequest, below: number): Mending {
-  const { head, tip, joint, limits, asked } = request
+  const { head, tip, joint, limits, asked, shared } = request
   const least = limitOf(limits, 'screw-bite', 'warn')
   // Of the edge, what lies about the joint alike on both sides: all of it, or the shoulder of a rebate.
-  const edge = 2 * Math.min(below, tip.thickness - below)
-  const found = shorterPocket(request, below) ?? fittingScrew(joint.item, head.thickness, edge, least)
+  const own = 2 * Math.min(below, tip.thickness - below)
+  const edge = Math.min(own, shared?.edge ?? own)
+  const first = Math.max(head.thickness, shared?.head ?? 0)
+  const found = shorterPocket(request, below) ?? fittingScrew(joint.item, first, edge, least)
   if (found === undefined) return { fix: 'choose another joint, or another board' }
   const reaches =
     found.kind === 'pocket screw' ? '' : `, which reaches ${mm(found.length - head.thickness)} mm into ${inWords(tip)}`

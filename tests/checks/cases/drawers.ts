@@ -84,12 +84,13 @@ export const drawerCases: readonly RuleCase[] = [
   {
     rule: 'drawer-pull',
     // The uppermost front ends at 718.5, its box at 702 − 10 = 692, 26.5 below; its front is (717 − 6) / 3 = 237 high and
-    // ends at 481.5, the box at 481.5 + 12 = 493.5, 225 below. A hole of 4.5 and 5 of wood: 7.25 further in.
+    // ends at 481.5, the box at 481.5 + 12 = 493.5, 225 below. A hole of 4.5 and 5 of wood: 7.25 further in,
+    // and above the groove for the bottom, which ends 10 + 6.6 up.
     trips: drawers('3', 'fronts: { pull: { item: knob, edge distance: 26.5 } }'),
     severity: 'stop',
     message:
       'drawer 1: the holes of the knob, 26.5 mm below the upper edge of the front, cut the edge of the box front; it lies from 26.5 to 225 mm',
-    fix: 'set `edge distance` from 33.8 mm to 217.7 mm',
+    fix: 'set `edge distance` from 33.8 mm to 201.1 mm',
     inside: drawers('3', 'fronts: { pull: { item: knob, edge distance: 33.8 } }'),
   },
   {
