@@ -274,7 +274,7 @@ test('findings as a person reads them', () => {
   const render = (list: readonly Finding[]): string =>
     renderFindings({ project, panels, findings: list, locate: read.locate, file: 'box.yaml' })
   expect(render(findings)).toBe(
-    'box\n    warn  bore-skin\n      too thin\n      to mend it: thicker\n      asked for at box.yaml:7:8\n\nno stops, 1 warning, no notes\n',
+    'box\n  as a whole\n    warn  bore-skin\n      too thin\n      to mend it: thicker\n      asked for at box.yaml:7:8\n\nno stops, 1 warning, no notes\n',
   )
   expect(render([])).toBe('no stops, no warnings, no notes\n')
 })
