@@ -18,6 +18,7 @@ import {
   Z,
 } from '../../src/geometry/index.ts'
 import { type Built, build } from '../../src/outputs/index.ts'
+import { applyEdits } from '../../src/project/index.ts'
 import { built, projectOf } from '../support/define.ts'
 import { anyDefinition } from '../support/random.ts'
 import '../support/seed.ts'
@@ -142,6 +143,25 @@ describe('looking for what is near', () => {
     // The definitions are rich enough to show the difference.
     expect([...found.keys()].length).toBeGreaterThanOrEqual(4)
   })
+})
+
+test('what is offered clears what was found, on any definition, and spoils nothing', () => {
+  let offered = 0
+  const stops = (findings: readonly Finding[]): number => findings.filter(({ severity }) => severity === 'stop').length
+  fc.assert(
+    fc.property(anyDefinition, (text) => {
+      const before = built(text)
+      for (const { change, message } of spaceBy(subject(before), INDEXED)) {
+        if (change === undefined) continue
+        offered += 1
+        const after = built(applyEdits(text, change))
+        expect(after.findings.map((one) => one.message)).not.toContain(message)
+        expect(stops(after.findings)).toBeLessThanOrEqual(stops(before.findings))
+      }
+    }),
+    { numRuns: 60 },
+  )
+  expect(offered).toBeGreaterThan(3)
 })
 
 test('the inverse of a pose takes everything back', () => {

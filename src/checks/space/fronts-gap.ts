@@ -6,6 +6,7 @@ import { mm, panelWords } from '../words.ts'
 import { type Floor, FRONTS, type Still } from './floor.ts'
 import { depthOf, pathKey, SHAVING_MM, type Specs } from './parts-of.ts'
 import type { Scene } from './scene.ts'
+import { widerReveals } from './wider-reveals.ts'
 
 /** Fronts of one module or of two that overlap, or come so near each other that they rub. */
 export function frontsGap(scene: Scene, specs: Specs, floor: Floor): Finding[] {
@@ -37,13 +38,13 @@ function findingOf(scene: Scene, specs: Specs, a: Still, b: Still, gap: number, 
     panels: [a.panel.id, b.panel.id],
     places: [],
     message: `${panelWords(a.panel)} and ${panelWords(b.panel)} ${what}`,
-    ...mendOf(scene, specs, a, b),
+    ...mendOf(scene, specs, a, b, gap),
     at: b.panel.at,
   }
 }
 
 /** Fronts of one module keep the gap that they ask for; those of two modules their reveals. */
-function mendOf(scene: Scene, specs: Specs, a: Still, b: Still): Pick<Finding, 'fix' | 'change'> {
+function mendOf(scene: Scene, specs: Specs, a: Still, b: Still, gap: number): Pick<Finding, 'fix' | 'change'> {
   const { project } = scene.subject
   const good = limitOf(project, 'fronts-gap', 'good')
   const own = [a, b].map(({ panel }) => specs.fronts.get(pathKey(panel.at)))
@@ -54,5 +55,7 @@ function mendOf(scene: Scene, specs: Specs, a: Still, b: Still): Pick<Finding, '
     return { fix: `set \`gap: ${value}\``, change: paths.map((path) => ({ path, value })) }
   }
   if (a.module.key === b.module.key) return { fix: `leave ${mm(good)} mm between them (\`inset gap\`)` }
+  const wider = widerReveals(project, specs, [a, b], good - gap)
+  if (wider !== undefined) return wider
   return { fix: `leave ${mm(good)} mm between them: half of it as the \`reveal\` of each, or move one of the modules` }
 }

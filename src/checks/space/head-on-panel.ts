@@ -99,9 +99,10 @@ function onBodies(scene: Scene, own: ModuleScene, body: PlacedBody, place: numbe
   })
 }
 
-/** A hinge is set beside what is in its way; else one of the two is moved by hand. */
+/** A hinge is set beside what is in its way; else one of the two is moved by hand, since bolts move when hinges do. */
 function mendOf(scene: Scene, own: ModuleScene, pair: readonly PlacedBody[]): Pick<Finding, 'fix' | 'change'> {
   const hinge = pair.find(({ piece }) => piece.item.kind === 'cup hinge')
-  const moved = hinge && movedHinges(scene, own, hinge, isHead)
+  const bolt = pair.some(({ piece }) => piece.item.kind === 'joining bolt')
+  const moved = bolt ? undefined : hinge && movedHinges(scene, own, hinge, isHead)
   return moved ?? { fix: 'move one of them: bolts and feet by their insets, hinges by `hinges: [ … ]`' }
 }

@@ -1,5 +1,5 @@
 import { boardBox } from '../../assembly/index.ts'
-import { type Box, commonBox } from '../../geometry/index.ts'
+import { type Box, commonBox, NOISE_MM } from '../../geometry/index.ts'
 import { typedLength } from '../typed.ts'
 import type { Finding } from '../types.ts'
 import { type Axis, SHAVING_MM } from './parts-of.ts'
@@ -28,14 +28,41 @@ export function movedHinges(
   const heads = own.bodies.filter(
     (body) => isHead(body) && body.panel.id === hinge.panel.id && body.piece.series !== hinge.piece.series,
   )
-  const places = plates.map((plate) => placeOf(plate, heads, axis, (low + high) / 2))
-  if (places.some((place) => place === undefined)) return undefined
+  const moved = plates.flatMap((plate) => placeOf(plate, heads, axis, (low + high) / 2) ?? [])
+  const places = moved.length === plates.length ? apart(moved, hinge, heads, axis) : undefined
+  if (places === undefined) return undefined
   const { units } = subject.project
-  const typed = places.map((place) => typedLength((place ?? 0) - low, units, 'up'))
+  const typed = places.map((place) => typedLength(place - low, units, 'up'))
   return {
     fix: `set \`hinges: [${typed.join(', ')}]\``,
     change: [{ path: [...hinge.piece.at, 'hinges'], value: typed }],
   }
+}
+
+/**
+ * Places as they are where the hinges have room beside each other; else the inner ones evenly between the outermost, where
+ * those have it and clear the heads.
+ */
+function apart(
+  places: readonly number[],
+  { piece: { item }, box }: PlacedBody,
+  heads: readonly PlacedBody[],
+  axis: Axis,
+): number[] | undefined {
+  if (item.kind !== 'cup hinge') return undefined
+  const half = Math.max(...(item.parts.cup ?? []).map(({ y, diameter }) => Math.abs(y) + diameter / 2))
+  const least = 2 * (half + item.cupDistance.min)
+  const haveRoom = (list: readonly number[]): boolean =>
+    list.slice(1).every((place, k) => place - (list[k] ?? place) >= least - NOISE_MM)
+  const rising = [...places].sort((a, b) => a - b)
+  if (haveRoom(rising)) return rising
+  const [first = 0, last = 0] = [rising[0], rising.at(-1)]
+  const even = rising.map((_, k) => first + (k * (last - first)) / (rising.length - 1))
+  const own = (box.min[axis] + box.max[axis]) / 2
+  const clear = even.every((place) =>
+    heads.every((head) => commonBox(head.box, shifted(box, axis, place - own), SHAVING_MM) === undefined),
+  )
+  return clear && haveRoom(even) ? even : undefined
 }
 
 /** The middle of a plate where it clears the heads: its own, or the next one toward the middle of its front. */

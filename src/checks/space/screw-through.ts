@@ -18,6 +18,8 @@ interface Fault {
   readonly words: string
   /** Whether a shorter screw helps. */
   readonly tooLong: boolean
+  /** Whether it is a groove or a cutout that it comes near. */
+  readonly cut?: true
 }
 
 /** Wood that there should be before the end of a screw and beside its thread, mm. */
@@ -99,10 +101,20 @@ function cutsNear(line: ScrewLine, enough: number): Fault[] {
   const thread = cylinder(along(line, line.entry), axis, line.length - line.entry, radius)
   const cuts = [
     ...panel.grooves.map((groove) => ({ prism: groovePrism(panel, groove), words: `the ${groove.purpose}` })),
-    ...panel.cutouts.map((cutout) => ({ prism: prismOf(panel, cutout), words: `the cutout for ${cutout.purpose}` })),
+    ...panel.cutouts.map((cutout) => ({
+      prism: prismOf(panel, cutout),
+      words: cutout.notch === true ? `the ${cutout.purpose}` : `the cutout for ${cutout.purpose}`,
+    })),
   ]
   return cuts.map(
-    ({ prism, words }): Fault => ({ line, wood: gapToPrism(thread, prism, enough), enough, words, tooLong: false }),
+    ({ prism, words }): Fault => ({
+      line,
+      wood: gapToPrism(thread, prism, enough),
+      enough,
+      words,
+      tooLong: false,
+      cut: true,
+    }),
   )
 }
 
@@ -114,7 +126,9 @@ function findingOf(subject: Subject, run: readonly Fault[]): Finding[] {
   const out = wood <= NOISE_MM
   const others = run.length === 1 ? '' : `, and ${run.length - 1} more of its kind,`
   const [comes, leaves] = run.length === 1 ? ['comes', 'leaves'] : ['come', 'leave']
-  const what = out ? `${comes} out of ${words}${outBy(wood)}` : `${leaves} only ${mm(wood)} mm of wood before ${words}`
+  const what = out
+    ? `${comes} out ${worst.cut === true ? 'in' : 'of'} ${words}${outBy(wood)}`
+    : `${leaves} only ${mm(wood)} mm of wood before ${words}`
   const mend = worst.tooLong
     ? shorterScrew(subject, line, shortOf(worst), limitOf(project, 'screw-through', 'bite'))
     : { fix: `move it ${mm(shortOf(worst))} mm or more away from there, or take another joint` }

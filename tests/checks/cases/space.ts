@@ -48,6 +48,20 @@ const plateOnFoot = (inset: number): string =>
 
 const pair = (gap: string): string => define(`  box: { inside: { front: { kind: pair, gap: ${gap} } } }`)
 
+/** Two modules side by side with a door each. */
+const row = (reveal: string): string =>
+  define(
+    `  one: { inside: { front: { kind: door, reveal: ${reveal} } } }
+  two: { inside: { front: { kind: door, hang: right, reveal: ${reveal} } } }`,
+    'floor plan: [{ row: [one, two] }]',
+  )
+
+/** Pocket screws from the bottom into the sides, and a hole in the left side, 60 wide, over one of their tips. */
+const holeAtTip = (bottom: number): string =>
+  define(`  box:
+    carcase: { joint: { fasten: pocket screw, end distance: 50 }, back: { stock: thin } }
+    openings: [{ panel: left side, shape: round, diameter: 60, from: { front: 50, bottom: ${bottom} }, for: a cable }]`)
+
 /** A door beside a module that stands 700 mm further forward. */
 const besideDeep = (hang: string): string =>
   define(
@@ -122,6 +136,19 @@ export const spaceCases: readonly RuleCase[] = [
       'box, left side: the screw 6x80 in the screw pilot 4.2 × 75, 50 from bottom in the back edge, and 4 more of its kind, leave only 2 mm of wood before the front edge',
     fix: 'take a screw 79 mm long or shorter, not 80: screw 6x60',
     inside: longScrew(84),
+  },
+  {
+    rule: 'screw-through',
+    what: 'into a hole',
+    // The screw enters the side in the middle of the bottom, 9 up, and rises by 15° to 15 deep: 9 + 15 × tan 15° = 13.02;
+    // its thread, 4.2 thick, to 13.02 + 2.1 × cos 15° = 15.05. The hole begins at 44 − 30 = 14.
+    trips: holeAtTip(44),
+    severity: 'stop',
+    message:
+      'box, left side: the pocket screw 32 with its tip 50 from front and 13 from bottom comes out in the cutout for a cable',
+    fix: 'move it 3 mm or more away from there, or take another joint',
+    // 48.1 − 30 − 15.05 = 3.05.
+    inside: holeAtTip(48.1),
   },
   {
     rule: 'fasteners-cross',
@@ -206,6 +233,16 @@ export const spaceCases: readonly RuleCase[] = [
     message: 'box, door left and box, door right are only 0.5 mm apart',
     fix: 'set `gap: 3 mm`',
     inside: pair('1'),
+  },
+  {
+    rule: 'fronts-gap',
+    what: 'of two modules',
+    // 0.3 at each; (3 − 0.6) / 2 = 1.2 more at each.
+    trips: row('0.3'),
+    severity: 'warn',
+    message: 'one, door and two, door are only 0.6 mm apart',
+    fix: 'set the right `reveal` of one to 1.5 mm and the left `reveal` of two to 1.5 mm',
+    inside: row('0.5'),
   },
   {
     rule: 'door-swing',
