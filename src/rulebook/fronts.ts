@@ -16,7 +16,7 @@ export const frontRules = {
   },
   'hinge-door-width': {
     meaning: 'a door is wider than its hinges are made for',
-    severities: ['stop'],
+    severities: ['warn'],
     source: 'the hinge’s own figure',
     limits: {},
   },

@@ -195,10 +195,11 @@ const tippingCases: readonly RuleCase[] = [
   {
     rule: 'tipping',
     what: 'low',
-    // 2 × 200 × 450 + 2 × 564 × 200 mm²: 5.001 kg; 100 kg at 450: 439.3 high, 50.. atan(40 / 439) as deep as 80 would be.
+    // 2 × 80 × 450 + 2 × 564 × 80 mm²: 2.000 kg; 100 kg at 450: 445.6 high, atan(40 / 445.6) = 5.13°; 78.57 − 40 = 38.57.
     trips: box('width: 600, depth: 80, carcase height: 450', '', 'on the top: 100 kg'),
     severity: 'warn',
-    message: 'XX',
+    message: `box: with all of its load, it tips at 5.1°, less than 10°: the middle of its 102 kg lies 445.6 mm high and 40 mm inside the front edge of what it stands on ${GUIDE}`,
+    fix: 'let its base reach 39 mm further out at the front, keep the heavy things low (`loads`), or bolt it to a neighbour or to the wall',
     inside: box('width: 600, depth: 80, carcase height: 449.9', '', 'on the top: 100 kg'),
   },
   {
