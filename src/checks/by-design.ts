@@ -10,6 +10,7 @@ export interface Designs {
   readonly cutoutAt: (panel: Panel, cutout: Cutout) => DefinitionPath
   readonly hardwareAt: (id: string) => DefinitionPath | undefined
   readonly itemOf: (id: string) => Item | undefined
+  readonly pieceOf: (id: string) => PlacedHardware | undefined
 }
 
 export function designsOf({ modules, hardware }: Assembly): Designs {
@@ -21,6 +22,7 @@ export function designsOf({ modules, hardware }: Assembly): Designs {
     cutoutAt: (panel, { id }) => cutouts.get(`${panel.id} ${id}`) ?? panel.at,
     hardwareAt: (id) => pieces.get(id)?.at,
     itemOf: (id) => pieces.get(id)?.item,
+    pieceOf: (id) => pieces.get(id),
   }
 }
 

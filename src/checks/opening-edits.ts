@@ -81,8 +81,14 @@ function offBy({ edges }: Panel, edge: EdgeName, by: number): Vec2 {
 }
 
 function freeFor({ project, designs }: Subject, panel: Panel, cutout: Cutout): (off: Vec2) => boolean {
-  const others = worksOf(panel).filter(({ work }) => work.kind !== 'cutout' || work.cutout !== cutout)
   const walls = wallsOf(project)
+  const around = boundsOf(cutout.path)
+  const far = FURTHEST_MM + walls.thickest
+  const others = worksOf(panel).filter(
+    ({ work, box }) =>
+      (work.kind !== 'cutout' || work.cutout !== cutout) &&
+      ([0, 1] as const).every((k) => box.min[k] < around.max[k] + far && box.max[k] > around.min[k] - far),
+  )
   const room = limitOf(project, 'cutout-near-edge', 'warn') - NOISE_MM
   return (off) => {
     const path = movedPath(cutout.path, off)

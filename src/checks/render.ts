@@ -42,7 +42,8 @@ export function renderFindings(checked: CheckedDefinition): string {
 type PanelsById = ReadonlyMap<string, Panel>
 
 function groupText(group: FindingGroup, checked: CheckedDefinition, panels: PanelsById): string {
-  const panel = group.panel === undefined ? '' : `  ${group.panel}\n`
+  const whole = group.module === undefined ? '' : '  as a whole\n'
+  const panel = group.panel === undefined ? whole : `  ${group.panel}\n`
   return `${panel}${rowsOf(group.findings)
     .map((row) => rowText(row, { group, panels, checked }))
     .join('')}`

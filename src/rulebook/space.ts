@@ -55,6 +55,12 @@ export const spaceRules = {
     source: 'own arithmetic: the flap turns about the outer corner of its hinge edge',
     limits: { warn: degrees(85, 'that a flap must open') },
   },
+  'flip-room': {
+    meaning: 'a neighbour stands where a flip-over top turns',
+    severities: ['warn'],
+    source: 'own arithmetic: the far corner from the axle; air: common practice',
+    limits: { warn: mm(5, 'between a flip-over top as it turns and a neighbour') },
+  },
   'drawer-room': {
     meaning: 'a drawer cannot be pulled out far enough before it meets something',
     severities: ['warn'],

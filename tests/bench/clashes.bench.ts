@@ -29,7 +29,12 @@ const panel = (() => {
   return { ...made, bores: own }
 })()
 
-const designs: Designs = { cutoutAt: () => [], hardwareAt: () => undefined, itemOf: () => undefined }
+const designs: Designs = {
+  cutoutAt: () => [],
+  hardwareAt: () => undefined,
+  itemOf: () => undefined,
+  pieceOf: () => undefined,
+}
 const walls = wallsOf({ findings: { limits: {}, silences: [] } })
 
 function everyPair(): number {

@@ -6,7 +6,12 @@ import { type SolidWork, type Work, worksOf } from '../../src/checks/works.ts'
 import { frustum, gapBetweenPrisms, gapBetweenSolids, gapToPrism, type Solid } from '../../src/geometry/index.ts'
 import { crowdedPanel } from '../support/random-work.ts'
 
-const NO_DESIGNS: Designs = { cutoutAt: () => [], hardwareAt: () => undefined, itemOf: () => undefined }
+const NO_DESIGNS: Designs = {
+  cutoutAt: () => [],
+  hardwareAt: () => undefined,
+  itemOf: () => undefined,
+  pieceOf: () => undefined,
+}
 const WALLS = wallsOf({ findings: { limits: {}, silences: [] } })
 /** Gaps to the walls of a prism are known to this, mm, and the limit of a wall decides within it. */
 const CLOSE_MM = 2e-4

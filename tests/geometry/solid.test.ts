@@ -117,7 +117,7 @@ describe('any two solids', () => {
         const gap = gapBetweenSolids(a, b)
         expect(Math.abs(gap - nestedGap(a, b))).toBeLessThan(2e-6)
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
   })
 

@@ -57,6 +57,7 @@ export function placeJoint(request: JointRequest): { hardware: PlacedHardware[];
       settings: pocket === undefined ? {} : { collar: pocket.collar },
       series: run,
       at: request.at,
+      ...(request.asked !== undefined && { joint: request.asked }),
     }
   }
   const { dowel } = joint

@@ -77,8 +77,11 @@ function shorterPocket({ head, joint, limits }: JointRequest, below: number): Po
 const isInch = ({ id }: Item): boolean => id.includes('#')
 const boreOf = (screw: Item, part: 'head' | 'tip'): number => screw.parts[part]?.[0]?.diameter ?? 0
 
+/** Through the first board of the usual through screw, mm: what stands for a pocket screw. */
+const USUAL_BORE_MM = 5
+
 /** Whether the bores of a screw in the middle of an edge so thick keep the wood beside them that they ask for. */
-function suitsEdge(screw: JointScrew, tip: number): boolean {
+export function suitsEdge(screw: JointScrew, tip: number): boolean {
   const holes = [...(screw.parts.head ?? []), ...(screw.parts.tip ?? [])]
   return holes.every(({ diameter, edgeWall }) => (tip - diameter) / 2 >= (edgeWall ?? diameter / 2) - NOISE_MM)
 }
@@ -86,7 +89,7 @@ function suitsEdge(screw: JointScrew, tip: number): boolean {
 /**
  * The screw of the catalogue that reaches `least` or more from a board of thickness `head` into the edge of one of
  * thickness `tip`, mm, and keeps the wood beside its bores: one like the item that was asked for but longer, else one of
- * its kind, else a through screw; of those the thickest, and the shortest that will do.
+ * its kind, else a through screw; of those the most alike in thickness, and the shortest that will do.
  */
 export function fittingScrew(asked: Item, head: number, tip: number, least: number): JointScrew | undefined {
   const fits = [...itemsOfKind('through screw'), ...itemsOfKind('one-piece screw')].filter(
@@ -96,5 +99,7 @@ export function fittingScrew(asked: Item, head: number, tip: number, least: numb
   const ofKind = fits.filter((screw) => screw.kind === asked.kind)
   const through = fits.filter((screw) => screw.kind === 'through screw')
   const choice = [alike, ofKind, through].find((some) => some.length > 0) ?? []
-  return [...choice].sort((a, b) => boreOf(b, 'head') - boreOf(a, 'head') || a.length - b.length)[0]
+  const thick = boreOf(asked, 'head') || USUAL_BORE_MM
+  const unlike = (screw: JointScrew): number => Math.abs(boreOf(screw, 'head') - thick)
+  return [...choice].sort((a, b) => unlike(a) - unlike(b) || a.length - b.length)[0]
 }

@@ -1,9 +1,11 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import { fineMm } from '../../length/index.ts'
 import type { Bore, EdgeName, Panel } from '../../panel/index.ts'
+import { DEFAULTS } from '../../project/index.ts'
 import { typedLength } from '../typed.ts'
 import type { Finding, Mend, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
+import { thinnerScrew } from './thinner-screw.ts'
 
 /** Bores too near an edge (bores in a face), or too near a face (bores in an edge). */
 export const boreEdge: Rule = {
@@ -21,6 +23,7 @@ function checkBore(subject: Subject, panel: Panel, bore: Bore): Finding[] {
   if (wall >= good - NOISE_MM && sinkWall > NOISE_MM) return []
   const stop = wall < least - NOISE_MM
   const out = wall <= NOISE_MM
+  const usual = usualPlace(subject, panel, bore, edge)
   const finding = (
     rule: 'bore-breaks-out' | 'bore-near-edge',
     severity: 'stop' | 'warn',
@@ -32,8 +35,10 @@ function checkBore(subject: Subject, panel: Panel, bore: Bore): Finding[] {
     panels: [panel.id],
     places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
     message: `${panelWords(panel)}: the ${boreWords(panel, bore)} ${what}`,
-    fix: `move it ${fineMm(by)} mm inward`,
-    ...pullChange(subject, panel, bore, edge, wall + bore.diameter / 2 + by),
+    ...(usual === undefined
+      ? { fix: `move it ${fineMm(by)} mm inward` }
+      : { ...usual, fix: `move it ${fineMm(by)} mm inward or more: ${usual.fix}` }),
+    ...thinnerScrew(subject, bore),
     at: panel.at,
   })
   const by = Math.max(good - wall, good - bore.diameter / 2 - sinkWall)
@@ -68,21 +73,39 @@ function wallBeside(panel: Panel, bore: Bore): { readonly wall: number; readonly
   return { wall: least.mm - bore.diameter / 2, edge: least.edge }
 }
 
-/** The edit that moves a pull so far from the edge that it lies near. */
-function pullChange(subject: Subject, panel: Panel, bore: Bore, edge: EdgeName | undefined, to: number): Partial<Mend> {
+/** A pull may as well go where it stands when nobody says, clear of what is behind its front. */
+function usualPlace(subject: Subject, panel: Panel, bore: Bore, edge: EdgeName | undefined): Mend | undefined {
   const [use] = bore.uses
   const at = use === undefined ? undefined : subject.designs.hardwareAt(use.hardware)
-  if (use === undefined || at === undefined || subject.designs.itemOf(use.hardware)?.kind !== 'pull') return {}
-  const keys = edge === undefined ? undefined : pullKeys(panel, edge)
-  if (keys === undefined) return {}
-  return { change: [{ path: [...at, ...keys], value: typedLength(to, subject.project.units, 'up') }] }
+  if (use === undefined || at === undefined || subject.designs.itemOf(use.hardware)?.kind !== 'pull') return undefined
+  const found = edge === undefined ? undefined : usualDistance(subject, panel, edge)
+  if (found === undefined) return undefined
+  const text = typedLength(found.mm, subject.project.units, 'up')
+  return {
+    fix: `set \`${found.key}: ${text}\`, ${found.why}`,
+    change: [{ path: [...at, 'pull', found.key], value: text }],
+  }
 }
 
-/** The keys that say how far a pull lies from an edge of its front; of a drawer's, only from the upper one. */
-function pullKeys({ role }: Panel, edge: EdgeName): readonly string[] | undefined {
-  if (role === 'drawer front') return edge === 'top' ? ['pull', 'edge distance'] : undefined
+interface Usual {
+  readonly key: 'edge distance' | 'end distance'
+  readonly mm: number
+  readonly why: string
+}
+
+/** How far from an edge of its front a pull usually stands; of a drawer's, only the distance from the upper one can be said. */
+function usualDistance({ project }: Subject, panel: Panel, edge: EdgeName): Usual | undefined {
+  const { role, edges } = panel
+  const across = (edges.x0 === edge || edges.x1 === edge ? panel.length : panel.width) / 2
+  if (role === 'drawer front')
+    return edge === 'top' ? { key: 'edge distance', mm: across, why: 'the middle of the front' } : undefined
   if (role !== 'door' && role !== 'flap') return undefined
   // From the free edge: of a door, left or right; of a flap, top or bottom.
   const free = (edge === 'left' || edge === 'right') === (role === 'door')
-  return ['pull', free ? 'edge distance' : 'end distance']
+  const usual = free ? DEFAULTS.pullEdge : DEFAULTS.pullEnd
+  return {
+    key: free ? 'edge distance' : 'end distance',
+    mm: Math.min(across, usual[project.units]),
+    why: 'as is usual',
+  }
 }

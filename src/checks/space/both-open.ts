@@ -13,7 +13,7 @@ import { panelWords } from '../words.ts'
 import { type Floor, type Front, type Hung, spanAlong } from './floor.ts'
 import { travelled } from './pulling.ts'
 import { grouped, type Scene } from './scene.ts'
-import { sweptBox } from './swings.ts'
+import { sweptBox } from './turning-front.ts'
 
 /**
  * Fronts of two modules that look different ways and would meet if both were open: doors and flaps at up to a right angle,

@@ -3,6 +3,7 @@ import { type Box, type BoxSearch, dot, placedBox, turn, type Vec3 } from '../..
 import type { CupHinge } from '../../hardware/index.ts'
 import type { Panel } from '../../panel/index.ts'
 import type { Project } from '../../project/index.ts'
+import { eachAxis } from './parts-of.ts'
 import { grouped, type PlacedBody, type Scene } from './scene.ts'
 
 /** Something that stands still while a front moves; floor frame, mm. */
@@ -110,15 +111,14 @@ function hungFronts(module: PlacedModule, stills: readonly Still[], cups: Return
     const out = outOf(module)
     const across = turn(module.floorFromModule, cup.across)
     // The corner of its box that lies furthest out and nearest to the hinge edge.
-    const corner = (k: 0 | 1 | 2): number => (out[k] - across[k] > 0 ? box.max[k] : box.min[k])
-    const pivot: Vec3 = [corner(0), corner(1), corner(2)]
+    const pivot = eachAxis((k) => (out[k] - across[k] > 0 ? box.max[k] : box.min[k]))
     const [, width] = spanAlong(box, across, pivot)
     const moving = stills.filter((one) => one.panel.id === panel.id)
     return [
       {
         module,
         panel,
-        boxes: moving.map((one) => ({ box: one.box, words: one.pull === undefined ? '' : 'its pull ' })),
+        boxes: moving.map((one) => ({ box: one.box, words: one.pull === undefined ? 'it' : 'its pull' })),
         out,
         hung: { pivot, across, width, hinge: cup.hinge, flap: panel.role === 'flap' },
         ids: new Set([panel.id]),
@@ -147,7 +147,7 @@ function drawersOf(module: PlacedModule, stills: readonly Still[], slides: reado
       {
         module,
         panel: front.panel,
-        boxes: own.map((one) => ({ box: one.box, words: one.pull === undefined ? '' : 'its pull ' })),
+        boxes: own.map((one) => ({ box: one.box, words: one.pull === undefined ? 'it' : 'its pull' })),
         out: outOf(module),
         travel: slide.item.length,
         ids,

@@ -91,7 +91,7 @@ function shelfMend(
   if (spec === undefined || behind >= depthWithin(panel)) return { fix: heights }
   const setback = typedLength(spec.frontSetback + behind, scene.subject.project.units, 'up')
   return {
-    fix: `${heights}, or set \`front setback: ${setback}\` for it to end behind the hinges`,
+    fix: `${heights}${heights.startsWith('no ') ? ';' : ', or'} set \`front setback: ${setback}\` for it to end behind the hinges`,
     change: [{ path: [...panel.at, 'front setback'], value: setback }],
   }
 }

@@ -2,6 +2,7 @@ import { boxIndex, nearPairs } from '../../geometry/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { bothOpen } from './both-open.ts'
 import { fastenersCross } from './fasteners-cross.ts'
+import { flipRoom } from './flip-room.ts'
 import { floorOf } from './floor.ts'
 import { frontsGap } from './fronts-gap.ts'
 import { headOnPanel } from './head-on-panel.ts'
@@ -23,6 +24,7 @@ export const space: Rule = {
     'door-swing',
     'corner-swing',
     'flap-arc',
+    'flip-room',
     'drawer-room',
   ],
   check: (subject) => spaceBy(subject, { index: boxIndex, pairs: nearPairs }),
@@ -41,6 +43,7 @@ export function spaceBy(subject: Subject, finder: Finder): Finding[] {
     ...hingeArm(scene, specs),
     ...frontsGap(scene, specs, floor),
     ...moving,
+    ...flipRoom(scene, floor),
     ...bothOpen(scene, floor, moving),
   ]
 }

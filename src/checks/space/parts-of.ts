@@ -19,6 +19,17 @@ import type { PlacedBody } from './scene.ts'
 /** Boxes share space beyond this, mm: more than float noise, less than a shaving. */
 export const SHAVING_MM = 0.05
 
+export type Axis = 0 | 1 | 2
+
+/** A value for each of the three axes. */
+export const eachAxis = (value: (axis: Axis) => number): Vec3 => [value(0), value(1), value(2)]
+
+/** The box about some boxes. */
+export const boundsOf = (boxes: readonly Box[]): Box => ({
+  min: eachAxis((k) => Math.min(...boxes.map(({ min }) => min[k]))),
+  max: eachAxis((k) => Math.max(...boxes.map(({ max }) => max[k]))),
+})
+
 /** The pieces of a box that lie in the wood of a panel, less its grooves, rebates, notches and cutouts; module frame, mm. */
 export function woodIn(panel: Panel, panelBox: Box, box: Box): Box[] {
   const both = commonBox(panelBox, box, SHAVING_MM)
@@ -59,7 +70,7 @@ export function bodyWords({ piece, name, station, panel, box }: PlacedBody): str
   return `${what} of the ${piece.item.id}, ${mm(y.mm)} from ${y.edge} and ${mm(x.mm)} from ${x.edge} on ${surfaceWords(panel, face)}`
 }
 
-const middleOf = ({ min, max }: Box): Vec3 => [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2]
+const middleOf = ({ min, max }: Box): Vec3 => eachAxis((k) => (min[k] + max[k]) / 2)
 
 /** Parts of the definition by where they stand. */
 export interface Specs {

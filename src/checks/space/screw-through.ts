@@ -102,7 +102,7 @@ function cutsNear(line: ScrewLine, enough: number): Fault[] {
     ...panel.cutouts.map((cutout) => ({ prism: prismOf(panel, cutout), words: `the cutout for ${cutout.purpose}` })),
   ]
   return cuts.map(
-    ({ prism, words }): Fault => ({ line, wood: gapToPrism(thread, prism, enough), enough, words, tooLong: true }),
+    ({ prism, words }): Fault => ({ line, wood: gapToPrism(thread, prism, enough), enough, words, tooLong: false }),
   )
 }
 

@@ -73,7 +73,7 @@ function ofTaper({ a, b }: Taper, way: Vec3): Vec3 {
 /** The middle plus the half axes, each by its share in the direction (support function of an ellipse). */
 function ofEllipse({ middle, u, v }: Ellipse, way: Vec3): Vec3 {
   const [alongU, alongV] = [dot(u, way), dot(v, way)]
-  const off = Math.hypot(alongU, alongV)
+  const off = Math.sqrt(alongU * alongU + alongV * alongV)
   return off === 0 ? middle : add(middle, add(scale(u, alongU / off), scale(v, alongV / off)))
 }
 

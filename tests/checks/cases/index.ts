@@ -6,6 +6,7 @@ import { drawerCases } from './drawers.ts'
 import { flipOverCases } from './flip-over.ts'
 import { floorCases } from './floor.ts'
 import { frontCases } from './fronts.ts'
+import { grooveCases } from './grooves.ts'
 import { inPlaceCases } from './in-place.ts'
 import { jointCases } from './joints.ts'
 import { loadCases } from './loads.ts'
@@ -27,6 +28,7 @@ export const ruleCases: readonly RuleCase[] = [
   ...flipOverCases,
   ...floorCases,
   ...frontCases,
+  ...grooveCases,
   ...inPlaceCases,
   ...jointCases,
   ...loadCases,

@@ -74,4 +74,15 @@ export const jointCases: readonly RuleCase[] = [
     // 5.75 / sin 15° = 22.22; less 16.47: 5.75.
     inside: rebated('12'),
   },
+  {
+    rule: 'bore-near-edge',
+    what: 'the usual screw in thin boards',
+    // The hole of 7 leaves (12 − 7) / 2 = 2.5, its pilot of 5 3.5 for 4. One of 5: 3.5 for 3, and a pilot of 3.5 leaves 4.25.
+    trips: joined('carcase: { back: none }', 'slim: { thickness: 12 }').replace('stock: board', 'stock: slim'),
+    severity: 'stop',
+    message:
+      'box, top: the one-piece screw pilot 5 × 41, 50 from front in the right edge has only 3.5 mm of wood beside it; 4 mm must remain',
+    fix: 'an edge of 12 mm is too thin for a one-piece screw 7x50: take a one-piece screw 5x50',
+    inside: joined('carcase: { back: none }', 'slim: { thickness: 13 }').replace('stock: board', 'stock: slim'),
+  },
 ]

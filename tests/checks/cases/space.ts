@@ -75,6 +75,31 @@ const innerCorner = (hang: string): string =>
     `floor plan: [{ row: [one] }, { row: [two], stands: { against: one, at its: right, fronts look: left, line up: front, shift: -600 } }]`,
   )
 
+/** A module stands so far before the door of another, behind which there is a drawer. */
+const before = (gap: number): string =>
+  define(
+    `  one: { inside: { front: { kind: door }, drawers: { stack: 1, fronts: none } } }
+  two: {}`,
+    `floor plan: [{ row: [one] }, { row: [two], stands: { against: one, at its: front, fronts look: back, gap: ${gap} } }]`,
+  )
+
+/** A flip-over top with a planer, and a module so far behind it. */
+const behindTurner = (gap: number): string => `${ROUND_STOCK}
+  ply 12: { thickness: 12, sheet: [2500, 1250] }
+  ply 24: { thickness: 24, sheet: [2500, 1250] }
+common: { width: 600, depth: 500, carcase height: 800, stock: board }
+modules:
+  turner:
+    carcase: { back: none }
+    flip-over top:
+      skin: ply 12
+      core: ply 24
+      axle: axle 20
+      machines: { upper: { name: planer, width: 500, depth: 400, height: 280 } }
+  two: { carcase: { back: { stock: thin } } }
+floor plan: [{ row: [turner] }, { row: [two], stands: { against: turner, at its: back, fronts look: back, gap: ${gap} } }]
+`
+
 export const spaceCases: readonly RuleCase[] = [
   {
     rule: 'screw-through',
@@ -168,7 +193,9 @@ export const spaceCases: readonly RuleCase[] = [
     severity: 'stop',
     message:
       'box, bottom: the plate of the hinge 35 full, 37 from front and 63.5 from left on face A (inside), lies on the nut of the foot M10, 50 from front and 52 from left on face A (inside)',
-    fix: 'move one of them: bolts by their insets, hinges by `hinges: [ … ]`',
+    // The flange ends at 70 + 12.5 = 82.5; the plate, 26 to each side, 1 beyond it: 109.5, so 108 from the flap's end at
+    // 1.5. At the other end 600 − 109.5 − 1.5 = 489.
+    fix: 'set `hinges: [108 mm, 489 mm]`',
     // 79.6 − 12.5 = 67.1.
     inside: plateOnFoot(79.6),
   },
@@ -220,5 +247,28 @@ export const spaceCases: readonly RuleCase[] = [
     fix: 'hang it at another edge, or leave more room there',
     // At 85° it is 717 × sin 85° = 714.3 out, at 90° 717.
     inside: towardSide(FLAP, 715),
+  },
+  {
+    rule: 'drawer-room',
+    // The door, 597 wide, stands at asin 300/597 = 30.16°. The box begins 18 + 18 (packing) + 13 from the outside of its
+    // module, so 47.5 from the pivot. There the hidden face, 18 thick, is met (47.5 − 18 × sin) / cos = 44.5 from the
+    // hinge edge: 44.5 × sin − 18 × cos = 6.8 out. The box begins 18 + 2 + 2 behind the show face: 6.8 + 22 = 28.8.
+    trips: before(300),
+    severity: 'warn',
+    message: 'one, drawer 1 box front comes out only 28.8 mm of 350 behind door, which opens only to 30°',
+    fix: 'let door open to a right angle: hang it at its other edge, or leave more room before it',
+    // The corner of the door behind its show face reaches √(597² + 18²) = 597.3.
+    inside: before(598),
+  },
+  {
+    rule: 'flip-room',
+    // The planer's far corner: √(200² + (24 + 280)²) = 363.9 from the axle, which lies 250 before the module's rear, at
+    // 776 of 800. The other module begins 50 behind that: 300. 363.89 + 5 − 300 = 68.9.
+    trips: behindTurner(50),
+    severity: 'warn',
+    message: 'turner: as it turns, the planer strikes back of two',
+    fix: 'leave 68.9 mm more between the two modules (`gap`), or roll one of them away first',
+    // 250 + 118.9 = 368.9.
+    inside: behindTurner(118.9),
   },
 ]
