@@ -403,7 +403,8 @@ describe('what cannot be', () => {
     expect(found(drawers('3', '', 280), 'drawer-slide-length')).toBe(
       'stop: box, the shortest slide, slide 250, wants a depth of 262 mm with 10 mm behind it; there are 254 mm; make the module 8 mm deeper',
     )
-    expect(built(drawers('3', '', 288)).findings).toEqual([])
+    // So shallow, it tips easily with a drawer out; that is not the question here.
+    expect(built(drawers('3', '', 288)).findings.map(({ rule }) => rule)).toEqual(['tipping'])
   })
 
   test('a box lower than its slide', () => {

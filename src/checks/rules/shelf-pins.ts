@@ -12,7 +12,7 @@ const PINS = 4
 export const shelfPins: Rule = {
   ids: ['shelf-pins'],
   check: (subject) =>
-    subject.loaded.flatMap((module) => {
+    subject.loaded().flatMap((module) => {
       const shelves = module.panels.filter(({ role }) => role === 'loose shelf')
       if (shelves.length === 0) return []
       const walls = wallsByPlace(subject, module)

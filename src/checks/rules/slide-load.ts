@@ -8,7 +8,7 @@ import { GUIDE, kg, mm } from '../words.ts'
 export const slideLoad: Rule = {
   ids: ['slide-load'],
   check: ({ project, loaded }) =>
-    loaded.flatMap((module) => module.drawers.flatMap((drawer) => checkDrawer(project, module, drawer))),
+    loaded().flatMap((module) => module.drawers.flatMap((drawer) => checkDrawer(project, module, drawer))),
 }
 
 function checkDrawer(project: Project, { module }: LoadedModule, drawer: Drawer): Finding[] {
