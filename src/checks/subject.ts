@@ -3,7 +3,7 @@ import type { Panel } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
 import { designsOf } from './by-design.ts'
 import { type Meeting, meetingsIn, wallsOf } from './clashes.ts'
-import { loadedModules } from './loads/index.ts'
+import { type LoadedModule, loadedModules } from './loads/index.ts'
 import type { Subject } from './types.ts'
 
 /** What the rules look at. `panelOf` throws where there is no such panel: then the placing is wrong. */
@@ -21,6 +21,7 @@ export function subjectOf(
   }
   const designs = designsOf(assembly)
   const walls = wallsOf(project)
+  let loaded: readonly LoadedModule[] | undefined
   const known = new Map<Panel, readonly Meeting[]>()
   const near = (panel: Panel): readonly Meeting[] => {
     const meetings = known.get(panel) ?? meetingsIn(panel, walls, designs)
@@ -32,7 +33,10 @@ export function subjectOf(
     assembly,
     panels,
     panelOf,
-    loaded: loadedModules({ project, assembly, panels }),
+    loaded: () => {
+      loaded ??= loadedModules({ project, assembly, panels })
+      return loaded
+    },
     shift: (uses) => mend(uses)?.fix,
     mend,
     near,

@@ -42,7 +42,7 @@ export interface Subject {
   readonly panels: readonly Panel[]
   readonly panelOf: (id: PanelId) => Panel
   /** The modules that stand on the floor, with what they weigh and carry. */
-  readonly loaded: readonly LoadedModule[]
+  readonly loaded: () => readonly LoadedModule[]
   /**
    * What to change in the definition so that the holes of one of these pieces of hardware clear all others, in words, or
    * nothing when no such shift is known.

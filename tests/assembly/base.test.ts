@@ -165,7 +165,8 @@ describe('fixed and levelling casters', () => {
       '42 370',
       '42 430',
     ])
-    expect(rules(of)).toEqual([])
+    // So far in, it tips easily as it rolls; that is not the question here.
+    expect(rules(of)).toEqual(['warn tipping'])
   })
 
   test('at the back they roll to the front', () => {

@@ -11,7 +11,7 @@ export interface ShelfSpan {
 
 /**
  * Loose shelves from end to end, and fixed shelves from one upright below them to the next, mm. A back that they are
- * fixed to is not counted, and what lies right under drawers carries nothing.
+ * fixed to is not counted, nor what partitions that stand on them bring, and what lies right under drawers carries nothing.
  */
 export function shelfSpans({ panels, drawers }: Pick<LoadedModule, 'panels' | 'drawers'>): ShelfSpan[] {
   const shelves = panels.filter(({ role }) => role === 'loose shelf' || role === 'fixed shelf')

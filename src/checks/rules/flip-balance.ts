@@ -7,7 +7,7 @@ import { GUIDE, kg, mm } from '../words.ts'
 /** Flip-over platforms whose machines do not balance, as far as their masses are said. */
 export const flipBalance: Rule = {
   ids: ['flip-balance'],
-  check: ({ project, loaded }) => loaded.flatMap((module) => checkModule(project, module)),
+  check: ({ project, loaded }) => loaded().flatMap((module) => checkModule(project, module)),
 }
 
 function checkModule(project: Project, { module, spec }: LoadedModule): Finding[] {

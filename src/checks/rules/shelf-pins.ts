@@ -12,7 +12,7 @@ const PINS = 4
 export const shelfPins: Rule = {
   ids: ['shelf-pins'],
   check: (subject) =>
-    subject.loaded.flatMap((module) => {
+    subject.loaded().flatMap((module) => {
       const shelves = module.panels.filter(({ role }) => role === 'loose shelf')
       if (shelves.length === 0) return []
       const walls = wallsByPlace(subject, module)
@@ -54,10 +54,11 @@ function checkShelf(project: Project, { spec }: LoadedModule, shelf: Panel, chip
         ...shared,
         severity: 'warn',
         message: `${panelWords(shelf)}: ${kg(load)} on it and its own ${kg(own)} make ${kg(each)} on each of ${PINS} pins; a pin in ${board} carries ${kg(limit)} ${GUIDE}`,
-        ...(most > 0 && {
-          fix: `set \`load: ${most} kg\` for these shelves and keep to it; or divide the opening`,
-          change: [{ path: [...shelf.at, 'load'], value: `${most} kg` }],
-        }),
+        fix:
+          most > 0
+            ? `set \`load: ${most} kg\` for these shelves and keep to it; or divide the opening`
+            : 'divide the opening',
+        ...(most > 0 && { change: [{ path: [...shelf.at, 'load'], value: `${most} kg` }] }),
       },
     ]
   }

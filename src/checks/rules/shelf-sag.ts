@@ -28,7 +28,7 @@ const STRIP_HEIGHTS_MM = [30, 40, 50, 60, 80]
 export const shelfSag: Rule = {
   ids: ['shelf-sag'],
   check: ({ project, loaded }) =>
-    loaded.flatMap((module) =>
+    loaded().flatMap((module) =>
       shelfSpans(module).flatMap(({ panel, span }) => {
         const shelf = shelfOf(module, panel, span)
         return checkShelf(project, shelf)
@@ -85,7 +85,7 @@ function checkShelf(project: Project, shelf: Shelf): Finding[] {
       message:
         `${panelWords(panel)}: ${kg(mass)} spread over a span of ${mm(span)} mm make it sag ${fineMm(sag)} mm, L/${Math.floor(ratio)} ` +
         `(${figures}); ${fineMm(middleSag(beam, mass))} mm if all of it stands in the middle, ${fineMm(sag * (1 + creep))} mm once it has ` +
-        `lain there for long, where kitchen cabinets are allowed ${fineMm(kitchenSag(span))} mm ${GUIDE}`,
+        `lain there for long; kitchen cabinets may sag ${fineMm(kitchenSag(span))} mm after a week under 73 kg/m² ${GUIDE}`,
       ...mended(project, shelf, span / Math.max(warn, note)),
       at: panel.at,
     },

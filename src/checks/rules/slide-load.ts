@@ -8,7 +8,7 @@ import { GUIDE, kg, mm } from '../words.ts'
 export const slideLoad: Rule = {
   ids: ['slide-load'],
   check: ({ project, loaded }) =>
-    loaded.flatMap((module) => module.drawers.flatMap((drawer) => checkDrawer(project, module, drawer))),
+    loaded().flatMap((module) => module.drawers.flatMap((drawer) => checkDrawer(project, module, drawer))),
 }
 
 function checkDrawer(project: Project, { module }: LoadedModule, drawer: Drawer): Finding[] {
@@ -25,6 +25,7 @@ function checkDrawer(project: Project, { module }: LoadedModule, drawer: Drawer)
     : `a pair of ${slide.id} carries ${kg(rating)}`
   // Whole kg, rounded down, so that it holds.
   const most = Math.floor(rating - own.mass)
+  const others = `make them narrower, or take slides for ${Math.ceil(whole)} kg`
   return [
     {
       rule: 'slide-load',
@@ -32,10 +33,8 @@ function checkDrawer(project: Project, { module }: LoadedModule, drawer: Drawer)
       panels: drawer.panels.map(({ id }) => id),
       places: [],
       message: `${module.name}, ${name}: ${kg(load.mass)} in it and its own ${kg(own.mass)} make ${kg(whole)}; ${carries} ${GUIDE}`,
-      ...(most > 0 && {
-        fix: `set \`load: ${most} kg\` for these drawers and keep to it; or make them narrower, or take slides for ${Math.ceil(whole)} kg`,
-        change: [{ path: [...drawer.at, 'load'], value: `${most} kg` }],
-      }),
+      fix: most > 0 ? `set \`load: ${most} kg\` for these drawers and keep to it; or ${others}` : others,
+      ...(most > 0 && { change: [{ path: [...drawer.at, 'load'], value: `${most} kg` }] }),
       at: drawer.at,
     },
   ]

@@ -19,8 +19,8 @@ import { GUIDE, kg, mm } from '../words.ts'
 export const tipping: Rule = {
   ids: ['tipping', 'tall-module'],
   check: ({ project, assembly, loaded }) => [
-    ...standingBodies(loaded, assembly).flatMap((body) => checkBody(project, body)),
-    ...loaded.flatMap((module) => checkHeight(project, module)),
+    ...standingBodies(loaded(), assembly).flatMap((body) => checkBody(project, body)),
+    ...loaded().flatMap((module) => checkHeight(project, module)),
   ],
 }
 

@@ -9,7 +9,7 @@ import { GUIDE, kg } from '../words.ts'
 /** Modules too heavy for what they stand on: all but one of the casters or feet carry. */
 export const wheelLoads: Rule = {
   ids: ['caster-load', 'foot-load'],
-  check: ({ project, loaded }) => loaded.flatMap((module) => checkModule(project, module)),
+  check: ({ project, loaded }) => loaded().flatMap((module) => checkModule(project, module)),
 }
 
 type Stand = Caster | LevellingFoot
