@@ -26,7 +26,7 @@ export function assemble(project: Project): Assembly {
   for (const row of project.rows) {
     const placed = row.modules.flatMap((key) => floor.modules.get(key) ?? [])
     const whole = placed.map((module) => ({ module, parts: built.get(module.key)?.parts ?? merge([]) }))
-    const top = rowTop(row, whole)
+    const top = rowTop(row, whole, project)
     parts.push(...whole.map((one) => one.parts), top.parts, partsOf(joinRow(row, placed, standing, grips, bolts)))
     standing.push(...placed)
     modules.push(...placed, ...top.modules)

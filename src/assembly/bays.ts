@@ -107,7 +107,17 @@ function divider(
     const head = walk.panels.get(id)
     return head === undefined
       ? []
-      : [joinPanels({ module: spec.key, head, tip: panel, joint: wanted.joint, at: spec.at })]
+      : [
+          joinPanels({
+            module: spec.key,
+            head,
+            tip: panel,
+            joint: wanted.joint,
+            at: spec.at,
+            asked: [...wanted.at, 'dividers', 'joint'],
+            limits: spec,
+          }),
+        ]
   })
   walk.panels.set(panel.id, panel)
   const bound = (beyond: Cell): Bound => ({ panel: panel.id, thickness: t, beyond })

@@ -46,6 +46,7 @@ function drawersIn(walk: Walk, { bay, opening }: Leaf, before?: Parts): Parts {
     bay,
     spec: drawers,
     opening,
+    owner: walk.spec,
     frontGap: walk.spec.frontGap,
     firstNumber,
     ...(before && { before }),

@@ -1,10 +1,10 @@
 import { NOISE_MM, poseOf, Y, Z } from '../geometry/index.ts'
 import type { LooseShelvesSpec, PinRowSpec } from '../project/index.ts'
-import type { RuleId } from '../rulebook/index.ts'
 import { board } from './boards.ts'
 import type { Opening } from './carcase/index.ts'
 import { type Parts, partsOf } from './parts.ts'
-import type { PlacedHardware, PlacingTrouble } from './types.ts'
+import { pinTroubles } from './shelf-troubles.ts'
+import type { PlacedHardware } from './types.ts'
 
 /**
  * Positions datum + k × pitch that lie in [low, high], mm, ascending; both limits are kept. Empty when none fits.
@@ -41,7 +41,7 @@ export function looseShelves(request: ShelvesRequest): Parts {
   const columns = { front: opening.front + pins.frontSetback, rear: opening.rear - pins.rearSetback }
   const places = spreadOver(request, heights)
   const troubles = pinTroubles(request, places.length, columns)
-  if (troubles.some((trouble) => trouble.severity === 'stop')) return partsOf({ troubles })
+  if (troubles.length > 0) return partsOf({ troubles })
   const hardware = (['front', 'rear'] as const).flatMap((column) =>
     heights.map((z, k): PlacedHardware => {
       const series = `${module}/pins-${request.rowNumber}-${column}`
@@ -73,45 +73,6 @@ export function looseShelves(request: ShelvesRequest): Parts {
   return partsOf({ panels: shelfBoards(request, places), hardware, troubles })
 }
 
-function pinTroubles(
-  request: ShelvesRequest,
-  places: number,
-  columns: { front: number; rear: number },
-): PlacingTrouble[] {
-  const { spec, opening } = request
-  const walls = [opening.left.panel, opening.right.panel]
-  const say = (rule: RuleId, message: string, fix: string): PlacingTrouble => ({
-    rule,
-    severity: 'stop',
-    panels: walls,
-    message,
-    fix,
-    at: spec.at,
-  })
-  const clear = Math.round((opening.z1 - opening.z0) * 10) / 10
-  const troubles: PlacingTrouble[] = []
-  if (places < spec.count) {
-    const shelves = (n: number): string => `${n} loose ${n === 1 ? 'shelf' : 'shelves'}`
-    troubles.push(
-      say(
-        'pin-rows-short',
-        `an opening ${clear} mm high has pin heights with room for ${shelves(places)} of ${Math.round(spec.stock.thickness * 10) / 10} mm; ${spec.count} ${spec.count === 1 ? 'is' : 'are'} asked for`,
-        'ask for fewer shelves, or lower `keep clear`',
-      ),
-    )
-  }
-  if (columns.rear - columns.front < 4 * pinRadius(spec.pins)) {
-    troubles.push(
-      say(
-        'pin-columns-crossed',
-        `the front and rear pin columns are only ${Math.round((columns.rear - columns.front) * 10) / 10} mm apart`,
-        'lessen `front setback` and `rear setback`, or make the module deeper',
-      ),
-    )
-  }
-  return troubles
-}
-
 /** Loose shelf: opening width − 2 × clearance; depth = inside depth − front setback − rear gap. */
 function shelfBoards(request: ShelvesRequest, places: readonly number[]): Parts['panels'] {
   const { spec, opening } = request
@@ -133,7 +94,7 @@ function shelfBoards(request: ShelvesRequest, places: readonly number[]): Parts[
 }
 
 /** A shelf lies on the upper side of its pins. */
-function pinRadius(pins: PinRowSpec): number {
+export function pinRadius(pins: PinRowSpec): number {
   return (pins.item.parts.left?.[0]?.diameter ?? 0) / 2
 }
 
@@ -144,7 +105,7 @@ const SHELF_PLAY_MM = 10
  * Pin heights for n shelves, as near as can be to an even spread, ascending: each shelf clears the one below and what
  * is above the opening. Fewer than n where no more have room.
  */
-function spreadOver(request: ShelvesRequest, heights: readonly number[]): number[] {
+export function spreadOver(request: ShelvesRequest, heights: readonly number[]): number[] {
   const { spec, opening } = request
   const step = spec.stock.thickness + SHELF_PLAY_MM
   const ceiling = opening.z1 - pinRadius(spec.pins) - spec.stock.thickness

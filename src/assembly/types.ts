@@ -105,6 +105,8 @@ export interface PlacedHardware {
   /** Choices made in the placing that a person must know: `plate height 3 mm, cup distance 4.3 mm`. */
   readonly note?: string
   readonly at: DefinitionPath
+  /** Of a fastener: the joint in the definition, where it is said what it is, or can be. */
+  readonly joint?: DefinitionPath
 }
 
 /** The floor frame in `PlacedHardware.frame`; no module key starts with a star. */

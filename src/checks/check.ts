@@ -8,6 +8,7 @@ import { boreEdge } from './rules/bore-edge.ts'
 import { boresMeet } from './rules/bores-meet.ts'
 import { cutouts } from './rules/cutouts.ts'
 import { cutters } from './rules/cutters.ts'
+import { flipBalance } from './rules/flip-balance.ts'
 import { flipOver } from './rules/flip-over.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
@@ -19,11 +20,17 @@ import { printing } from './rules/printing.ts'
 import { sharedHoles } from './rules/shared-holes.ts'
 import { sheetSize } from './rules/sheet-size.ts'
 import { sheets } from './rules/sheets.ts'
+import { shelfPins } from './rules/shelf-pins.ts'
+import { shelfSag } from './rules/shelf-sag.ts'
+import { slideLoad } from './rules/slide-load.ts'
 import { slides } from './rules/slides.ts'
 import { stays } from './rules/stays.ts'
 import { stock } from './rules/stock.ts'
+import { tipping } from './rules/tipping.ts'
+import { wheelLoads } from './rules/wheel-load.ts'
 import { shifter } from './shift.ts'
 import { silenced } from './silence.ts'
+import { space } from './space/index.ts'
 import { subjectOf } from './subject.ts'
 import type { Finding, Rule, Severity } from './types.ts'
 
@@ -40,9 +47,16 @@ export const rules: readonly Rule[] = [
   inPlace,
   flipOver,
   slides,
+  space,
   lippedEdges,
   stays,
   sheetSize,
+  shelfSag,
+  shelfPins,
+  slideLoad,
+  wheelLoads,
+  tipping,
+  flipBalance,
   stock,
   sheets,
   pieces,

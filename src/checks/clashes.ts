@@ -1,57 +1,67 @@
-import { NOISE_MM } from '../geometry/index.ts'
+import { NOISE_MM, nearPairs } from '../geometry/index.ts'
 import type { Bore, BoreUse, Panel } from '../panel/index.ts'
-import { type Cylinder, cylindersOf, gapBetween } from './solids.ts'
+import { limitOf, type Project } from '../project/index.ts'
+import { byDesign, type Designs } from './by-design.ts'
+import { type SolidWork, type Work, wallBetween, worksOf } from './works.ts'
 
-/** Wood between two bores, mm; common practice. */
-export const WALL_STOP_MM = 3
-export const WALL_WARN_MM = 5
-
-/** Two bores of one panel that meet, or leave too thin a wall between them. */
+/** Two works of one panel that meet, or leave too thin a wall between them. */
 export interface Meeting {
-  readonly a: Bore
-  readonly b: Bore
+  readonly a: Work
+  readonly b: Work
   /** Wood between them, mm; 0 where they run into each other. */
   readonly wall: number
 }
 
-interface Solid {
-  readonly bore: Bore
-  readonly cylinders: readonly Cylinder[]
-  readonly min: number
-  readonly max: number
+/** The walls that a project wants between works of a panel, mm. */
+export interface Walls {
+  /** Less than this between two works is a finding. */
+  readonly between: (a: Work, b: Work) => number
+  /** The thickest of them: no two works further apart need be looked at. */
+  readonly thickest: number
 }
 
-/** All pairs of bores of a panel with less wood between them than there should be, in three dimensions. */
-export function meetingsIn(panel: Panel): Meeting[] {
-  // Sorted along the panel, so that only bores that overlap in x within the wall are ever compared.
-  const solids = panel.bores.map(solidOf).sort((a, b) => a.min - b.min)
-  const meetings: Meeting[] = []
-  for (const [k, a] of solids.entries()) {
-    for (let n = k + 1; n < solids.length; n += 1) {
-      const b = solids[n]
-      if (b === undefined || b.min > a.max + WALL_WARN_MM) break
-      if (ofOnePattern(a.bore, b.bore)) continue
-      const wall = Math.min(...a.cylinders.flatMap((one) => b.cylinders.map((other) => gapBetween(one, other))))
-      if (wall < WALL_WARN_MM - NOISE_MM) meetings.push({ a: a.bore, b: b.bore, wall })
-    }
+/** Wood between two bores, a bore and a groove, two grooves over or beside each other, and a cutout and anything. */
+export function wallsOf(project: Pick<Project, 'findings'>): Walls {
+  const bores = limitOf(project, 'bores-near', 'warn')
+  const inGroove = limitOf(project, 'bore-in-groove', 'warn')
+  const under = limitOf(project, 'groove-wood', 'warn')
+  const beside = limitOf(project, 'groove-wood', 'lip warn')
+  const cutout = limitOf(project, 'cutout-near', 'warn')
+  return {
+    between: (a, b) => {
+      if (a.kind === 'cutout' || b.kind === 'cutout') return cutout
+      if (a.kind === 'bore' && b.kind === 'bore') return bores
+      if (a.kind === 'groove' && b.kind === 'groove') return a.groove.face === b.groove.face ? beside : under
+      return inGroove
+    },
+    thickest: Math.max(bores, inGroove, under, beside, cutout),
   }
-  return meetings
 }
 
-function solidOf(bore: Bore): Solid {
-  const cylinders = cylindersOf(bore)
-  const ends = cylinders.flatMap((one) => {
-    const across = one.radius * Math.sqrt(Math.max(0, 1 - one.axis[0] ** 2))
-    const far = one.from[0] + one.axis[0] * one.length
-    return [Math.min(one.from[0], far) - across, Math.max(one.from[0], far) + across]
+/**
+ * All pairs of works of a panel with less wood between them than there should be, in three dimensions, each once: bores
+ * first, then grooves, then cutouts, and in the panel's own order. What lies so by design is left out.
+ */
+export function meetingsIn(panel: Panel, walls: Walls, designs: Designs): Meeting[] {
+  const works = worksOf(panel)
+  const boxes = works.map(({ box }) => box)
+  return nearPairs(boxes, walls.thickest).flatMap(([k, n]): Meeting[] => {
+    const [a, b] = [works[k], works[n]]
+    return a === undefined || b === undefined ? [] : meetingOf(panel, a, b, walls, designs)
   })
-  return { bore, cylinders, min: Math.min(...ends), max: Math.max(...ends) }
 }
 
-/** Holes of one piece of hardware stand as its maker set them; the bolt of a cam runs into its housing. */
-function ofOnePattern(a: Bore, b: Bore): boolean {
-  return a.uses.some((use) => b.uses.some((other) => use.hardware === other.hardware))
+/** Whether two works of a panel leave too little wood: the one pair, or nothing. */
+export function meetingOf(panel: Panel, a: SolidWork, b: SolidWork, walls: Walls, designs: Designs): Meeting[] {
+  const enough = walls.between(a.work, b.work) - NOISE_MM
+  if (boxesApart(a, b, enough) || byDesign(panel, a, b, designs)) return []
+  const wall = wallBetween(a, b, enough)
+  return wall < enough ? [{ a: a.work, b: b.work, wall }] : []
 }
+
+/** Far enough apart along one axis, so that nothing needs to be worked out. */
+const boxesApart = ({ box: a }: SolidWork, { box: b }: SolidWork, enough: number): boolean =>
+  ([0, 1, 2] as const).some((axis) => a.min[axis] - b.max[axis] >= enough || b.min[axis] - a.max[axis] >= enough)
 
 /**
  * The deepest fastener from either face, where the two would meet in the hole that they share. Shelf pins do not count:

@@ -50,3 +50,23 @@ export function shortMessage(finding: Finding, { module, panel }: Pick<FindingGr
   const head = module === undefined ? undefined : heads.find((one) => message.startsWith(one))
   return head === undefined ? message : message.slice(head.length)
 }
+
+/** Findings of one panel that one fix mends, such as all holes of a row. */
+export interface FindingRow {
+  readonly first: Finding
+  readonly others: readonly Finding[]
+}
+
+/** Findings in rows: those of one rule and severity with the same fix, at the place of the first. */
+export function rowsOf(findings: readonly Finding[]): FindingRow[] {
+  const rows = new Map<string, { first: Finding; others: Finding[] }>()
+  findings.forEach((finding, k) => {
+    // What no fix joins stands alone, and what has no place: its sentence alone says what it is about.
+    const joins = finding.fix !== undefined && finding.places.length > 0
+    const key = JSON.stringify([finding.rule, finding.severity, joins ? finding.fix : k])
+    const row = rows.get(key)
+    if (row === undefined) rows.set(key, { first: finding, others: [] })
+    else row.others.push(finding)
+  })
+  return [...rows.values()]
+}

@@ -1,6 +1,8 @@
-import type { Panel } from '../panel/index.ts'
+import type { Vec3 } from '../geometry/index.ts'
+import { mm } from '../length/index.ts'
+import { fromDatum, type Panel } from '../panel/index.ts'
 import type { DefinitionPath, Project } from '../project/index.ts'
-import { type FindingGroup, grouped, shortMessage } from './grouped.ts'
+import { type FindingGroup, type FindingRow, grouped, rowsOf, shortMessage } from './grouped.ts'
 import type { Finding, Severity } from './types.ts'
 
 /** Where a finding's cause stands in the definition, 1-based. */
@@ -27,37 +29,61 @@ export interface CheckedDefinition {
 export function renderFindings(checked: CheckedDefinition): string {
   const { project, panels, findings } = checked
   let module: string | undefined | null = null
+  const byId: PanelsById = new Map(panels.map((panel) => [panel.id, panel]))
   const blocks = grouped(project, panels, findings).map((group) => {
     const head = group.module === module ? '' : `${group.module ?? 'the whole project'}\n`
     module = group.module
-    return `${head}${groupText(group, checked)}\n`
+    return `${head}${groupText(group, checked, byId)}\n`
   })
   const silenced = findings.filter((finding) => finding.silenced !== undefined)
   return `${blocks.join('')}${silencedText(silenced)}${countLine(findings)}\n`
 }
 
-function groupText(group: FindingGroup, checked: CheckedDefinition): string {
-  const panel = group.panel === undefined ? '' : `  ${group.panel}\n`
-  const { findings } = group
-  const texts = findings.map((finding, k) => {
-    const next = findings[k + 1]
-    // Along a row of holes one shift mends them all: it is said behind the last.
-    const again = next !== undefined && next.rule === finding.rule && next.fix === finding.fix
-    return findingText(finding, group, { checked, again })
-  })
-  return `${panel}${texts.join('')}`
+type PanelsById = ReadonlyMap<string, Panel>
+
+function groupText(group: FindingGroup, checked: CheckedDefinition, panels: PanelsById): string {
+  const whole = group.module === undefined ? '' : '  as a whole\n'
+  const panel = group.panel === undefined ? whole : `  ${group.panel}\n`
+  return `${panel}${rowsOf(group.findings)
+    .map((row) => rowText(row, { group, panels, checked }))
+    .join('')}`
 }
 
-function findingText(
-  finding: Finding,
-  group: FindingGroup,
-  { checked, again }: { readonly checked: CheckedDefinition; readonly again: boolean },
+function rowText(
+  { first, others }: FindingRow,
+  {
+    group,
+    panels,
+    checked,
+  }: { readonly group: FindingGroup; readonly panels: PanelsById; readonly checked: CheckedDefinition },
 ): string {
-  const { line, column } = checked.locate(finding.at)
-  const fix = finding.fix === undefined || again ? '' : `      to mend it: ${finding.fix}\n`
-  const asked = again ? '' : `      asked for at ${checked.file}:${line}:${column}\n`
-  const head = `    ${finding.severity.padEnd(4)}  ${finding.rule}\n`
-  return `${head}      ${shortMessage(finding, group)}\n${fix}${asked}`
+  const { locate, file } = checked
+  const { line, column } = locate(first.at)
+  const more = others.length === 0 ? [] : [alsoAt(others, panels)]
+  const fix = first.fix === undefined ? [] : [`to mend it: ${first.fix}`]
+  const lines = [shortMessage(first, group), ...more, ...fix, `asked for at ${file}:${line}:${column}`]
+  return `    ${first.severity.padEnd(4)}  ${first.rule}\n${lines.map((words) => `      ${words}\n`).join('')}`
+}
+
+/** Further places of a row that are named; the rest are counted. */
+const MOST_PLACES = 5
+
+/** `also 363 from front and 640 from bottom; …; and 28 more`. */
+function alsoAt(others: readonly Finding[], panels: PanelsById): string {
+  const places = others.slice(0, MOST_PLACES).map((finding) => {
+    const [place] = finding.places
+    const panel = panels.get(place?.panel ?? '')
+    return place === undefined || panel === undefined ? undefined : placeWords(panel, place.at)
+  })
+  const named = places.filter((words) => words !== undefined)
+  const rest = others.length - named.length
+  const count = rest === 0 ? [] : [named.length === 0 ? `${rest} more like it` : `${rest} more`]
+  return `also ${[...named, ...count].join('; ')}`
+}
+
+function placeWords(panel: Panel, at: Vec3): string {
+  const { x, y } = fromDatum(panel, at)
+  return `${mm(y.mm)} from ${y.edge} and ${mm(x.mm)} from ${x.edge}`
 }
 
 function silencedText(findings: readonly Finding[]): string {

@@ -1,6 +1,6 @@
 import { type Assembly, boardBox, type PlacedHardware } from '../assembly/index.ts'
 import { formatInch, formatMm, MM_PER_INCH } from '../length/index.ts'
-import type { Bay, DefinitionPath, Project } from '../project/index.ts'
+import type { Bay, DefinitionPath, Edit, Project } from '../project/index.ts'
 
 /** Pieces of hardware that one key of the definition moves together along their panels: pin rows, the hinges of a front. */
 export interface Run {
@@ -24,10 +24,11 @@ export function runOf(pieces: readonly PlacedHardware[]): Run | undefined {
   return { kind, module: piece.frame, at: piece.at, pieces, axis: flap ? 0 : 2 }
 }
 
-/** A definition that is changed so that a run is moved, and the key and value that a person types for it. */
+/** A definition that is changed so that a run is moved: the key and value that a person types for it, and as an edit. */
 export interface Moved {
   readonly project: Project
   readonly typed: string
+  readonly edit: Edit
 }
 
 /** The project with a run moved by so many mm; nothing where one key cannot say it. */
@@ -36,32 +37,37 @@ export function moved(project: Project, assembly: Assembly, run: Run, by: number
 }
 
 function movedPins(project: Project, run: Run, by: number): Moved | undefined {
-  let typed: string | undefined
+  let text: string | undefined
   const changed = changeBays(project, run.module, (bay) => {
     const shelves = bay.looseShelves
     if (shelves === undefined || !samePath(shelves.at, run.at)) return bay
     const { datum, pitch } = shelves.pins
     const value = written((((datum + by) % pitch) + pitch) % pitch, project.units)
-    typed = `datum: ${value.text}`
+    text = value.text
     return { ...bay, looseShelves: { ...shelves, pins: { ...shelves.pins, datum: value.mm } } }
   })
-  return typed === undefined ? undefined : { project: changed, typed }
+  if (text === undefined) return undefined
+  return { project: changed, typed: `datum: ${text}`, edit: { path: [...run.at, 'pins', 'datum'], value: text } }
 }
 
 function movedHinges(project: Project, assembly: Assembly, run: Run, by: number): Moved | undefined {
   const lists = distancesOf(assembly, run).map((list) => list.map((distance) => written(distance + by, project.units)))
   const [first, ...others] = lists
-  const typed = first && `hinges: [${first.map(({ text }) => text).join(', ')}]`
   // The two doors of a pair have one list.
   if (first === undefined || others.some((list) => list.some(({ mm }, k) => mm !== first[k]?.mm))) return undefined
-  if (first.some(({ mm }) => mm <= 0) || typed === undefined) return undefined
+  if (first.some(({ mm }) => mm <= 0)) return undefined
   const hinges = first.map(({ mm }) => mm)
   const changed = changeBays(project, run.module, (bay) => {
     const { front } = bay
     if (front === undefined || front.kind === 'fixed' || !samePath(front.at, run.at)) return bay
     return { ...bay, front: { ...front, hinges } }
   })
-  return { project: changed, typed }
+  const texts = first.map(({ text }) => text)
+  return {
+    project: changed,
+    typed: `hinges: [${texts.join(', ')}]`,
+    edit: { path: [...run.at, 'hinges'], value: texts },
+  }
 }
 
 /** Distances of the cups from the lower or left end of each door of a run, as the definition counts them, mm. */

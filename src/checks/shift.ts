@@ -1,16 +1,19 @@
 import { type Assembly, assemble, type PlacedHardware } from '../assembly/index.ts'
-import { add, dot, NOISE_MM, norm, scale, sub, turnBack, type Vec3 } from '../geometry/index.ts'
+import { add, movedSolid, NOISE_MM, norm, scale, sub, turnBack, type Vec3 } from '../geometry/index.ts'
 import { MM_PER_INCH } from '../length/index.ts'
 import { type Bore, type BoreUse, type Panel, panelsOf } from '../panel/index.ts'
-import type { Project, RowSpec } from '../project/index.ts'
-import { meetingInHole, meetingsIn, WALL_WARN_MM } from './clashes.ts'
+import type { Edit, Project, RowSpec } from '../project/index.ts'
+import { type Designs, designsOf } from './by-design.ts'
+import { meetingInHole, meetingOf, type Walls, wallsOf } from './clashes.ts'
 import { boreEdge } from './rules/bore-edge.ts'
+import { cutouts } from './rules/cutouts.ts'
+import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
 import { placing } from './rules/placing.ts'
 import { moved, type Run, runKey, runOf, written } from './runs.ts'
-import { type Cylinder, cylindersOf, gapBetween } from './solids.ts'
 import { subjectOf } from './subject.ts'
-import type { Subject } from './types.ts'
+import type { Mend, Subject } from './types.ts'
+import { boreWork, type SolidWork, type Work, worksOf } from './works.ts'
 
 /** Steps in which a shift is sought: what a person can measure. */
 const STEP = { mm: 0.5, in: MM_PER_INCH / 64 } as const
@@ -24,6 +27,7 @@ const MOST_PROOFS = 6
 interface Shift {
   readonly mm: number
   readonly words: string
+  readonly edit: Edit
 }
 
 /**
@@ -31,7 +35,7 @@ interface Shift {
  * moves the holes that there are, then the proof: the definition is changed as the words say and worked out anew, and
  * no hole of the run meets another, nor is anything worse than it was. `undefined` when there is none within one pitch.
  */
-export function shifter(project: Project, assembly: Assembly, panels: readonly Panel[]): Subject['shift'] {
+export function shifter(project: Project, assembly: Assembly, panels: readonly Panel[]): Subject['mend'] {
   let index: ReturnType<typeof indexOf> | undefined
   const known = new Map<string, Shift | undefined>()
   const left: Left = { runs: MOST_RUNS, proofs: MOST_PROOFS, before: new Map() }
@@ -42,14 +46,15 @@ export function shifter(project: Project, assembly: Assembly, panels: readonly P
     }
     return known.get(key)
   }
-  return (uses) => {
+  return (uses, beside = 'bores'): Mend | undefined => {
     index ??= indexOf(assembly)
     const { keyOf, pieces } = index
     const keys = [...new Set(uses.flatMap(({ hardware }) => keyOf.get(hardware) ?? []))]
     // A run keeps its own holes apart, or not, wherever it stands.
-    if (keys.length < 2) return undefined
+    if (keys.length < 2 && beside === 'bores') return undefined
     const shifts = keys.flatMap((key) => shiftOf(pieces.get(key) ?? [], key) ?? [])
-    return shifts.sort((a, b) => Math.abs(a.mm) - Math.abs(b.mm))[0]?.words
+    const [best] = shifts.sort((a, b) => Math.abs(a.mm) - Math.abs(b.mm))
+    return best && { fix: best.words, change: [best.edit] }
   }
 }
 
@@ -86,7 +91,7 @@ function smallestShift(
   const touched = new Set(run.pieces.flatMap(({ stations }) => stations.map(({ panel }) => panel)))
   const own = panels.filter(({ id }) => touched.has(id))
   const pitch = pitchOf(project, run)
-  const guess = rigidly(own, run, pitch)
+  const guess = rigidly(own, run, { reach: pitch, walls: wallsOf(project), designs: designsOf(assembly) })
   const row = partOf(project, run.module)
   for (const by of candidates(pitch, STEP[project.units])) {
     if (!guess(by)) continue
@@ -96,7 +101,8 @@ function smallestShift(
     left.proofs -= 1
     const before = left.before.get(run.module) ?? countBad(workedOut(row))
     left.before.set(run.module, before)
-    if (proves(change.project, run, before)) return { mm: by, words: wordsFor(project, panels, run, by, change.typed) }
+    if (proves(change.project, run, before))
+      return { mm: by, words: wordsFor(project, panels, run, by, change.typed), edit: change.edit }
   }
   return undefined
 }
@@ -123,20 +129,26 @@ const ofRun = (run: Run): ((use: BoreUse) => boolean) => {
   return ({ hardware }) => ids.has(hardware)
 }
 
-/** Whether the run's holes, moved as they are by at most `reach`, would clear all others of their panels. */
-function rigidly(panels: readonly Panel[], run: Run, reach: number): (by: number) => boolean {
+interface Around {
+  readonly reach: number
+  readonly walls: Walls
+  readonly designs: Designs
+}
+
+/** Whether the run's holes, moved as they are by at most `reach`, would clear all other work of their panels. */
+function rigidly(panels: readonly Panel[], run: Run, around: Around): (by: number) => boolean {
   const owns = ofRun(run)
   const along: Vec3 = run.axis === 2 ? [0, 0, 1] : [1, 0, 0]
   const pairs = panels.flatMap((panel) => {
     const way = turnBack(panel.moduleFromPanel, along)
-    const staying = panel.bores.filter((bore) => !bore.uses.every(owns)).map(solidOf)
+    const staying = worksOf(panel).filter(({ work }) => work.kind !== 'bore' || !work.bore.uses.every(owns))
     const moving = panel.bores.flatMap((bore) => bore.uses.filter(owns).map((use) => asAlone(panel, bore, use)))
     return moving
-      .map(solidOf)
-      .flatMap((a) => staying.filter((b) => couldMeet(a, b, way, reach)).map((b) => ({ way, a, b })))
+      .map(boreWork)
+      .flatMap((a) => staying.filter((b) => couldMeet(a, b, way, around)).map((b) => ({ panel, way, a, b, around })))
   })
   // The pair that spoiled one shift is the likeliest to spoil the next.
-  let spoiler: (typeof pairs)[number] | undefined
+  let spoiler: Pair | undefined
   return (by) => {
     if (spoiler !== undefined && !clearAt(spoiler, by)) return false
     spoiler = pairs.find((pair) => !clearAt(pair, by))
@@ -144,38 +156,37 @@ function rigidly(panels: readonly Panel[], run: Run, reach: number): (by: number
   }
 }
 
-/** Whether two holes are one, or leave enough wood between them, when the first is moved. */
-function clearAt({ way, a, b }: { way: Vec3; a: Solid; b: Solid }, by: number): boolean {
-  const off = scale(way, by)
-  if (norm(sub(b.middle, add(a.middle, off))) >= a.radius + b.radius + WALL_WARN_MM) return true
-  if (oneHole({ ...a.bore, at: add(a.bore.at, off) }, b.bore)) return true
-  return a.cylinders.every((one) => {
-    const shifted = { ...one, from: add(one.from, off) }
-    return b.cylinders.every((other) => gapBetween(shifted, other) >= WALL_WARN_MM - NOISE_MM)
+/** A hole that moves, and work that stays. */
+interface Pair {
+  readonly panel: Panel
+  readonly way: Vec3
+  readonly a: SolidWork
+  readonly b: SolidWork
+  readonly around: Around
+}
+
+/** Whether two holes are one, or a hole and other work leave enough wood between them, when the first is moved. */
+function clearAt({ panel, way, a, b, around }: Pair, by: number): boolean {
+  const moved = movedWork(a, scale(way, by))
+  const [one, other] = [moved.work, b.work]
+  if (one.kind === 'bore' && other.kind === 'bore' && oneHole(one.bore, other.bore)) return true
+  return meetingOf(panel, moved, b, around.walls, around.designs).length === 0
+}
+
+function movedWork({ work, solids, box }: SolidWork, off: Vec3): SolidWork {
+  return {
+    work: work.kind === 'bore' ? { kind: 'bore', bore: { ...work.bore, at: add(work.bore.at, off) } } : work,
+    solids: solids.map((solid) => movedSolid(off, solid)),
+    box: { min: add(box.min, off), max: add(box.max, off) },
+  }
+}
+
+/** Whether two works can come too near each other while one moves by at most `reach` along `way`. */
+function couldMeet(a: SolidWork, b: SolidWork, way: Vec3, { reach, walls }: Around): boolean {
+  return ([0, 1, 2] as const).every((axis) => {
+    const room = Math.abs(way[axis]) * reach + walls.thickest
+    return a.box.min[axis] - room < b.box.max[axis] && a.box.max[axis] + room > b.box.min[axis]
   })
-}
-
-interface Solid {
-  readonly bore: Bore
-  readonly cylinders: readonly Cylinder[]
-  /** Middle of a ball about all of it. */
-  readonly middle: Vec3
-  readonly radius: number
-}
-
-function solidOf(bore: Bore): Solid {
-  const cylinders = cylindersOf(bore)
-  const widest = Math.max(...cylinders.map(({ radius }) => radius))
-  const middle = add(bore.at, scale(bore.axis, bore.depth / 2))
-  return { bore, cylinders, middle, radius: Math.hypot(bore.depth / 2, widest) }
-}
-
-/** Whether two holes can come too near each other while one moves by at most `reach` along `way`. */
-function couldMeet(a: Solid, b: Solid, way: Vec3, reach: number): boolean {
-  const apart = sub(b.middle, a.middle)
-  const ahead = dot(apart, way)
-  const least = norm(sub(apart, scale(way, Math.max(-reach, Math.min(reach, ahead)))))
-  return least < a.radius + b.radius + WALL_WARN_MM
 }
 
 /** A hole as this use alone would want it, without what it shares it with. */
@@ -213,9 +224,9 @@ function workedOut(project: Project): Subject {
   return subjectOf(project, assembly, panels, () => undefined)
 }
 
-/** How much is wrong with places: what the placing could not do, bores near edges, covered holes. */
+/** How much is wrong with places: what the placing could not do, bores near edges, grooves and cutouts, covered holes. */
 function countBad(subject: Subject): number {
-  return [placing, boreEdge, inPlace]
+  return [placing, boreEdge, grooves, cutouts, inPlace]
     .flatMap((rule) => rule.check(subject))
     .filter(({ severity }) => severity !== 'note').length
 }
@@ -229,10 +240,11 @@ function proves(project: Project, run: Run, before: number): boolean {
   if (pieces.length === 0) return false
   const owns = ofRun({ ...run, pieces })
   const touches = (bore: Bore): boolean => bore.uses.some(owns)
+  const ofIt = (work: Work): boolean => work.kind === 'bore' && touches(work.bore)
   const meets = subject.panels.some(
     (panel) =>
       panel.bores.some((bore) => touches(bore) && meetingInHole(panel, bore) !== undefined) ||
-      (panel.bores.some(touches) && meetingsIn(panel).some(({ a, b }) => touches(a) !== touches(b))),
+      (panel.bores.some(touches) && subject.near(panel).some(({ a, b }) => ofIt(a) !== ofIt(b))),
   )
   return !meets && countBad(subject) <= before
 }

@@ -19,3 +19,9 @@ export function boreWords(panel: Panel, bore: Bore): string {
 }
 
 export { mm }
+
+/** Behind every sentence that comes of loads. */
+export const GUIDE = '(a guide, not a proof; the data sheet of the hardware and local codes come first)'
+
+/** A mass as findings say it, to a tenth of a kg. */
+export const kg = (value: number): string => `${mm(value)} kg`

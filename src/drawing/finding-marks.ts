@@ -1,4 +1,4 @@
-import { type Finding, shortMessage } from '../checks/index.ts'
+import { type Finding, type FindingRow, rowsOf, shortMessage } from '../checks/index.ts'
 import type { Panel } from '../panel/index.ts'
 import { type Area, areaOfEntity, grown, LINE_HEIGHT, union } from './areas.ts'
 import { type Face, faceView, mouthRadius } from './face.ts'
@@ -15,8 +15,8 @@ const RING_LEAST = 1
 const RING_STEP = 0.3
 
 /**
- * A panel's drawing with the findings on it: a ring about each place (two about that of a stop), numbered, and below the
- * sheet the sentence of each number with what would mend it. Notes, and what the definition silences, are left out. The
+ * A panel's drawing with the findings on it: a ring about each place (two about that of a stop), with one number for
+ * all that one fix mends, and below the sheet the sentence of each number with its fix. Notes, and what the definition silences, are left out. The
  * same drawing where there is nothing to mark. `size` is the text height, mm.
  */
 export function withFindings(drawing: Drawing, panel: Panel, face: Face, findings: readonly Finding[]): Drawing {
@@ -25,9 +25,12 @@ export function withFindings(drawing: Drawing, panel: Panel, face: Face, finding
   )
   if (own.length === 0) return drawing
   const size = (drawing.strokeScale ?? 1) * 4
-  const rings = own.flatMap((finding, k) => ringsOf(finding, k, { panel, face, size }))
+  const rows = rowsOf(own)
+  const rings = rows.flatMap(({ first, others }, k) =>
+    [first, ...others].flatMap((finding, n) => ringsOf(finding, { row: k + 1, nth: n + 1 }, { panel, face, size })),
+  )
   const tags = tagsOf(rings, drawing, size)
-  const lines = linesOf(own, panel, { drawing, size })
+  const lines = linesOf(rows, panel, { drawing, size })
   const entities = [...rings.map(({ circle }) => circle), ...tags, ...lines]
   const seen = union([drawing.view, grown(union(entities.map(areaOfEntity)), size)])
   return { ...drawing, view: seen, layers: [...drawing.layers, { name: LAYER, operation: 'finding', entities }] }
@@ -47,7 +50,7 @@ interface Ring {
 
 function ringsOf(
   finding: Finding,
-  index: number,
+  { row, nth }: { readonly row: number; readonly nth: number },
   { panel, face, size }: { readonly panel: Panel; readonly face: Face; readonly size: number },
 ): Ring[] {
   const view = faceView(panel, face)
@@ -58,7 +61,7 @@ function ringsOf(
     const hole = panel.bores.find((bore) => bore.surface === surface && bore.at.every((v, axis) => v === at[axis]))
     const inFace = surface === 'A' || surface === 'B'
     const radius = Math.max(RING_LEAST * size, (hole && inFace ? mouthRadius(hole) : 0) + RING_BEYOND * size)
-    const tag = String(index + 1)
+    const tag = String(row)
     const ring = (step: number): Ring => ({
       tag,
       circle: {
@@ -66,7 +69,7 @@ function ringsOf(
         at: view.toView(at),
         radius: radius + step * RING_STEP * size,
         pen: 'thin',
-        id: `finding-${tag}-${k + 1}${step === 0 ? '' : '-outer'}`,
+        id: `finding-${tag}-${nth}-${k + 1}${step === 0 ? '' : '-outer'}`,
         title: `${tag}: ${finding.message}`,
       },
     })
@@ -110,7 +113,7 @@ function tagsOf(rings: readonly Ring[], drawing: Drawing, size: number): Text[] 
 const LEAST_WIDTH = 50
 
 function linesOf(
-  findings: readonly Finding[],
+  rows: readonly FindingRow[],
   panel: Panel,
   { drawing, size }: { readonly drawing: Drawing; readonly size: number },
 ): Entity[] {
@@ -118,9 +121,11 @@ function linesOf(
   const left = 0
   const width = Math.max(max[0] - left, LEAST_WIDTH * size)
   const group = { module: panel.moduleName, panel: panel.name }
-  const texts = findings.flatMap((finding, k) => {
-    const fix = finding.fix === undefined ? [] : [`To mend it: ${finding.fix}.`]
-    const words = [`${k + 1}  ${finding.severity} ${finding.rule}: ${shortMessage(finding, group)}.`, ...fix].join(' ')
+  const texts = rows.flatMap(({ first, others }, k) => {
+    const more = others.length === 0 ? [] : [`The same at ${others.length} more.`]
+    const fix = first.fix === undefined ? [] : [`To mend it: ${first.fix}.`]
+    const head = `${k + 1}  ${first.severity} ${first.rule}: ${shortMessage(first, group)}.`
+    const words = [head, ...more, ...fix].join(' ')
     return joinedInto(words.split(' '), ' ', (line) => textWidth(line, size) <= width)
   })
   const step = (TEXT_ASCENT + TEXT_DESCENT + 0.2) * size

@@ -95,10 +95,24 @@ export function gapBetweenShapes(a: ClosedPath, b: ClosedPath): number {
 
 /** Least distance between the lines of two closed paths, mm; 0 where they cross or touch. */
 export function gapBetweenContours(a: ClosedPath, b: ClosedPath): number {
-  const others = curvesOf(b)
+  const others = curvesOf(b).map((curve) => ({ curve, box: boxOfCurve(curve) }))
   let least = Number.POSITIVE_INFINITY
-  for (const one of curvesOf(a)) for (const other of others) least = Math.min(least, gapBetweenCurves(one, other))
+  for (const one of curvesOf(a)) {
+    const box = boxOfCurve(one)
+    for (const other of others) {
+      // Most pieces of two long paths are further apart than the nearest found so far, as their boxes show.
+      if (squaredGap(box, other.box) < least * least) least = Math.min(least, gapBetweenCurves(one, other.curve))
+    }
+    if (least === 0) return 0
+  }
   return least
+}
+
+/** The square of the distance between two boxes: a root for each pair of pieces would take most of the time. */
+function squaredGap(a: Bounds, b: Bounds): number {
+  const x = Math.max(0, a.min[0] - b.max[0], b.min[0] - a.max[0])
+  const y = Math.max(0, a.min[1] - b.max[1], b.min[1] - a.max[1])
+  return x * x + y * y
 }
 
 /** True when all that `inner` takes in lies in `outer`; they may touch. */

@@ -17,10 +17,11 @@ const SHORT_FORMS: Readonly<Record<string, string>> = {
   drawers: 'stack',
   joint: 'fasten',
   fix: 'fasten',
+  'locking bolts': 'item',
   back: 'sits',
 }
 /** Groups of a module that are merged key by key with those under `common`. */
-const MERGED: readonly unknown[] = ['carcase', 'back']
+const MERGED: readonly unknown[] = ['carcase', 'back', 'loads']
 
 /**
  * The definition with the edits made; comments and the order of keys stay. Groups that are missing on the way are made,

@@ -1,17 +1,17 @@
-import type { RuleEntries } from './types.ts'
+import { mm, type RuleEntries } from './types.ts'
 
 /** What a module stands on. */
 export const baseRules = {
   'caster-circles': {
     meaning: 'swivel circles of a module meet',
-    severities: ['stop'],
-    source: 'common practice: 10 mm apart',
-    limits: {},
+    severities: ['stop', 'warn'],
+    source: 'common practice',
+    limits: { warn: mm(10, 'between two swivel circles') },
   },
   'caster-footprint': {
     meaning: 'a caster swings beyond the footprint',
-    severities: ['stop'],
-    source: 'common practice',
+    severities: ['warn'],
+    source: 'own arithmetic',
     limits: {},
   },
   'caster-plate': {
@@ -29,7 +29,7 @@ export const baseRules = {
   'plinth-fixing': {
     meaning: 'a board of the plinth cannot be fixed from inside the carcase',
     severities: ['stop'],
-    source: 'common practice: 12 mm for the driver',
+    source: '12 mm for the driver: common practice; screws are placed by it, so it cannot be changed',
     limits: {},
   },
   'foot-place': {

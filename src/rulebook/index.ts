@@ -6,10 +6,12 @@ import { flipOverRules } from './flip-over.ts'
 import { floorRules } from './floor.ts'
 import { frontRules } from './fronts.ts'
 import { jointRules } from './joints.ts'
+import { loadRules } from './loads.ts'
 import { panelRules } from './panels.ts'
 import { printingRules } from './printing.ts'
 import { shelfRules } from './shelves.ts'
 import { shopRules } from './shop.ts'
+import { spaceRules } from './space.ts'
 import { stockRules } from './stock.ts'
 import { topRules } from './tops.ts'
 import type { RuleEntries, RuleEntry } from './types.ts'
@@ -30,6 +32,8 @@ export const RULEBOOK = {
   ...woodRules,
   ...cutoutRules,
   ...panelRules,
+  ...spaceRules,
+  ...loadRules,
   ...stockRules,
   ...shopRules,
   ...printingRules,

@@ -1,11 +1,12 @@
-import type { RuleEntries } from './types.ts'
+import { mm, type RuleEntries } from './types.ts'
 
 /** Worktops and machine tops. */
 export const topRules = {
   'top-screws': {
     meaning: 'the screws of a worktop do not hold, come out of it, or find no place',
     severities: ['stop'],
-    source: 'common practice: 8 mm in the wood, 3 mm over the pilot',
+    source:
+      '8 mm in the wood, 3 mm over the pilot: common practice; the screw is chosen by them, so they cannot be changed',
     limits: {},
   },
   'worktop-level': {
@@ -23,12 +24,12 @@ export const topRules = {
   'ledge-narrow': {
     meaning: 'a ledge is too narrow for its levelling screws',
     severities: ['stop'],
-    source: 'common practice: 3 mm beside the bore',
-    limits: {},
+    source: 'common practice',
+    limits: { stop: mm(3, 'of wood beside the bore') },
   },
   'ledge-thin': {
     meaning: 'a threaded insert is longer than the wood under its ledge',
-    severities: ['stop'],
+    severities: ['warn'],
     source: 'own arithmetic',
     limits: {},
   },
@@ -40,9 +41,9 @@ export const topRules = {
   },
   'slot-wall': {
     meaning: 'a slot meets the insert or the slot beside it, or nearly',
-    severities: ['stop'],
-    source: 'common practice: 5 mm warn, 3 mm stop',
-    limits: {},
+    severities: ['stop', 'warn'],
+    source: 'common practice',
+    limits: { warn: mm(5, 'wood beside a slot'), stop: mm(3, 'the same') },
   },
   'port-fit': {
     meaning: 'a dust port does not open into its chamber alone',

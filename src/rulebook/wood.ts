@@ -23,10 +23,14 @@ export const woodRules = {
     limits: {},
   },
   'bore-skin': {
-    meaning: 'a blind bore leaves too thin a skin',
+    meaning: 'a blind bore leaves too thin a skin, or lets the point of its bit out',
     severities: ['stop', 'warn'],
-    source: 'common practice',
-    limits: { warn: mm(3, 'wood behind a blind bore'), stop: mm(2, 'the same') },
+    source: 'common practice; bits with a point from 12.7 mm on: S60',
+    limits: {
+      warn: mm(3, 'wood behind the floor of a blind bore'),
+      stop: mm(2, 'the same'),
+      point: mm(2.5, 'how far the point of a bit of 12.7 mm or more stands deeper than that floor'),
+    },
   },
   'bores-meet': {
     meaning: 'two bores run into each other inside a panel',
@@ -59,13 +63,13 @@ export const woodRules = {
     limits: {},
   },
   'groove-wood': {
-    meaning: 'a groove or rebate leaves too little wood under or beside it',
+    meaning: 'a groove or rebate leaves too little wood under or beside it, or to another',
     severities: ['stop', 'warn'],
     source: 'common practice',
     limits: {
       warn: mm(3, 'wood under a groove or rebate'),
       stop: mm(2, 'the same'),
-      'lip warn': mm(5, 'wood between a groove and the edge beside it'),
+      'lip warn': mm(5, 'wood between a groove and the edge or the groove beside it'),
       'lip stop': mm(3, 'the same'),
     },
   },

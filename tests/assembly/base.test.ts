@@ -139,7 +139,7 @@ modules:
     const of = on('feet: foot M8, inset: 20')
     expect(of.findings.find((finding) => finding.rule === 'foot-place')).toMatchObject({
       severity: 'stop',
-      fix: 'set `inset: 29` or more',
+      fix: 'set `inset: 29 mm`',
     })
   })
 })
@@ -178,7 +178,7 @@ describe('fixed and levelling casters', () => {
     expect(panelOf(of, 'box/left-side').length).toBe(900 - 128)
     expect(of.findings.find((finding) => finding.rule === 'caster-heights')).toMatchObject({
       severity: 'warn',
-      fix: 'put a packing 28 mm thick between each fixed caster 75 and the bottom, or take casters of one height',
+      fix: 'take fixed caster 100 with it, or put a packing 28 mm thick between each fixed caster 75 and the bottom',
     })
   })
 

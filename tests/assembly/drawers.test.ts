@@ -413,58 +413,57 @@ describe('what cannot be', () => {
     // 10 drawers: (717 − 27) / 10 = 69, the upper one's place 52.5 and its box 30.5: the slide's line from 10 + 6.7 + 8 =
     // 24.7 to 30.5 − 22.5 = 8.
     expect(found(drawers('10'), 'drawer-box-low')).toBe(
-      'stop: box, drawer 1: a box 30.5 mm high has no room for a slide 45 mm high; make it 16.7 mm higher',
+      'stop: box, drawer 1: a box 30.5 mm high has no room for a slide 45 mm high; make it 16.7 mm higher: there is room for 8 drawers',
     )
   })
 
   test('a box without width inside', () => {
     // 130 − 36 − 26 − 24 = 44.
     expect(found(drawers('3').replace('width: 600', 'width: 130'), 'drawer-narrow')).toBe(
-      'stop: box, an opening 94 mm wide leaves 44 mm inside a drawer; 50 mm is the least; make the opening 6 mm wider',
+      'stop: box, an opening 94 mm wide leaves 44 mm inside a drawer; 50 mm is the least; make the opening 29 mm wider',
     )
   })
 
   test('fronts that are too high together', () => {
     // 500 + 211 and two gaps of 3 are 717, all that there is; with reveals of 10 there are 700.
     expect(found(drawers('[{ height: 500 }, { height: 211 }, {}]'), 'drawer-stack')).toBe(
-      'stop: box, drawer fronts: their heights and gaps leave nothing for a share; make them lower, or fewer',
+      'stop: box, drawer fronts: their heights and gaps leave nothing for a share; make them lower, or all alike: `stack: 3`',
     )
     expect(found(drawers('[{ height: 500 }, { height: 211 }, {}]', 'fronts: { reveal: 10 }'), 'drawer-stack')).toBe(
-      'stop: box, drawer fronts: their heights and gaps take 17 mm more than there is; make them lower, or fewer',
+      'stop: box, drawer fronts: their heights and gaps take 17 mm more than there is; make them lower, or all alike: `stack: 3`',
     )
   })
 
   test('no screw for a thin front', () => {
     expect(found(drawers('3', 'fronts: { stock: thin }'), 'drawer-front-screws')).toBe(
-      'stop: drawer 1: no screw holds a front of 6 mm through a box front of 12 mm; there are screw 4x40, screw 4x35, screw 4x30, screw 3.5x25, screw 3.5x20; take a thicker front, or another board for the box',
+      'stop: drawer 1: no screw holds a front of 6 mm through a box front of 12 mm; there are screw 4x40, screw 4x35, screw 4x30, screw 3.5x25, screw 3.5x20; take a front of 12 mm or more',
     )
   })
 
   test('a pull on the edge of the box front', () => {
     // The box ends 718.5 − 692 = 26.5 below the upper edge and begins 718.5 − 493.5 = 225 below; 2.25 + 5 inward.
     expect(found(drawers('3', 'fronts: { pull: { item: knob, edge distance: 26.5 } }'), 'drawer-pull')).toBe(
-      'stop: drawer 1: the holes of the knob, 26.5 mm below the upper edge of the front, cut the edge of the box front; it lies from 26.5 to 225 mm; set `edge distance` from 33.8 to 217.8 mm',
+      'stop: drawer 1: the holes of the knob, 26.5 mm below the upper edge of the front, cut the edge of the box front; it lies from 26.5 to 225 mm; set `edge distance` from 33.8 mm to 217.7 mm',
     )
   })
 
   test('without packing, the door is hit', () => {
     expect(found(inner('packing: none'), 'drawer-packing')).toBe(
-      'stop: box, drawer 1 would hit the open hinges of door, which stand 25 mm into the opening; its slide lies on the left wall itself; leave out `packing: none`, or name a stock: 12 mm are needed',
+      'stop: box, drawer 1 would hit the open hinges of door, which stand 25 mm into the opening; its slide lies on the left wall itself; leave out `packing: none`: 12 mm are needed',
     )
   })
 
   test('a packing too thin for the screws', () => {
     expect(found(inner('packing: ply 12'), 'drawer-packing')).toBe(
-      "stop: box, drawer 1: a packing of ply 12, 12 mm thick, is too thin for the slide's screws, 13 mm deep; name a stock of 16 mm or more as `packing`",
+      "stop: box, drawer 1: a packing of ply 12, 12 mm thick, is too thin for the slide's screws, 13 mm deep; name a stock of 16 mm or more as `packing`, or leave it to the rule: board",
     )
   })
 
-  test('a plate behind every height that the box allows: the shift that clears', () => {
-    // 8 places of 85.5: the lowest box from 30 to 93.5; the slide's line from 54.7 to 71. The hinge at 81.5 takes 33 to
-    // 130: 130 − 71 = 59 lower or 54.7 − 33 = 21.7 higher.
+  test('a plate behind every height that the box allows: where the hinges would be clear', () => {
+    // 8 places of 85.5: the lowest box from 30 to 93.5; the slide's line from 54.7 to 71. A plate keeps 48.5 from it, so it
+    // has room from 103.2 to 71 + 85.5 − 48.5 = 108, and so every 85.5. The hinges at 81.5, 360 and 638.5 of a door that
+    // begins at 1.5 come to 103.2, stay in 359.7 to 364.5, and come to 108 + 6 × 85.5 = 621.
     const messages = built(inner('packing: auto', '8')).findings.filter((finding) => finding.rule === 'drawer-hinge')
-    expect(messages.map((finding) => finding.fix).at(-1)).toBe(
-      'set the hinge 21.7 mm higher (`hinges: [ … ]`), or give the drawer another height',
-    )
+    expect(messages.map((finding) => finding.fix).at(-1)).toBe('set `hinges: [101.7 mm, 358.5 mm, 619.5 mm]`')
   })
 })

@@ -131,7 +131,7 @@ describe('an insert', () => {
       [
         'warn',
         'router: 10.5 mm of wood under the ledge is less than the threaded insert of a levelling screw M6 is long, 12 mm',
-        'make the top 21.5 mm thick or more, or glue a block under the ledge',
+        'make the top 21.5 mm thick or more, or glue a block under the ledge, or take a levelling screw M5: 10 mm',
       ],
     ])
   })
@@ -162,8 +162,9 @@ describe('an insert', () => {
     expect(messages(machine(`insert: { ${INSERT}, from left: 0.5 }`), 'insert-carcase')).toEqual([
       [
         'stop',
-        'router: the opening under the insert lies over the left side',
-        'move the insert, make it smaller, or change the carcase under it',
+        'router: the opening under the insert lies 2.5 mm over the left side',
+        // The whole plate, and 0.25, beside the side of 18, so that its levelling screws come out beside it, too.
+        'the plate can lie `from left: 18.3 mm`',
       ],
     ])
   })
@@ -197,14 +198,14 @@ describe('slots', () => {
     expect(messages(at(157), 'slot-wall')).toEqual([
       [
         'warn',
-        'router: the track slot 1 leaves 3.75 mm of wood beside the insert',
-        'move it 1.25 mm away, or stop it before',
+        'router: the track slot 1 leaves 3.75 mm of wood beside the insert; 5 mm is wanted',
+        'set its `from front: 155.7 mm`',
       ],
     ])
     expect(messages(at(158), 'slot-wall')[0]?.[0]).toBe('stop')
-    expect(messages(at(170), 'slot-wall')[0]?.[1]).toBe('router: the track slot 1 runs into the insert')
+    expect(messages(at(170), 'slot-wall')[0]?.[1]).toBe('router: the track slot 1 runs into the insert; 5 mm is wanted')
     expect(messages(at(100, 121), 'slot-wall')[0]?.[1]).toBe(
-      'router: the track slot 2 leaves 2 mm of wood beside the track slot 1',
+      'router: the track slot 2 leaves 2 mm of wood beside the track slot 1; 5 mm is wanted',
     )
   })
 
@@ -270,11 +271,7 @@ describe('a chamber', () => {
       messages(machine(`chamber: { height: ${height}, port: { ${keys} } }`), 'port-fit')
     // 40 above the floor, radius 50.
     expect(port('diameter: 100, from bottom: 40')).toEqual([
-      [
-        'stop',
-        'router: the port, 100 mm across, meets the chamber floor by 10 mm',
-        'move it, make it smaller, or make the chamber higher',
-      ],
+      ['stop', 'router: the port, 100 mm across, meets the chamber floor by 10 mm', 'set its `from bottom: 50 mm`'],
     ])
     expect(port('diameter: 100, from left: 45')[0]?.[1]).toBe(
       'router: the port, 100 mm across, meets the left side by 5 mm',

@@ -116,7 +116,7 @@ modules:
     expect(finding).toMatchObject({
       severity: 'stop',
       message: 'the swivel circles of two casters overlap by 10 mm; the module is 300 mm wide',
-      fix: 'make it 320 mm wide or more, or take a smaller caster',
+      fix: 'make it 320 mm wide or more, or take a caster 50',
     })
   })
 })

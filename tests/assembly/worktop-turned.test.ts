@@ -18,7 +18,8 @@ floor plan:
 // A row that stands with its front to another wall: everything is turned with it, and the board with its screws is the same.
 test('over a row that is turned by a quarter the worktop turns with it', () => {
   const { assembly } = built(DEFINITION)
-  const [row] = projectOf(DEFINITION).rows
+  const project = projectOf(DEFINITION)
+  const [row] = project.rows
   if (row === undefined) throw new Error('no row')
   // x to the back, y to the left: a quarter turn to the left, about a point 3 m off.
   const turned = poseOf(Y, MINUS_X, [3000, 100, 0])
@@ -37,6 +38,7 @@ test('over a row that is turned by a quarter the worktop turns with it', () => {
             hardware: assembly.hardware.filter((piece) => piece.frame === module.key),
           },
         })),
+      project,
     )
   const [straight, aside] = [over(IDENTITY), over(turned)]
   const [panel] = aside.modules[0]?.panels ?? []

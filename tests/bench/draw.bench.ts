@@ -4,34 +4,13 @@ import { type Face, facesDrawn } from '../../src/drawing/index.ts'
 import { build, faceFiles } from '../../src/outputs/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { readDefinition } from '../../src/project/index.ts'
+import { workshop } from '../support/workshop.ts'
 
 // Question: how much longer than a general exporter that only writes the shapes does it take to work a whole workshop
 // out, from the text of the definition to labelled SVG and DXF of every panel? The peer is makerjs' own toSVG and toDXF,
 // fed, ready made, with what the files hold of each drawn face: outline, holes with their sinks, grooves as rectangles. It
 // writes no labels and no marks for edges and pockets. A ratio of two figures from one run; no time is asserted.
-const MODULES = 300
-
-const text = [
-  'storyrod: 1',
-  'stock: { board: { thickness: 18 }, thin: { thickness: 6 } }',
-  'common:',
-  '  depth: 560',
-  '  working height: 900',
-  '  stock: board',
-  '  base: { casters: caster 75, inset: 85 }',
-  '  carcase: { top: over, back: { sits: applied, stock: thin } }',
-  'modules:',
-  ...Array.from({ length: MODULES }, (_, k) => {
-    const inside = [
-      'loose shelves: 3, front: { kind: pair }',
-      'side by side: [{ loose shelves: 2 }, { loose shelves: 2 }]',
-      'loose shelves: 3, front: { kind: door }',
-    ]
-    return `  module ${k}: { width: ${500 + (k % 5) * 100}, inside: { ${inside[k % 3]} } }`
-  }),
-  'floor plan:',
-  `  - { row: [${Array.from({ length: MODULES }, (_, k) => `module ${k}`).join(', ')}], join: bolted }`,
-].join('\n')
+const text = workshop(300)
 
 /** All bytes, so that nothing can be left undone. */
 function drawAll(): { panels: readonly Panel[]; bytes: number } {
@@ -104,7 +83,7 @@ function sayFigures(_task: unknown, mode?: 'run' | 'warmup'): void {
   )
 }
 
-describe(`${MODULES} modules, ${panels.length} panels, ${bores} bores, ${(bytes / 1e6).toFixed(1)} MB of SVG and DXF`, () => {
+describe(`300 modules, ${panels.length} panels, ${bores} bores, ${(bytes / 1e6).toFixed(1)} MB of SVG and DXF`, () => {
   const options = { time: 1, iterations: 5, warmupIterations: 1, warmupTime: 1 }
   bench(
     'definition to SVG and DXF, with labels, layers and checks',

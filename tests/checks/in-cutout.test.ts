@@ -14,14 +14,14 @@ test('a disc lies in a rectangle up to its sides', () => {
 
 test('a round corner keeps it out where a square one would not', () => {
   // Corner of radius 20 about (20, 20): the point (8, 8) is 12 × √2 = 16.97 from there, so 3.03 are left to the round.
-  expect(discLiesIn(rectanglePath([0, 0], [100, 100], 20), [8, 8], 2.9)).toBe(true)
-  expect(discLiesIn(rectanglePath([0, 0], [100, 100], 20), [8, 8], 3.1)).toBe(false)
+  expect(discLiesIn(rectanglePath([0, 0], [100, 100], 20), [8, 8], 3.02)).toBe(true)
+  expect(discLiesIn(rectanglePath([0, 0], [100, 100], 20), [8, 8], 3.04)).toBe(false)
   expect(discLiesIn(rectanglePath([0, 0], [100, 100], 0), [8, 8], 7.9)).toBe(true)
 })
 
 test('in a circle what is left is the difference of the radii', () => {
   const circle = circlePath([50, 50], 40)
-  // 40 − 10 = 30; arcs are taken as chords that lie up to 0.2 mm inside.
-  expect(discLiesIn(circle, [60, 50], 29.7)).toBe(true)
-  expect(discLiesIn(circle, [60, 50], 30.1)).toBe(false)
+  // 40 − 10 = 30.
+  expect(discLiesIn(circle, [60, 50], 29.999)).toBe(true)
+  expect(discLiesIn(circle, [60, 50], 30.001)).toBe(false)
 })

@@ -186,7 +186,7 @@ describe('the mate check', () => {
     const lost = of.panels.find((panel) => panel.key === 'right-side')?.bores[0]
     const findings = check(of.project, of.assembly, panels).filter((finding) => finding.rule === 'mate-missing')
     expect(findings.map((finding) => finding.message)).toEqual([
-      `right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
+      `box, right side lacks the ${lost?.purpose} hole of ${lost?.uses[0]?.hardware}`,
     ])
   })
 
@@ -274,7 +274,7 @@ test('findings as a person reads them', () => {
   const render = (list: readonly Finding[]): string =>
     renderFindings({ project, panels, findings: list, locate: read.locate, file: 'box.yaml' })
   expect(render(findings)).toBe(
-    'box\n    warn  bore-skin\n      too thin\n      to mend it: thicker\n      asked for at box.yaml:7:8\n\nno stops, 1 warning, no notes\n',
+    'box\n  as a whole\n    warn  bore-skin\n      too thin\n      to mend it: thicker\n      asked for at box.yaml:7:8\n\nno stops, 1 warning, no notes\n',
   )
   expect(render([])).toBe('no stops, no warnings, no notes\n')
 })
@@ -333,7 +333,8 @@ modules:
     expect(of.findings.filter((finding) => finding.rule === 'screw-bite')[0]).toMatchObject({
       severity: 'stop',
       message: 'back and left side: a screw 3.5x25 reaches only 0 mm into the left side',
-      fix: 'choose a screw 20 mm longer or more',
+      // 30 + 15 = 45 at least, of the next thickness that is so long.
+      fix: 'take a screw 4x50, which reaches 20 mm into the left side',
     })
     expect(of.panels.find((panel) => panel.key === 'back')?.bores).toEqual([])
   })

@@ -1,100 +1,7 @@
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Cylinder, cylindersOf, gapBetween } from '../../src/checks/solids.ts'
-import type { Vec3 } from '../../src/geometry/index.ts'
-
-const cylinder = (from: Vec3, axis: Vec3, length: number, radius: number): Cylinder => ({ from, axis, length, radius })
-
-/**
- * A hundredth of the thinnest wall that a rule judges, 3 mm. Where curved surfaces barely touch, after k rounds of
- * projecting to and fro something like R / 2k remains: 0.0025 for 10 mm and 2000 rounds, and up to 0.011 at the rims.
- */
-const CLOSE_MM = 0.03
-
-describe('distance between solid cylinders', () => {
-  test('side by side: between the axes, less both radii', () => {
-    expect(gapBetween(cylinder([0, 0, 0], [0, 0, -1], 13, 2.5), cylinder([32, 0, 0], [0, 0, -1], 13, 2.5))).toBe(27)
-  })
-
-  test('from both faces of an 18 mm board, 7 and 7 deep: 4 mm between the ends', () => {
-    const a = cylinder([0, 0, 0], [0, 0, -1], 7, 2.5)
-    expect(gapBetween(a, cylinder([0, 0, -18], [0, 0, 1], 7, 2.5))).toBeCloseTo(4, 9)
-    // Set 8 aside: 8 − 5 = 3 across and 4 along: 5 by Pythagoras.
-    expect(gapBetween(a, cylinder([8, 0, -18], [0, 0, 1], 7, 2.5))).toBeCloseTo(5, 9)
-  })
-
-  test('a bore in the face above a pilot in the edge', () => {
-    // Pilot along x at z −9, radius 2.5: its upper side at −6.5. A 5 mm deep bore ends at −5: 1.5 between.
-    const pilot = cylinder([0, 20, -9], [1, 0, 0], 35, 2.5)
-    expect(gapBetween(cylinder([20, 20, 0], [0, 0, -1], 5, 2.5), pilot)).toBeCloseTo(1.5, 6)
-    // 6.5 deep just touches; 9 deep runs into it.
-    expect(gapBetween(cylinder([20, 20, 0], [0, 0, -1], 9, 2.5), pilot)).toBe(0)
-    // 13 deep, but 40 from the edge: the pilot ends at 35, the bore begins at 37.5.
-    expect(gapBetween(cylinder([40, 20, 0], [0, 0, -1], 13, 2.5), pilot)).toBeCloseTo(2.5, 6)
-    // Beside it: 8 from axis to axis, less both radii.
-    expect(gapBetween(cylinder([20, 28, 0], [0, 0, -1], 13, 2.5), pilot)).toBeCloseTo(3, 6)
-  })
-
-  test('agrees with the least distance between points spread over both solids', () => {
-    const axis = fc.constantFrom<Vec3[]>([1, 0, 0], [0, 1, 0], [0, 0, 1], [-1, 0, 0], [0, Math.SQRT1_2, Math.SQRT1_2])
-    const any = fc.record({
-      from: fc.tuple(
-        fc.integer({ min: -30, max: 30 }),
-        fc.integer({ min: -30, max: 30 }),
-        fc.integer({ min: -30, max: 30 }),
-      ),
-      axis,
-      length: fc.integer({ min: 2, max: 30 }),
-      radius: fc.integer({ min: 1, max: 10 }),
-    })
-    fc.assert(
-      fc.property(any, any, (a, b) => {
-        const gap = gapBetween(a, b)
-        const sampled = Math.min(...cloud(a).map((p) => pointGap(p, b)))
-        // Points of the cloud are at most 1.6 mm apart, and none is nearer than the true distance.
-        expect(gap).toBeLessThanOrEqual(sampled + CLOSE_MM)
-        expect(sampled - gap).toBeLessThan(1.6)
-        expect(Math.abs(gap - gapBetween(b, a))).toBeLessThan(CLOSE_MM)
-      }),
-      { numRuns: 300 },
-    )
-  })
-})
-
-/** Points on and in a cylinder, about 1.5 mm apart. */
-function cloud(c: Cylinder): Vec3[] {
-  const u: Vec3 = Math.abs(c.axis[0]) > 0.5 ? [0, 1, 0] : [1, 0, 0]
-  const v: Vec3 = [
-    c.axis[1] * u[2] - c.axis[2] * u[1],
-    c.axis[2] * u[0] - c.axis[0] * u[2],
-    c.axis[0] * u[1] - c.axis[1] * u[0],
-  ]
-  const points: Vec3[] = []
-  for (let k = 0; k <= Math.ceil(c.length); k += 1) {
-    const along = Math.min(k, c.length)
-    for (let r = 0; r <= c.radius; r += 1) {
-      const turns = Math.max(1, Math.ceil(2 * Math.PI * r))
-      for (let n = 0; n < turns; n += 1) {
-        const cos = Math.cos((2 * Math.PI * n) / turns) * r
-        const sin = Math.sin((2 * Math.PI * n) / turns) * r
-        points.push(
-          [0, 1, 2].map(
-            (i) => (c.from[i] ?? 0) + (c.axis[i] ?? 0) * along + (u[i] ?? 0) * cos + (v[i] ?? 0) * sin,
-          ) as unknown as Vec3,
-        )
-      }
-    }
-  }
-  return points
-}
-
-/** Exact distance of a point from a solid cylinder. */
-function pointGap(p: Vec3, c: Cylinder): number {
-  const rel = [p[0] - c.from[0], p[1] - c.from[1], p[2] - c.from[2]] as const
-  const along = rel[0] * c.axis[0] + rel[1] * c.axis[1] + rel[2] * c.axis[2]
-  const radial = Math.sqrt(Math.max(0, rel[0] ** 2 + rel[1] ** 2 + rel[2] ** 2 - along ** 2))
-  return Math.hypot(Math.max(0, radial - c.radius), Math.max(0, -along, along - c.length))
-}
+import { solidsOf, worksOf } from '../../src/checks/works.ts'
+import { boundsOfSolid, boxSolid, cylinder, gapBetweenSolids, type Solid } from '../../src/geometry/index.ts'
+import { panelOf } from '../drawing/fixture.ts'
 
 describe('what a bore takes away', () => {
   const bore = {
@@ -109,18 +16,72 @@ describe('what a bore takes away', () => {
     uses: [],
   } as const
 
-  test('a 90° countersink of 9 on a 5 hole is 2 deep', () => {
+  const solidAt = (k: number, solids: readonly Solid[]): Solid =>
+    solids[k] ?? { ...cylinder([0, 0, 0], [0, 0, 1], 0, 0) }
+
+  test('a 90° countersink of 9 on a 5 hole is a cone 2 deep, from a radius of 4.5 to 2.5', () => {
     // (9 − 5) / 2 / tan 45° = 2.
-    expect(cylindersOf({ ...bore, sink: { shape: 'cone', diameter: 9, angleDeg: 90 } })[1]).toMatchObject({
-      radius: 4.5,
-    })
-    expect(cylindersOf({ ...bore, sink: { shape: 'cone', diameter: 9, angleDeg: 90 } })[1]?.length).toBeCloseTo(2, 9)
+    const cone = solidAt(1, solidsOf({ ...bore, sink: { shape: 'cone', diameter: 9, angleDeg: 90 } }))
+    const { min, max } = boundsOfSolid(cone)
+    expect([...min, ...max].map((value) => Math.round(value * 1e6) / 1e6 + 0)).toEqual([-4.5, -4.5, -2, 4.5, 4.5, 0])
+    // Its slant, 45°: from (4.5, 0) to (2.5, −2); a wall at x = 5 from −2 down is 5 − 2.5 away at −2 and nearest to the slant
+    // at (5, −2): (5 + 2 − 4.5) / √2 = 1.768.
+    expect(gapBetweenSolids(cone, boxSolid({ min: [5, -9, -9], max: [9, 9, -2] }))).toBeCloseTo(2.5 / Math.SQRT2, 8)
   })
 
   test('a counterbore is as deep as it says', () => {
-    expect(cylindersOf({ ...bore, sink: { shape: 'counterbore', diameter: 10, depth: 5 } })[1]).toMatchObject({
+    expect(solidsOf({ ...bore, sink: { shape: 'counterbore', diameter: 10, depth: 5 } })[1]).toMatchObject({
       radius: 5,
       length: 5,
     })
+  })
+
+  test('a bore that leans at 30° has a mouth twice as long as it is wide', () => {
+    // 9.5 wide; 9.5 / sin 30° = 19 along x, and nothing of it stands over the face.
+    const axis = [Math.cos(Math.PI / 6), 0, -Math.sin(Math.PI / 6)] as const
+    const { min, max } = boundsOfSolid(
+      solidAt(0, solidsOf({ ...bore, diameter: 9.5, depth: 30, axis, leanDeg: 30, through: false })),
+    )
+    expect(min[0]).toBeCloseTo(-9.5, 9)
+    expect([min[1], max[1]]).toEqual([-4.75, 4.75])
+    expect(max[2]).toBeCloseTo(0, 9)
+    // End of the axis: 30 × sin 30° = 15 deep, and the rim 4.75 × cos 30° = 4.114 deeper.
+    expect(min[2]).toBeCloseTo(-15 - 4.75 * Math.cos(Math.PI / 6), 9)
+  })
+})
+
+describe('what a groove takes away', () => {
+  const groove = {
+    id: 'groove-1',
+    kind: 'groove',
+    face: 'A',
+    min: [0, 40],
+    max: [100, 50],
+    depth: 6,
+    roundEnds: true,
+    purpose: 'groove',
+  } as const
+  const grooved = (more: object) => panelOf({ grooves: [{ ...groove, ...more }] })
+  /** Distance to a point on the face. */
+  const off = (more: object, x: number, y: number): number => {
+    const [work] = worksOf(grooved(more))
+    return gapBetweenSolids(solidAtFirst(work?.solids), boxSolid({ min: [x, y, -1], max: [x, y, -1] }))
+  }
+  const solidAtFirst = (solids: readonly Solid[] | undefined): Solid =>
+    solids?.[0] ?? cylinder([0, 0, 0], [0, 0, 1], 0, 0)
+
+  test('its stopped end is round, the one at the edge square', () => {
+    // About (95, 45) with radius 5: from (100, 50) √50 − 5 = 2.071.
+    expect(off({}, 100, 50)).toBeCloseTo(Math.sqrt(50) - 5, 6)
+    expect(off({}, 0, 50)).toBe(0)
+    expect(off({ roundEnds: false }, 100, 50)).toBe(0)
+    expect(off({ min: [20, 40] }, 20, 50)).toBeCloseTo(Math.sqrt(50) - 5, 6)
+  })
+
+  test('the same along y', () => {
+    const upright = { min: [40, 0], max: [50, 100] }
+    expect(off(upright, 50, 100)).toBeCloseTo(Math.sqrt(50) - 5, 6)
+    expect(off(upright, 50, 0)).toBe(0)
+    expect(off({ ...upright, min: [40, 30] }, 40, 30)).toBeCloseTo(Math.sqrt(50) - 5, 6)
   })
 })

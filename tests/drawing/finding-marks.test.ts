@@ -35,7 +35,8 @@ test('each stop has two numbered rings about its place, on a layer of its own, i
   for (const ring of rings) expect(panel.length - ring.at[0]).toBeCloseTo(302, 6)
   expect(new Set(rings.map(({ at }) => at[1]))).toEqual(new Set([37, 363]))
   const tags = layer?.entities.flatMap((one) => (one.kind === 'text' && one.bold ? [one.text] : []))
-  expect(tags).toEqual(['1', '2'])
+  // One shift mends both: one number.
+  expect(tags).toEqual(['1', '1'])
   expect(svgOf(marked)).toContain(
     '<g id="layer-finding" data-layer="FINDING" data-operation="finding" stroke="#d00000"',
   )
@@ -44,7 +45,9 @@ test('each stop has two numbered rings about its place, on a layer of its own, i
 test('its sentence and fix stand below the sheet, inside the picture', () => {
   const words = (marked.layers.at(-1)?.entities ?? []).flatMap((one) => (one.kind === 'text' ? [one] : []))
   const lines = words.filter(({ bold }) => bold !== true)
-  expect(lines.map(({ text }) => text).join(' ')).toContain('run into each other. To mend it: move the pin rows')
+  expect(lines.map(({ text }) => text).join(' ')).toContain(
+    'run into each other. The same at 1 more. To mend it: move the pin rows',
+  )
   for (const { at } of lines) {
     expect(at[1]).toBeLessThan(plain.view.min[1])
     expect(at[1]).toBeGreaterThan(marked.view.min[1])

@@ -255,12 +255,31 @@ const DISTANCES = [
   'top fix › end distance',
 ]
 
+/** What modules carry and what their boards are made of: the samples do with what the trade reckons with. */
+const LOADS = [
+  'bay › drawers › load',
+  'bay › loose shelves › load',
+  'modules › * › loads',
+  'modules › * › loads › in a drawer',
+  'modules › * › loads › on a shelf',
+  'modules › * › loads › on all shelves',
+  'modules › * › loads › on the top',
+  'modules › * › loads › shelf at most',
+  'stock › * › board',
+  'stock › * › board: MDF',
+  'stock › * › board: birch plywood',
+  'stock › * › board: faced plywood',
+  'stock › * › board: fir plywood',
+  'stock › * › board: particleboard',
+  'stock › * › board: poplar plywood',
+]
+
 const schema = definitionJsonSchema() as Schema
 
 describe('what the samples show of the definition', () => {
   const all = sayable(schema)
   const shown = new Set(sampleStems.flatMap((stem) => [...saidBy(schema, parse(sampleText(stem)))]))
-  const finer = [...FIGURES, ...SHOP, ...FILES, ...WORDS, ...CHOICES, ...DISTANCES]
+  const finer = [...FIGURES, ...SHOP, ...FILES, ...WORDS, ...CHOICES, ...DISTANCES, ...LOADS]
 
   test('only what can be said is counted', () => {
     expect(all.size).toBeGreaterThan(300)
@@ -272,6 +291,6 @@ describe('what the samples show of the definition', () => {
   })
 
   test('the lists are sorted', () => {
-    for (const list of [FIGURES, SHOP, FILES, WORDS, CHOICES, DISTANCES]) expect(list).toEqual([...list].sort())
+    for (const list of [FIGURES, SHOP, FILES, WORDS, CHOICES, DISTANCES, LOADS]) expect(list).toEqual([...list].sort())
   })
 })

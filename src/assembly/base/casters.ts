@@ -5,11 +5,12 @@ import type { CastersSpec, ModuleSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { gapBetween, holesIn, LEAST_WALL_MM, WALL_MM } from '../holes.ts'
 import { type Parts, partsOf } from '../parts.ts'
-import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
+import type { PlacedHardware, PlacedPanel } from '../types.ts'
 import type { OnBottom } from './base.ts'
+import { circleTroubles, plateTroubles } from './caster-troubles.ts'
 import { casterHeights, mixedTroubles } from './fixed-casters.ts'
 
-/** Kept between the swivel circles of two casters, mm; common practice. */
+/** Kept between the swivel circles of casters of two modules, mm; common practice. */
 export const CIRCLES_APART_MM = 10
 
 /** One caster in its place, module frame, mm. */
@@ -25,7 +26,7 @@ export interface Wheel {
 }
 
 /** King pin to the edges of the footprint by the rule: the swivel circle stays inside by the gap. */
-function ruleInset(base: CastersSpec): number {
+export function ruleInset(base: CastersSpec): number {
   return base.inset === 'auto' ? base.item.swivelRadius + base.footprintGap : base.inset
 }
 
@@ -165,43 +166,8 @@ function fixedWheel(
   return { item, x, y, plate, envelope, pose }
 }
 
-function circleTroubles(spec: ModuleSpec, base: CastersSpec, inset: number, bottom: PlacedPanel): PlacingTrouble[] {
-  const { swivelRadius } = base.item
-  const between = Math.min(spec.width, spec.depth) - 2 * inset - 2 * swivelRadius
-  const narrow = spec.width < spec.depth ? 'wide' : 'deep'
-  const troubles: PlacingTrouble[] = []
-  if (between < CIRCLES_APART_MM) {
-    const least = 2 * inset + 2 * swivelRadius + CIRCLES_APART_MM
-    troubles.push({
-      rule: 'caster-circles',
-      severity: between < 0 ? 'stop' : 'warn',
-      panels: [bottom.id],
-      message: `the swivel circles of two casters ${between < 0 ? `overlap by ${mm(-between)} mm` : `pass ${mm(between)} mm apart`}; the module is ${mm(Math.min(spec.width, spec.depth))} mm ${narrow}`,
-      fix: `make it ${mm(least)} mm ${narrow} or more, or take a smaller caster`,
-      at: base.at,
-    })
-  }
-  troubles.push(...footprintTrouble(base, bottom, swivelRadius - inset))
-  return troubles
-}
-
-/** Swivel casters that swing beyond the footprint by so much. */
-export function footprintTrouble(base: CastersSpec, bottom: PlacedPanel, beyond: number): PlacingTrouble[] {
-  if (beyond <= NOISE_MM) return []
-  return [
-    {
-      rule: 'caster-footprint',
-      severity: 'warn',
-      panels: [bottom.id],
-      message: `the casters swing ${mm(beyond)} mm beyond the footprint and can meet a neighbour's`,
-      fix: `set \`inset: ${mm(base.item.swivelRadius + base.footprintGap)}\` or leave it to the rule`,
-      at: base.at,
-    },
-  ]
-}
-
 /** How far plates stand beyond the bottom panel, mm; negative or 0 where they lie on it. */
-function platesBeyond(wheels: readonly Wheel[], { min, max }: Box): number {
+export function platesBeyond(wheels: readonly Wheel[], { min, max }: Box): number {
   return Math.max(
     ...wheels.flatMap(({ x, y, plate }) => [
       min[0] - (x - plate[0]),
@@ -210,29 +176,4 @@ function platesBeyond(wheels: readonly Wheel[], { min, max }: Box): number {
       y + plate[1] - max[1],
     ]),
   )
-}
-
-/** The whole top plate must lie on the bottom panel. */
-function plateTroubles(
-  spec: ModuleSpec,
-  base: CastersSpec,
-  bottom: PlacedPanel,
-  wheels: readonly Wheel[],
-): PlacingTrouble[] {
-  const box = boardBox(bottom)
-  const beyond = (wheel: Wheel): number => platesBeyond([wheel], box)
-  const worst = wheels.reduce((a, b) => (beyond(b) > beyond(a) + NOISE_MM ? b : a))
-  if (beyond(worst) <= NOISE_MM) return []
-  const { plate } = worst.item
-  const inset = Math.min(worst.x, spec.width - worst.x, worst.y, spec.depth - worst.y)
-  return [
-    {
-      rule: 'caster-plate',
-      severity: 'stop',
-      panels: [bottom.id],
-      message: `a caster plate of ${mm(plate.x)} × ${mm(plate.y)} mm stands ${mm(beyond(worst))} mm beyond the bottom panel`,
-      fix: `set the casters at least ${mm(inset + beyond(worst))} mm in`,
-      at: base.at,
-    },
-  ]
 }

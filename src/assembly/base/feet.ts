@@ -2,6 +2,7 @@ import { NOISE_MM, poseOf, X, Y } from '../../geometry/index.ts'
 import { MM_PER_INCH, mm } from '../../length/index.ts'
 import type { FeetSpec, ModuleSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
+import { atLeast, atMost } from '../mend.ts'
 import { type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
 import type { OnBottom } from './base.ts'
@@ -46,6 +47,8 @@ export function placeFeet(spec: ModuleSpec, feet: FeetSpec, bottom: PlacedPanel,
   return partsOf({ hardware, troubles: footTroubles(spec, feet, bottom, on) })
 }
 
+type Mending = Pick<PlacingTrouble, 'fix' | 'change'>
+
 /** A foot under a side or the back, beyond the bottom or the footprint, or in another's way. */
 function footTroubles(spec: ModuleSpec, feet: FeetSpec, bottom: PlacedPanel, on: OnBottom): PlacingTrouble[] {
   const { inset, item } = feet
@@ -59,21 +62,29 @@ function footTroubles(spec: ModuleSpec, feet: FeetSpec, bottom: PlacedPanel, on:
     item.padDiameter / 2 - inset,
   )
   const between = Math.min(spec.width, spec.depth) - 2 * inset - item.padDiameter
-  const trouble = (message: string, fix: string): PlacingTrouble => ({
+  const most = (Math.min(spec.width, spec.depth) - item.padDiameter) / 2
+  const set = (value: string): Mending => ({
+    fix: `set \`inset: ${value}\``,
+    change: [{ path: [...feet.at, 'inset'], value }],
+  })
+  const narrow = { fix: 'take smaller feet, or make the module larger' }
+  const trouble = (message: string, mending: Mending): PlacingTrouble => ({
     rule: 'foot-place',
     severity: 'stop',
     panels: [bottom.id],
     message,
-    fix,
+    ...mending,
     at: feet.at,
   })
   const troubles: PlacingTrouble[] = []
   if (short > NOISE_MM) {
     const what = `a levelling foot ${mm(inset)} mm in lies ${mm(short)} mm under a side or the back, or beyond the bottom or the footprint`
-    troubles.push(trouble(what, `set \`inset: ${mm(inset + short)}\` or more`))
+    troubles.push(trouble(what, inset + short > most + NOISE_MM ? narrow : set(atLeast(inset + short))))
   }
   if (between < -NOISE_MM) {
-    troubles.push(trouble(`two levelling feet overlap by ${mm(-between)} mm`, 'set a smaller `inset`'))
+    const what = `two levelling feet, ${mm(inset)} mm in, overlap by ${mm(-between)} mm`
+    // They can come out until the worst of them would lie under a side.
+    troubles.push(trouble(what, most < inset + short - NOISE_MM ? narrow : set(atMost(most))))
   }
   return troubles
 }

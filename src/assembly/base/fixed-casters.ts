@@ -1,8 +1,11 @@
-import { NOISE_MM } from '../../geometry/index.ts'
+import { NOISE_MM, same } from '../../geometry/index.ts'
+import { itemsOfKind } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
-import type { CastersSpec, ModuleSpec } from '../../project/index.ts'
+import { type CastersSpec, limitOf, type ModuleSpec } from '../../project/index.ts'
+import { atLeast } from '../mend.ts'
 import type { PlacedPanel, PlacingTrouble } from '../types.ts'
-import { CIRCLES_APART_MM, footprintTrouble, type Wheel } from './casters.ts'
+import { footprintTrouble } from './caster-troubles.ts'
+import type { Wheel } from './casters.ts'
 
 /** Casters of two heights: the module stands askew unless the lower ones are packed. */
 export function casterHeights(
@@ -13,17 +16,34 @@ export function casterHeights(
   const [swivel, still] = [base.item.overallHeight, fixed.item.overallHeight]
   const packing = Math.abs(swivel - still)
   if (packing <= NOISE_MM) return []
-  const lower = swivel < still ? base.item : fixed.item
   return [
     {
       rule: 'caster-heights',
       severity: 'warn',
       panels: [bottom.id],
       message: `the casters differ in height: ${base.item.id} ${mm(swivel)} mm, ${fixed.item.id} ${mm(still)} mm`,
-      fix: `put a packing ${mm(packing)} mm thick between each ${lower.id} and the bottom, or take casters of one height`,
+      ...levelled(base, fixed, packing),
       at: base.at,
     },
   ]
+}
+
+/** Fixed casters of the catalogue that are as high as the others, or a packing. */
+function levelled(
+  base: CastersSpec,
+  fixed: NonNullable<CastersSpec['fixed']>,
+  packing: number,
+): Pick<PlacingTrouble, 'fix' | 'change'> {
+  const lower = base.item.overallHeight < fixed.item.overallHeight ? base.item : fixed.item
+  const fix = `put a packing ${mm(packing)} mm thick between each ${lower.id} and the bottom`
+  const found = itemsOfKind('caster').find(
+    (item) => item.turning === 'fixed' && same(item.overallHeight, base.item.overallHeight),
+  )
+  if (found === undefined) return { fix: `${fix}, or take casters of one height` }
+  return {
+    fix: `take ${found.id} with it, or ${fix}`,
+    change: [{ path: [...base.at, 'fixed casters'], value: found.id }],
+  }
 }
 
 /** Of two casters that swivel and two that are fixed: what their circles and wheels meet. */
@@ -33,16 +53,18 @@ export function mixedTroubles(
   bottom: PlacedPanel,
   wheels: readonly Wheel[],
 ): PlacingTrouble[] {
-  const pairs = wheels.flatMap((a, k) => wheels.slice(k + 1).map((b) => gapBetween(a, b)))
-  const least = Math.min(...pairs)
+  const pairs = wheels.flatMap((a, k) => wheels.slice(k + 1).map((b) => ({ a, b, gap: gapBetween(a, b) })))
+  const nearest = pairs.reduce((least, pair) => (pair.gap < least.gap - NOISE_MM ? pair : least))
+  const apart = limitOf(spec, 'caster-circles', 'warn')
   const troubles: PlacingTrouble[] = []
-  if (least < CIRCLES_APART_MM - NOISE_MM) {
+  if (nearest.gap < apart - NOISE_MM) {
+    const met = nearest.gap < -NOISE_MM
     troubles.push({
       rule: 'caster-circles',
-      severity: least < -NOISE_MM ? 'stop' : 'warn',
+      severity: met ? 'stop' : 'warn',
       panels: [bottom.id],
-      message: `two casters ${least < -NOISE_MM ? `meet by ${mm(-least)} mm` : `pass ${mm(least)} mm apart`} when they turn`,
-      fix: `make the module ${mm(CIRCLES_APART_MM - least)} mm larger that way, or take smaller casters`,
+      message: `two casters ${met ? `meet by ${mm(-nearest.gap)} mm` : `pass ${mm(nearest.gap)} mm apart`} when they turn; ${mm(apart)} mm is wanted`,
+      ...larger(spec, nearest, apart - nearest.gap),
       at: base.at,
     })
   }
@@ -55,11 +77,24 @@ export function mixedTroubles(
       severity: 'warn',
       panels: [bottom.id],
       message: `the fixed casters stand ${mm(still)} mm beyond the footprint`,
-      fix: `set \`inset\` ${mm(still)} mm larger, or leave it to the rule`,
+      fix: `set \`inset: auto\``,
+      change: [{ path: [...base.at, 'inset'], value: 'auto' }],
       at: base.at,
     })
   }
   return troubles
+}
+
+/** A module that is larger along the way in which two casters stand apart. */
+function larger(
+  spec: ModuleSpec,
+  { a, b }: { readonly a: Wheel; readonly b: Wheel },
+  by: number,
+): Pick<PlacingTrouble, 'fix' | 'change'> {
+  const key = Math.abs(a.x - b.x) > Math.abs(a.y - b.y) ? 'width' : 'depth'
+  const value = atLeast(spec[key] + by)
+  const fix = `make the module ${value} ${key === 'width' ? 'wide' : 'deep'} or more, or take smaller casters`
+  return { fix, ...(!spec.fitted && { change: [{ path: [...spec.at, key], value }] }) }
 }
 
 const halves = ({ item, envelope }: Wheel): readonly [number, number] =>

@@ -1,7 +1,8 @@
-import type { Box } from '../../geometry/index.ts'
+import { type Box, NOISE_MM } from '../../geometry/index.ts'
 import type { ModuleSpec, PlinthSpec } from '../../project/index.ts'
 import { board, boardBox } from '../boards.ts'
 import { type Contact, contactOf, fastenerOffsets, placeJoint } from '../joints/index.ts'
+import { atLeast } from '../mend.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
 import type { PanelRole, PlacedPanel, PlacingTrouble } from '../types.ts'
 import type { OnBottom } from './base.ts'
@@ -16,7 +17,17 @@ const SCREWS_APART_MM = 30
 export function placePlinth(spec: ModuleSpec, plinth: PlinthSpec, bottom: PlacedPanel, on: OnBottom): Parts {
   const { front, back, left, right } = plinthBoards(spec, plinth)
   const frame = [front, back].flatMap((head) =>
-    [left, right].map((tip) => placeJoint({ module: spec.key, head, tip, joint: plinth.joint, at: plinth.at })),
+    [left, right].map((tip) =>
+      placeJoint({
+        module: spec.key,
+        head,
+        tip,
+        joint: plinth.joint,
+        at: plinth.at,
+        asked: [...plinth.at, 'joint'],
+        limits: spec,
+      }),
+    ),
   )
   const fixed = [front, back].map((tip) => fixing(spec, plinth, bottom, tip, on))
   // Sides that stand under the module's own sides are out of a screw's reach: the front and the back hold them.
@@ -53,7 +64,8 @@ function fixing(
   on: OnBottom,
 ): Pick<Parts, 'hardware' | 'troubles'> {
   const contact = withinReach(contactOf(bottom, tip), bottom, tip, on)
-  if (contact === undefined) return partsOf({ troubles: [outOfReach(plinth, bottom, tip)] })
+  if (contact === undefined)
+    return partsOf({ troubles: [outOfReach(plinth, bottom, tip, leastRecess(spec, plinth, bottom, tip, on))] })
   const along = contact.along[0] === 0 ? 1 : 0
   const at = contact.middle[along === 0 ? 1 : 0]
   const middle = contact.middle[along]
@@ -61,9 +73,20 @@ function fixing(
   const wishes = fastenerOffsets(contact.length, plinth.fix).map((offset) => middle + offset)
   const reach = contact.length / 2 - DRIVER_ROOM_MM
   const places = freePlaces(wishes, blocked, [middle - reach, middle + reach], SCREWS_APART_MM)
-  if (places.length < 2) return partsOf({ troubles: [outOfReach(plinth, bottom, tip)] })
+  if (places.length < 2)
+    return partsOf({ troubles: [outOfReach(plinth, bottom, tip, leastRecess(spec, plinth, bottom, tip, on))] })
   const offsets = places.map((place) => place - middle)
-  return placeJoint({ module: spec.key, head: bottom, tip, joint: plinth.fix, contact, offsets, at: plinth.at })
+  return placeJoint({
+    module: spec.key,
+    head: bottom,
+    tip,
+    joint: plinth.fix,
+    contact,
+    offsets,
+    at: plinth.at,
+    asked: [...plinth.at, 'fix'],
+    limits: spec,
+  })
 }
 
 /** The contact, as far as a driver reaches its middle line from inside the carcase; nothing where it does not. */
@@ -94,14 +117,33 @@ function withinReach(
   return { ...contact, middle, length: high - low }
 }
 
-function outOfReach(plinth: PlinthSpec, bottom: PlacedPanel, tip: PlacedPanel): PlacingTrouble {
+function outOfReach(plinth: PlinthSpec, bottom: PlacedPanel, tip: PlacedPanel, recess: number): PlacingTrouble {
   const key = tip.role === 'plinth front' ? 'front recess' : 'back recess'
+  const [now, value] = [key === 'front recess' ? plinth.frontRecess : plinth.backRecess, atLeast(recess)]
+  const mending =
+    recess > now + NOISE_MM
+      ? { fix: `set \`${key}: ${value}\` or more`, change: [{ path: [...plinth.at, key], value }] }
+      : { fix: 'make the module wider, or its partitions fewer' }
   return {
     rule: 'plinth-fixing',
     severity: 'stop',
     panels: [tip.id, bottom.id],
     message: `the ${tip.name} cannot be fixed: no two screws reach it through the clear inside of the bottom`,
-    fix: `set a larger \`${key}\`, or make the module wider`,
+    ...mending,
     at: plinth.at,
   }
+}
+
+/** The least recess of the front or the back at which a driver reaches its upper edge from inside the carcase, mm. */
+function leastRecess(
+  spec: ModuleSpec,
+  plinth: PlinthSpec,
+  bottom: PlacedPanel,
+  tip: PlacedPanel,
+  on: OnBottom,
+): number {
+  const under = boardBox(bottom)
+  const half = plinth.stock.thickness / 2
+  if (tip.role === 'plinth front') return under.min[1]
+  return spec.depth - half - (Math.min(on.rear, under.max[1]) - Math.max(half, DRIVER_ROOM_MM))
 }

@@ -1,5 +1,5 @@
 import { type Box, NOISE_MM } from '../../geometry/index.ts'
-import { type BackSpec, backTakes, type DefinitionPath, grooveWidth } from '../../project/index.ts'
+import { type BackSpec, backTakes, type DefinitionPath, grooveWidth, type Limits } from '../../project/index.ts'
 import { board, boardBox, thicknessAxis } from '../boards.ts'
 import { type Contact, contactOf, type InTheWay, placeClearJoint } from '../joints/index.ts'
 import type { PanelRole, PlacedCut, PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
@@ -18,6 +18,7 @@ export interface BackRoom {
   /** Whether the back lies over the rear edges of bottom and top. */
   readonly over: { readonly bottom: boolean; readonly top: boolean }
   readonly at: DefinitionPath
+  readonly limits: Limits
 }
 
 type Sitting = Exclude<BackSpec, { sits: 'none' }>
@@ -129,18 +130,19 @@ export function backJoints(
 ): { hardware: PlacedHardware[]; troubles: PlacingTrouble[] } {
   const joint = back.joint
   if (joint === undefined) return { hardware: [], troubles: [] }
+  const judged = { at: room.at, asked: [...room.at, 'back', 'joint'], limits: room.limits }
   const all = others.map((other) => {
     // An inset back stands between the shell's panels, but its face lies against dividers, as an applied one's does; one
     // between the sides lies against a top and bottom that stand there, too.
     const lies = isDivider(other) || (back.sits === 'between sides' && contactOf(panel, other) !== undefined)
     if ((back.sits === 'inset' || back.sits === 'between sides') && !lies) {
       if (back.sits === 'between sides' && panel.thickness < LEAST_EDGE_MM) return { hardware: [], troubles: [] }
-      return placeClearJoint({ module: room.module, head: other, tip: panel, joint, at: room.at }, there)
+      return placeClearJoint({ module: room.module, head: other, tip: panel, joint, ...judged }, there)
     }
     const contact = back.sits === 'rebated' ? shoulderContact(panel, other, back, room) : contactOf(panel, other)
     return contact === undefined
       ? { hardware: [], troubles: [] }
-      : placeClearJoint({ module: room.module, head: panel, tip: other, joint, contact, at: room.at }, there)
+      : placeClearJoint({ module: room.module, head: panel, tip: other, joint, contact, ...judged }, there)
   })
   return { hardware: all.flatMap((one) => one.hardware), troubles: all.flatMap((one) => one.troubles) }
 }

@@ -108,7 +108,8 @@ function shellJoints(spec: ModuleSpec, { left, right, top, bottom, rails }: Shel
       : [left, right].map((side) => {
           const [head, tip] = lap === 'over' ? [panel, side] : [side, panel]
           const at = [...spec.at, 'carcase']
-          return joinPanels({ module: key, head, tip, joint, at })
+          const asked = [...at, ...(lap === 'rails' ? ['rails'] : []), 'joint']
+          return joinPanels({ module: key, head, tip, joint, at, asked, limits: spec })
         })
   const railed = rails.flatMap((rail) => joined(rail, 'rails', carcase.rails?.joint))
   return [...joined(top, carcase.top), ...railed, ...joined(bottom, carcase.bottom)]
@@ -139,6 +140,7 @@ export function shell(spec: ModuleSpec, height: number, frontsTake: number): She
     has,
     over: { bottom: carcase.bottom === 'between', top: carcase.top === 'between' },
     at: [...spec.at, 'carcase'],
+    limits: spec,
   }
   const cuts = carcase.back.sits === 'none' ? [] : backCuts(carcase.back, backRoom, grooved)
   const bound = (panel: PlacedPanel): Bound => ({ panel: panel.id, thickness: panel.thickness })

@@ -37,7 +37,17 @@ export function placeStretchers(
   return spec.carcase.stretchers.flatMap((stretcher, k) => {
     const tip = stretcherBoard(spec, stretcher, `stretcher ${k + 1}`, planes, under)
     const joints = sides.map((head) =>
-      partsOf(placeJoint({ module: spec.key, head, tip, joint: stretcher.joint, at: stretcher.at })),
+      partsOf(
+        placeJoint({
+          module: spec.key,
+          head,
+          tip,
+          joint: stretcher.joint,
+          at: stretcher.at,
+          asked: [...stretcher.at, 'joint'],
+          limits: spec,
+        }),
+      ),
     )
     return [partsOf({ panels: [tip] }), ...joints]
   })

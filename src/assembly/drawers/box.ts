@@ -1,5 +1,5 @@
 import type { Box } from '../../geometry/index.ts'
-import type { DefinitionPath, DrawerBoxSpec, JointSpec, Stock } from '../../project/index.ts'
+import type { DefinitionPath, DrawerBoxSpec, JointSpec, Limits, Stock } from '../../project/index.ts'
 import { board, boardBox } from '../boards.ts'
 import { contactOf, placeJoint } from '../joints/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
@@ -13,6 +13,7 @@ export interface BoxRequest {
   /** The whole drawer box, bottom included, module frame, mm. */
   readonly box: Box
   readonly at: DefinitionPath
+  readonly limits: Limits
 }
 
 export interface BuiltBox {
@@ -101,16 +102,31 @@ function grooveIn({ spec, box, at }: BoxRequest, panel: PlacedPanel): PlacedCut 
 }
 
 /** The fasteners of a corner stand above the groove. */
-function corner({ module, spec, at }: BoxRequest, side: PlacedPanel, end: PlacedPanel): ReturnType<typeof placeJoint> {
+function corner(
+  { module, spec, at, limits }: BoxRequest,
+  side: PlacedPanel,
+  end: PlacedPanel,
+): ReturnType<typeof placeJoint> {
   const whole = contactOf(side, end)
   if (whole === undefined) throw new Error(`${side.id} and ${end.id} do not touch`)
   const kept = bottomReach(spec)
   const [x, y, z] = whole.middle
   const contact = { ...whole, middle: [x, y, z + kept / 2] as const, length: whole.length - kept }
-  return placeJoint({ module, head: side, tip: end, joint: spec.joint, contact, at })
+  return placeJoint({
+    module,
+    head: side,
+    tip: end,
+    joint: spec.joint,
+    contact,
+    at,
+    asked: [...at, 'box', 'joint'],
+    limits,
+  })
 }
 
 function under(request: BoxRequest, bottom: PlacedPanel, upright: PlacedPanel): Parts {
   const joint: JointSpec = request.spec.bottomJoint
-  return partsOf(placeJoint({ module: request.module, head: bottom, tip: upright, joint, at: request.at }))
+  return partsOf(
+    placeJoint({ module: request.module, head: bottom, tip: upright, joint, at: request.at, limits: request.limits }),
+  )
 }

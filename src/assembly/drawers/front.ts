@@ -5,6 +5,7 @@ import type { DrawerFrontsSpec, DrawersSpec } from '../../project/index.ts'
 import type { RuleId } from '../../rulebook/index.ts'
 import { board, boardBox } from '../boards.ts'
 import { faceScrew, placeFaceScrews } from '../joints/index.ts'
+import { atLeast, atMost } from '../mend.ts'
 import { type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
 import { bottomReach } from './box.ts'
@@ -64,7 +65,7 @@ function placeScrews(
     const words = spec.faceScrews.map((screw) => screw.id).join(', ')
     const trouble = stop(request, [panel.id, boxFront.id], 'drawer-front-screws', {
       message: `${name}: no screw holds a front of ${mm(panel.thickness)} mm through a box front of ${mm(boxFront.thickness)} mm; there are ${words}`,
-      fix: 'take a thicker front, or another board for the box',
+      fix: thicker(spec, boxFront),
     })
     return { hardware: [], troubles: [trouble] }
   }
@@ -80,6 +81,14 @@ function placeScrews(
     }),
     troubles: [],
   }
+}
+
+/** The thinnest front that the shortest of the screws to choose from holds without coming out. */
+function thicker({ faceScrews }: DrawersSpec, { thickness }: PlacedPanel): string {
+  for (let front = 3; front <= 60; front += 0.5) {
+    if (faceScrew(faceScrews, thickness, front) !== undefined) return `take a front of ${mm(front)} mm or more`
+  }
+  return 'take another board for the box'
 }
 
 /** Middles of the screws, x and z in the module frame, mm: as near the usual inset as the pull's holes allow. */
@@ -159,22 +168,27 @@ function pullTrouble(
   below: number,
   wall: number,
 ): PlacingTrouble {
-  const { place, boxFront, name } = request
+  const { place, boxFront, name, fronts } = request
   const height = place.z1 - place.z0
-  if (height - below < wall) {
-    return stop(request, [panel.id], 'drawer-pull', {
-      message: `${panel.name} is ${mm(height)} mm high; a pull ${mm(below)} mm below its upper edge does not lie on it`,
-      fix: `set \`edge distance\` to less than ${mm(height - wall)} mm`,
-    })
-  }
   const box = boardBox(boxFront)
   const wide = item.centres + 2 * wall > box.max[0] - box.min[0]
   const [upper, lower] = [place.z1 - box.max[2], place.z1 - box.min[2]]
+  const [least, most] = [upper + wall, Math.min(lower, height) - wall]
+  const path = [...fronts.at, 'pull', 'edge distance']
+  const value = below < least ? atLeast(least) : atMost(most)
+  const mending =
+    wide || least > most
+      ? { fix: 'take a shorter pull, or set `edge distance` so that it lies above the box' }
+      : { fix: `set \`edge distance\` from ${atLeast(least)} to ${atMost(most)}`, change: [{ path, value }] }
+  if (height - below < wall) {
+    return stop(request, [panel.id], 'drawer-pull', {
+      message: `${panel.name} is ${mm(height)} mm high; a pull ${mm(below)} mm below its upper edge does not lie on it`,
+      ...mending,
+    })
+  }
   return stop(request, [panel.id, boxFront.id], 'drawer-pull', {
     message: `${name}: the holes of the ${item.id}, ${mm(below)} mm below the upper edge of the front, cut the edge of the box front; it lies from ${mm(upper)} to ${mm(lower)} mm`,
-    fix: wide
-      ? 'take a shorter pull, or set `edge distance` so that it lies above the box'
-      : `set \`edge distance\` from ${mm(upper + wall)} to ${mm(lower - wall)} mm`,
+    ...mending,
   })
 }
 
@@ -182,7 +196,7 @@ function stop(
   { fronts }: DrawerFrontRequest,
   panels: readonly string[],
   rule: RuleId,
-  words: { readonly message: string; readonly fix: string },
+  words: Pick<PlacingTrouble, 'message' | 'fix' | 'change'>,
 ): PlacingTrouble {
   return { rule, severity: 'stop', panels, ...words, at: fronts.at }
 }

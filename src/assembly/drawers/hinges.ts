@@ -1,7 +1,8 @@
 import { NOISE_MM } from '../../geometry/index.ts'
+import type { DefinitionPath } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import type { Opening } from '../carcase/index.ts'
-import { PLATE_REACH_MM, type Span } from '../fronts/index.ts'
+import { cupReach, PLATE_REACH_MM, type Span } from '../fronts/index.ts'
 import type { Parts } from '../parts.ts'
 
 /** What a door that hangs on one wall of an opening puts in the way of an inner drawer, mm. */
@@ -14,6 +15,12 @@ export interface HingedWall {
   readonly hinge: number
   /** The door, for messages. */
   readonly name: string
+  /** Its lower and upper end, and what a cup takes on both sides along its edge. */
+  readonly foot: number
+  readonly head: number
+  readonly room: number
+  /** Where the definition asks for it. */
+  readonly at: DefinitionPath
 }
 
 /** Air between the open door and what slides past it, mm; common practice, measure yours. */
@@ -35,15 +42,26 @@ export function hingedWall(front: Parts, opening: Opening, side: 'left' | 'right
     if (Math.abs(plate.pose.origin[0] - wall) > NOISE_MM) return []
     const box = boardBox(door)
     const overlay = side === 'left' ? wall - box.min[0] : box.max[0] - wall
-    return [{ plates: [plate.pose.origin[2]], door: door.thickness - overlay, hinge: item.standsIn, name: door.name }]
+    return [
+      {
+        plates: [plate.pose.origin[2]],
+        door: door.thickness - overlay,
+        hinge: item.standsIn,
+        name: door.name,
+        foot: box.min[2],
+        head: box.max[2],
+        room: cupReach(item),
+        at: door.at,
+      },
+    ]
   })
   const [first] = walls
   if (first === undefined) return undefined
   return {
+    ...first,
     plates: walls.flatMap((wall) => wall.plates),
     door: Math.max(...walls.map((wall) => wall.door)),
     hinge: Math.max(...walls.map((wall) => wall.hinge)),
-    name: first.name,
   }
 }
 

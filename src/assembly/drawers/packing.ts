@@ -21,6 +21,8 @@ export interface PackingRequest {
   readonly front: number
   readonly z: number
   readonly screws: readonly JointScrew[]
+  /** What it is made of by rule. */
+  readonly usual: Stock
   readonly at: DefinitionPath
 }
 
@@ -84,21 +86,25 @@ export function placePacking(request: PackingRequest): {
   return { parts: merge(parts), last }
 }
 
-function troubleOf({ module, name, wall, stock, slide, layers, screws, at }: PackingRequest): PlacingTrouble[] {
-  const trouble = (message: string, fix: string): PlacingTrouble => ({
+function troubleOf({ module, name, wall, stock, slide, layers, screws, usual, at }: PackingRequest): PlacingTrouble[] {
+  const trouble = (message: string, fix: string, change?: PlacingTrouble['change']): PlacingTrouble => ({
     rule: 'drawer-packing',
     severity: 'stop',
     panels: [wall.panel],
     message: `${module}, ${name}: ${message}`,
     fix,
+    ...(change && { change }),
     at,
   })
   const deepest = Math.max(...(slide.parts.cabinet ?? []).map(({ depth }) => (typeof depth === 'number' ? depth : 0)))
-  if (stock.thickness < deepest + SKIN_MM) {
+  const least = deepest + SKIN_MM
+  if (stock.thickness < least) {
+    const change = usual.thickness < least ? undefined : [{ path: [...at, 'packing'], value: 'auto' }]
     return [
       trouble(
         `a packing of ${stock.name}, ${mm(stock.thickness)} mm thick, is too thin for the slide's screws, ${mm(deepest)} mm deep`,
-        `name a stock of ${mm(deepest + SKIN_MM)} mm or more as \`packing\``,
+        `name a stock of ${mm(least)} mm or more as \`packing\`${change ? `, or leave it to the rule: ${usual.name}` : ''}`,
+        change,
       ),
     ]
   }

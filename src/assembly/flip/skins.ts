@@ -1,5 +1,7 @@
 import { NOISE_MM, type Pose, poseOf, X, Y } from '../../geometry/index.ts'
+import { itemsOfKind } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
+import { limitOf } from '../../project/index.ts'
 import { fastenerOffsets } from '../joints/index.ts'
 import { type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
@@ -15,8 +17,8 @@ const EDGE_MM = 25
 const STAGGER_MM = 16
 /** The first screw stands so far beyond the end of the locking bolts' holes. */
 const BEYOND_LOCK_MM = 15
-/** Least length of a screw in the face of the core; the skins are glued, too. */
-const BITE_MM = 8
+/** Of the core, left below the tip of a screw; as the check of bores asks. */
+const BELOW_SCREW_MM = 4
 
 /**
  * The screws of both skins. The rows are the same after half a turn about the axle: the upper skin's in the front board
@@ -25,7 +27,8 @@ const BITE_MM = 8
 export function placeSkinScrews(place: FlipPlace, boards: PlatformBoards): Parts {
   const { flip } = place
   const bite = flip.screws.length - flip.skin.thickness
-  if (bite < BITE_MM - NOISE_MM) return partsOf({ troubles: [biteTrouble(place, boards, bite)] })
+  const least = limitOf(place.spec, 'screw-bite', 'stop')
+  if (bite < least - NOISE_MM) return partsOf({ troubles: [biteTrouble(place, boards, bite, least)] })
   const rows = rowsFromAxle(place)
   const hardware = (['upper', 'lower'] as const).flatMap((skin) =>
     (['front', 'rear'] as const).flatMap((end) => {
@@ -88,13 +91,26 @@ function screwRow(place: FlipPlace, boards: PlatformBoards, row: Row): PlacedHar
   })
 }
 
-function biteTrouble({ spec, flip }: FlipPlace, { upper, lower }: PlatformBoards, bite: number): PlacingTrouble {
+function biteTrouble(place: FlipPlace, boards: PlatformBoards, bite: number, least: number): PlacingTrouble {
+  const { spec, flip } = place
+  const { skin, core, screws, at } = flip
+  const most = skin.thickness + core.thickness - BELOW_SCREW_MM
+  const found = itemsOfKind('through screw')
+    .filter(({ id }) => id.includes('#') === screws.id.includes('#'))
+    .find(({ length }) => length - skin.thickness >= least - NOISE_MM && length <= most + NOISE_MM)
+  const mend =
+    found === undefined
+      ? { fix: 'take thinner skins' }
+      : {
+          fix: `set \`screws: ${found.id}\`, which reaches ${mm(found.length - skin.thickness)} mm into the core`,
+          change: [{ path: [...at, 'screws'], value: found.id }],
+        }
   return {
     rule: 'screw-bite',
     severity: 'stop',
-    panels: [upper.id, lower.id],
-    message: `${spec.name}: platform skins of ${mm(flip.skin.thickness)} mm: a ${flip.screws.id} reaches only ${mm(Math.max(0, bite))} mm into the core`,
-    fix: `name a screw that is ${mm(BITE_MM - bite)} mm longer or more, or take thinner skins`,
-    at: flip.at,
+    panels: [boards.upper.id, boards.lower.id],
+    message: `${spec.name}: platform skins of ${mm(skin.thickness)} mm: a ${screws.id} reaches only ${mm(Math.max(0, bite))} mm into the core`,
+    ...mend,
+    at,
   }
 }

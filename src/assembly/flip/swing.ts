@@ -1,10 +1,13 @@
 import { type Box, NOISE_MM } from '../../geometry/index.ts'
 import { mm } from '../../length/index.ts'
-import type { MachineSpec } from '../../project/index.ts'
+import type { MachineSpec, ModuleSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
+import { atLeast } from '../mend.ts'
 import type { PlacedPanel, PlacingTrouble } from '../types.ts'
 import type { FlipPlace } from './place.ts'
 import type { PlatformBoards } from './platform.ts'
+
+type Mending = Pick<PlacingTrouble, 'fix' | 'change'>
 
 /** Something that turns about the axle: its extent across the module and the circle that it stays inside, mm. */
 interface Turning {
@@ -76,19 +79,21 @@ function clearance(place: FlipPlace, part: Turning, panel: PlacedPanel): Placing
       message: strikes
         ? `${swings} strikes the ${panel.name}, ${mm(fromAxle(place, box))} mm from it`
         : `${swings} passes the ${panel.name} by only ${mm(free)} mm; ${mm(flip.turningClearance)} mm is wanted`,
-      fix: fixFor(place, panel, flip.turningClearance - free),
+      ...clearedBy(place, panel, flip.turningClearance - free),
       at: part.machine?.at ?? flip.at,
     },
   ]
 }
 
 /** Above the carcase's top it is the well that is too shallow; elsewhere the panel is too near. */
-function fixFor({ flip, sizes }: FlipPlace, panel: PlacedPanel, short: number): string {
-  const up = (value: number): string => mm(Math.ceil((value - NOISE_MM) * 10) / 10)
-  if (panel.role !== 'top') return `keep it ${up(short)} mm further from the axle`
-  return flip.surface === 'level' || flip.well === 'auto'
-    ? `make the well ${up(sizes.well + short)} mm deep or more`
-    : `set \`surface: ${up(sizes.surface + short)} mm\` or more, and the well with it`
+function clearedBy({ flip, sizes }: FlipPlace, panel: PlacedPanel, short: number): Mending {
+  if (panel.role !== 'top') return { fix: `keep it ${atLeast(short)} further from the axle` }
+  const well = { path: [...flip.at, 'well'], value: atLeast(sizes.well + short) }
+  if (flip.surface === 'level') return { fix: `make the well ${well.value} deep or more`, change: [well] }
+  const surface = { path: [...flip.at, 'surface'], value: atLeast(sizes.surface + short) }
+  // A well that is worked out follows the platform up.
+  if (flip.well === 'auto') return { fix: `set \`surface: ${surface.value}\` or more`, change: [surface] }
+  return { fix: `set \`surface: ${surface.value}\` and \`well: ${well.value}\` or more`, change: [surface, well] }
 }
 
 /** A machine hangs and turns between the sides. */
@@ -98,20 +103,34 @@ function betweenSides({ walls, flip, spec }: FlipPlace, part: Turning, boards: P
   if (free >= flip.turningClearance - NOISE_MM && free > NOISE_MM) return []
   const room = walls.right - walls.left
   const strikes = free <= NOISE_MM
-  const most = room - 2 * Math.abs(part.machine.offCentre.right) - 2 * flip.turningClearance
   return [
     {
       rule: 'machine-width',
       severity: strikes ? 'stop' : 'warn',
       panels: [boards.upper.id, boards.lower.id],
       message: `${spec.name}: the ${part.name}, ${mm(part.machine.width)} mm wide, ${strikes ? 'does not pass' : `passes with only ${mm(free)} mm at one side`} between sides ${mm(room)} mm apart`,
-      fix:
-        most > 0
-          ? `make the module ${mm(part.machine.width - most)} mm wider or more, or stand the machine in the middle`
-          : 'make the module wider, or stand the machine in the middle',
+      ...widerBy(spec, part.machine, room, flip.turningClearance),
       at: part.machine.at,
     },
   ]
+}
+
+/** A machine that stands in the middle where that is enough, else a wider module. */
+function widerBy(spec: ModuleSpec, machine: MachineSpec, room: number, clearance: number): Mending {
+  const { right, rear } = machine.offCentre
+  const short = machine.width + 2 * clearance - room
+  if (right !== 0 && short <= NOISE_MM) {
+    const path = [...machine.at, 'off centre']
+    const key = right > 0 ? 'right' : 'left'
+    const out = rear === 0 ? path : [...path, key]
+    return {
+      fix: `stand it in the middle: leave out \`off centre\` to the ${key}`,
+      change: [{ path: out, value: undefined }],
+    }
+  }
+  const value = atLeast(spec.width + short + 2 * Math.abs(right))
+  const fix = `make the module ${value} wide or more`
+  return { fix, ...(!spec.fitted && { change: [{ path: [...spec.at, 'width'], value }] }) }
 }
 
 /** How far the largest circle goes beyond the footprint. */

@@ -18,6 +18,7 @@ import {
   PLATE_REACH_MM,
   solveOverlay,
 } from './hinge-rules.ts'
+import { noOverlay, noWall, placeTroubles } from './hinge-troubles.ts'
 import type { PlateWall } from './plate-wall.ts'
 import { clearOfFarPlates, type TakenPlates } from './plates.ts'
 
@@ -62,32 +63,9 @@ export function placeHinges(request: HingeRequest): Parts {
     troubles: [
       ...counted.troubles,
       ...widthTroubles(request, set.hinge),
-      ...placeTroubles(request, line, places, cupRoom(set.hinge)),
+      ...placeTroubles(request, line, places, { hinge: set.hinge, room: cupRoom(set.hinge) }),
     ],
   })
-}
-
-function noWall({ front, door }: HingeRequest): PlacingTrouble {
-  return {
-    rule: 'hinge-overlay',
-    severity: 'stop',
-    panels: [door.panel.id],
-    message: `${door.panel.name}: there is no panel at its ${door.hang} edge for the hinge plates`,
-    fix: 'hang it at another edge, or give the carcase that panel',
-    at: front.at,
-  }
-}
-
-function noOverlay({ front, door }: HingeRequest, { hinge, nearest }: { hinge: CupHinge; nearest: number }) {
-  const trouble: PlacingTrouble = {
-    rule: 'hinge-overlay',
-    severity: 'stop',
-    panels: [door.panel.id],
-    message: `${door.panel.name}: an overlay of ${mm(door.overlay)} mm is wanted, but no plate of ${hinge.id} gives it; the nearest is ${mm(nearest)} mm`,
-    fix: `change the reveal or gap by ${mm(Math.abs(door.overlay - nearest))} mm, or choose another hinge`,
-    at: front.at,
-  }
-  return trouble
 }
 
 /** The first of the hinges to choose from that reaches the overlay with the usual cup distance most nearly. */
@@ -156,11 +134,14 @@ function countHinges(front: DoorSpec | FlapSpec, door: PlacedDoor): { count: num
     return {
       count: asked,
       troubles: [
-        trouble(
-          'stop',
-          `${about}; ${asked} hinges are asked for, it needs ${needed}`,
-          `set \`hinges: ${needed}\` or leave it to the rule`,
-        ),
+        {
+          ...trouble(
+            'stop',
+            `${about}; ${asked} hinges are asked for, it needs ${needed}`,
+            `set \`hinges: ${needed}\` or leave it to the rule`,
+          ),
+          change: [{ path: [...front.at, 'hinges'], value: needed }],
+        },
       ],
     }
   }
@@ -213,43 +194,6 @@ function widthTroubles({ door, front }: HingeRequest, hinge: CupHinge): PlacingT
       at: front.at,
     },
   ]
-}
-
-/** Cups must lie on the door, and not on each other. */
-function placeTroubles(
-  { door, front }: HingeRequest,
-  line: HingeLine,
-  places: readonly number[],
-  room: number,
-): PlacingTrouble[] {
-  const flap = door.hang === 'top' || door.hang === 'bottom'
-  const [size, low, high] = flap ? ['wide', 'left', 'right'] : ['high', 'lower', 'upper']
-  const trouble = (message: string, fix: string): PlacingTrouble => ({
-    rule: 'hinge-height',
-    severity: 'stop',
-    panels: [door.panel.id],
-    message,
-    fix,
-    at: front.at,
-  })
-  const about = `${door.panel.name} is ${mm(line.to - line.from)} mm ${size}`
-  const ends = places
-    .filter((at) => at - line.from < room - NOISE_MM || line.to - at < room - NOISE_MM)
-    .map((at) => {
-      const [end, from] = at - line.from < line.to - at ? [low, at - line.from] : [high, line.to - at]
-      return trouble(
-        `${about}; a hinge ${mm(from)} mm from its ${end} end leaves no room for the cup`,
-        `keep hinges at least ${mm(room)} mm from both ends of the ${flap ? 'flap' : 'door'}`,
-      )
-    })
-  const pairs = places.slice(1).flatMap((at, k) => {
-    const apart = at - (places[k] ?? at)
-    if (apart >= 2 * room - NOISE_MM) return []
-    return [
-      trouble(`${about}; two of its hinges are only ${mm(apart)} mm apart`, `leave ${mm(2 * room)} mm between hinges`),
-    ]
-  })
-  return [...ends, ...pairs]
 }
 
 /** One hinge at a place along its line. Cup centre = cup distance + cup diameter / 2 from the hinge edge [S9]. */

@@ -8,6 +8,7 @@ export {
   type Span,
   solveOverlay,
 } from './hinge-rules.ts'
+export { cupReach } from './hinge-troubles.ts'
 export { placeFront } from './place-front.ts'
 export type { Leaf } from './plate-wall.ts'
 export type { TakenPlates } from './plates.ts'

@@ -35,10 +35,25 @@ export function placeStays(request: StayRequest): Parts {
     severity: 'stop',
     panels: [request.flap.panel.id],
     message: `${request.flap.panel.name}: ${why}`,
-    fix: 'choose another stay (`stay: …`) or none (`stay: none`), or give the flap more room',
+    ...otherStay(request),
     at: front.at,
   }
   return partsOf({ troubles: [trouble] })
+}
+
+/** Another stay that has room, or none. */
+function otherStay(request: StayRequest): Pick<PlacingTrouble, 'fix' | 'change'> {
+  const { front } = request
+  const other = itemsOfKind('flap stay').find(
+    (item) => item.hang === front.hang && troubleOf(request, item) === undefined,
+  )
+  const path = [...front.at, 'stay']
+  if (other !== undefined) return { fix: `a ${other.id} has room`, change: [{ path, value: other.id }] }
+  const idle = front.stays === 'auto' ? [] : [{ path: [...front.at, 'stays'], value: undefined }]
+  return {
+    fix: 'give the flap more room, or set `stay: none` and hold it by hand',
+    change: [{ path, value: 'none' }, ...idle],
+  }
 }
 
 function placed(request: StayRequest, item: FlapStay): Parts {

@@ -1,6 +1,8 @@
 import { type Box, NOISE_MM, placeBack, rectanglePath, type Vec3 } from '../../geometry/index.ts'
-import type { DefinitionPath, HousingSpec, PanelJoint } from '../../project/index.ts'
+import { mm } from '../../length/index.ts'
+import { type DefinitionPath, type HousingSpec, type Limits, limitOf, type PanelJoint } from '../../project/index.ts'
 import { boardBox, thicknessAxis } from '../boards.ts'
+import { atMost, inWords } from '../mend.ts'
 import { type Parts, partsOf } from '../parts.ts'
 import type { PlacedCut, PlacedCutout, PlacedPanel, PlacingTrouble } from '../types.ts'
 import { placeJoint } from './joints.ts'
@@ -23,6 +25,9 @@ export interface PanelJointRequest {
   readonly tip: PlacedPanel
   readonly joint: PanelJoint
   readonly at: DefinitionPath
+  /** Where the definition says how they are joined, or can say it. */
+  readonly asked: DefinitionPath
+  readonly limits: Limits
 }
 
 /** A joint of two carcase panels: its fasteners, or its groove. */
@@ -33,8 +38,8 @@ export function joinPanels(request: PanelJointRequest): Parts {
 
 /** Room in a notch beyond the round end of its groove, mm, so that the corner never holds the board off; common practice. */
 const NOTCH_PLAY_MM = 0.5
-/** A housing shorter than this between its ends holds nothing, mm; common practice. */
-const LEAST_RUN_MM = 30
+/** A board that goes on so far beyond another goes on to the next one, mm; common practice. */
+const GOES_ON_MM = 30
 
 type HousingRequest = PanelJointRequest & { readonly joint: HousingSpec }
 
@@ -60,7 +65,8 @@ function housing(request: HousingRequest): Parts {
   const tipBox = boardBox(tip)
   const width = tip.stock.thickest + joint.play
   const run = runOf(joint, headBox, tipBox)
-  if (run.to - run.from < width + LEAST_RUN_MM) return partsOf({ troubles: [tooShort(request, run, width)] })
+  const least = width + limitOf(request.limits, 'housing-short', 'stop')
+  if (run.to - run.from < least - NOISE_MM) return partsOf({ troubles: [tooShort(request, run, least)] })
   return partsOf({
     cuts: [grooveFor(request, headBox, tipBox, width, run)],
     cutouts: notches(request, headBox, tipBox, width, run),
@@ -69,8 +75,8 @@ function housing(request: HousingRequest): Parts {
 
 /** A groove is not stopped at an end where its board goes on to the next one: between rails. */
 function runOf(joint: HousingSpec, head: Box, tip: Box): Run {
-  const goesOnInFront = head.min[1] - tip.min[1] > LEAST_RUN_MM
-  const goesOnBehind = tip.max[1] - head.max[1] > LEAST_RUN_MM
+  const goesOnInFront = head.min[1] - tip.min[1] > GOES_ON_MM
+  const goesOnBehind = tip.max[1] - head.max[1] > GOES_ON_MM
   const startsInside = (joint.stopFront > 0 && !goesOnInFront) || tip.min[1] > head.min[1] + NOISE_MM
   const endsInside = joint.stopRear > 0 && !goesOnBehind
   return {
@@ -141,14 +147,42 @@ function rectangleOn(panel: PlacedPanel, min: Vec3, max: Vec3): PlacedCutout['pa
   return rectanglePath([Math.min(a[0], b[0]), Math.min(a[1], b[1])], [Math.max(a[0], b[0]), Math.max(a[1], b[1])], 0)
 }
 
-function tooShort({ head, tip, at }: HousingRequest, run: Run, width: number): PlacingTrouble {
-  const length = Math.max(0, Math.round((run.to - run.from) * 10) / 10)
+function tooShort(request: HousingRequest, run: Run, least: number): PlacingTrouble {
+  const { head, tip, at } = request
+  const length = Math.max(0, run.to - run.from)
   return {
     rule: 'housing-short',
     severity: 'stop',
     panels: [head.id, tip.id],
-    message: `the housing for the ${tip.name} in the ${head.name} is only ${length} mm long between its ends`,
-    fix: `lessen \`stop front\` and \`stop rear\`: ${Math.round((width + LEAST_RUN_MM) * 10) / 10} mm is the least`,
+    message: `the housing for ${inWords(tip)} in ${inWords(head)} is only ${mm(length)} mm long between its ends; ${mm(least)} mm is the least`,
+    ...longer(request, least - (run.to - run.from)),
     at,
+  }
+}
+
+/** Both stops lessened alike by what is missing, or another joint where that is not enough. */
+function longer({ joint, asked }: HousingRequest, missing: number): Pick<PlacingTrouble, 'fix' | 'change'> {
+  const { stopFront, stopRear, depth, play } = joint
+  const share = missing / (stopFront + stopRear)
+  if (!(share <= 1)) {
+    return { fix: 'fasten it another way: `one-piece screw`', change: [{ path: asked, value: 'one-piece screw' }] }
+  }
+  const front = atMost(stopFront * (1 - share))
+  const rear = atMost(stopRear * (1 - share))
+  return {
+    fix: `set \`stop front: ${front}\` and \`stop rear: ${rear}\``,
+    // The whole joint, since a part of the module may have it from the carcase.
+    change: [
+      {
+        path: asked,
+        value: {
+          fasten: 'housing',
+          ...(depth !== 'auto' && { depth: `${depth} mm` }),
+          play: `${play} mm`,
+          'stop front': front,
+          'stop rear': rear,
+        },
+      },
+    ],
   }
 }

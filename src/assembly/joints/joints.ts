@@ -1,11 +1,11 @@
 import { add, cross, NOISE_MM, type Pose, poseOf, scale, type Vec3 } from '../../geometry/index.ts'
-import type { Item, PocketScrew } from '../../hardware/index.ts'
-import { mm } from '../../length/index.ts'
-import type { DefinitionPath, JointSpec } from '../../project/index.ts'
-import type { RuleId } from '../../rulebook/index.ts'
+import type { Item } from '../../hardware/index.ts'
+import type { DefinitionPath, JointSpec, Limits } from '../../project/index.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble, Station } from '../types.ts'
 import { camStations, dowelOffsets } from './cams.ts'
 import { type Contact, contactOf } from './contact.ts'
+import { lengthTroubles } from './lengths.ts'
+import { type PocketFigures, pocketFigures } from './pocket.ts'
 import { belowFace, pocketFace } from './pocket-face.ts'
 
 /**
@@ -25,6 +25,10 @@ export interface JointRequest {
   readonly tip: PlacedPanel
   readonly joint: JointSpec
   readonly at: DefinitionPath
+  /** Where the definition says how the boards are joined, or can say it. */
+  readonly asked?: DefinitionPath
+  /** By which it is judged. */
+  readonly limits: Limits
   /** Where it is not simply where the two boxes touch. */
   readonly contact?: Contact
   /** Distances of the fasteners from its middle, mm, ascending, where something keeps them from an even spacing. */
@@ -37,11 +41,9 @@ export function placeJoint(request: JointRequest): { hardware: PlacedHardware[];
   const contact = request.contact ?? contactOf(head, tip)
   if (contact === undefined) return { hardware: [], troubles: [] }
   const series = `${request.module}/${head.key}+${tip.key}`
-  const pocket =
-    joint.item.kind === 'pocket screw'
-      ? pocketFigures(joint.item, head.thickness, belowFace(tip, contact.middle))
-      : undefined
-  const troubles = lengthTroubles(request, pocket)
+  const below = belowFace(tip, contact.middle)
+  const pocket = joint.item.kind === 'pocket screw' ? pocketFigures(joint.item, head.thickness, below) : undefined
+  const troubles = lengthTroubles(request, pocket, below)
   // A screw of the wrong length has no holes worth drawing.
   if (troubles.some((trouble) => trouble.severity === 'stop')) return { hardware: [], troubles }
   const offsets = request.offsets ?? fastenerOffsets(contact.length, joint)
@@ -55,6 +57,7 @@ export function placeJoint(request: JointRequest): { hardware: PlacedHardware[];
       settings: pocket === undefined ? {} : { collar: pocket.collar },
       series: run,
       at: request.at,
+      ...(request.asked !== undefined && { joint: request.asked }),
     }
   }
   const { dowel } = joint
@@ -81,42 +84,6 @@ function stationsOf(
     : pocketStations(request, contact, origin, pocket.entry)
 }
 
-/** Length of screw that must, and should, be in the second board, mm; common practice (a screw of t + 25 to t + 32). */
-const BITE_STOP_MM = 8
-const BITE_WARN_MM = 15
-
-/** Screws that reach too little into the second board, and pocket screws that leave no pocket in the first. */
-function lengthTroubles({ head, tip, joint, at }: JointRequest, pocket: PocketFigures | undefined): PlacingTrouble[] {
-  const { item } = joint
-  if (item.kind === 'dowel' || !('length' in item)) return []
-  const trouble = (rule: RuleId, severity: 'stop' | 'warn', what: string, fix: string): PlacingTrouble => ({
-    rule,
-    severity,
-    panels: [head.id, tip.id],
-    message: `${head.name} and ${tip.name}: ${what}`,
-    fix,
-    at,
-  })
-  if (pocket !== undefined && pocket.collar < MIN_POCKET_MM) {
-    const what = `a ${item.id} mm leaves a pocket only ${mm(Math.max(0, pocket.collar))} mm deep; ${MIN_POCKET_MM} mm is the least`
-    return [trouble('pocket-depth', 'stop', what, 'choose a shorter pocket screw, or another joint')]
-  }
-  const bite = pocket?.bite ?? item.length - head.thickness
-  const least = pocket === undefined ? BITE_WARN_MM : BITE_STOP_MM
-  if (bite >= least - NOISE_MM) return []
-  const [reached, board] = pocket === undefined ? [bite, tip] : [bite, head]
-  const what = `a ${item.id} reaches only ${mm(Math.max(0, reached))} mm into the ${board.name}`
-  const severity = bite < BITE_STOP_MM - NOISE_MM ? 'stop' : 'warn'
-  return [
-    trouble(
-      'screw-bite',
-      severity,
-      what,
-      pocket === undefined ? `choose a screw ${mm(least - bite)} mm longer or more` : 'choose another joint',
-    ),
-  ]
-}
-
 function straightStations(item: Item, request: JointRequest, contact: Contact, origin: Vec3): Station[] {
   const y = contact.along
   const pose = poseOf(cross(y, contact.into), y, origin)
@@ -125,38 +92,6 @@ function straightStations(item: Item, request: JointRequest, contact: Contact, o
     { part: first, panel: request.head.id, pose, wood: 'behind' },
     { part: second, panel: request.tip.id, pose, wood: 'ahead' },
   ]
-}
-
-/** Slant of a pocket bore to the face it enters, degrees [S32]. */
-const POCKET_ANGLE_DEG = 15
-/** Wood left beyond the tip of a pocket screw; common practice. */
-const TIP_SKIN_MM = 3
-const MIN_POCKET_MM = 5
-
-interface PocketFigures {
-  /** From the end of the board to where the bit enters its face. */
-  readonly entry: number
-  /** Along the slant, from the face to the shoulder of the step. */
-  readonly collar: number
-  /** Of the screw in the other board. */
-  readonly bite: number
-}
-
-/**
- * Where a pocket bore enters and how deep its step goes, mm. The axis leaves the end of the board in the middle of the
- * joint, `below` the face that it enters (half the thickness of a whole board), so it enters that face below / tan 15°
- * from the end, and below / sin 15° of wood lies on it. The screw
- * bites half its length into the other board, less where that would leave no skin; the rest of it stays in this one,
- * and the pocket is what remains. Own arithmetic.
- */
-export function pocketFigures(item: PocketScrew, headThickness: number, below: number): PocketFigures {
-  const angle = (POCKET_ANGLE_DEG * Math.PI) / 180
-  const bite = Math.min(item.length / 2, (headThickness - TIP_SKIN_MM) / Math.cos(angle))
-  return {
-    entry: below / Math.tan(angle),
-    collar: below / Math.sin(angle) - (item.length - bite),
-    bite,
-  }
 }
 
 function pocketStations(request: JointRequest, contact: Contact, origin: Vec3, entry: number): Station[] {

@@ -1,11 +1,11 @@
-import { circlePath, NOISE_MM, placeBack } from '../../geometry/index.ts'
-import { mm } from '../../length/index.ts'
+import { circlePath, placeBack } from '../../geometry/index.ts'
 import { type ChamberSpec, type ModuleSpec, type PortSpec, startOf } from '../../project/index.ts'
 import { board, boardBox } from '../boards.ts'
 import type { Opening } from '../carcase/index.ts'
 import { joinPanels, letIn } from '../joints/index.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
-import type { PlacedPanel, PlacingTrouble } from '../types.ts'
+import type { PlacedPanel } from '../types.ts'
+import { portTroubles } from './port-troubles.ts'
 
 export interface Chambered {
   readonly parts: Parts
@@ -65,7 +65,15 @@ function joined(
   return tips.flatMap((tip) =>
     sides.map((head) => {
       const wanted = tip.role === 'chamber floor' ? joint : fastening
-      return joinPanels({ module: spec.key, head, tip, joint: wanted, at: chamber.at })
+      return joinPanels({
+        module: spec.key,
+        head,
+        tip,
+        joint: wanted,
+        at: chamber.at,
+        asked: [...spec.at, 'carcase', 'joint'],
+        limits: spec,
+      })
     }),
   )
 }
@@ -91,7 +99,7 @@ export function placePort(spec: ModuleSpec, panels: readonly PlacedPanel[]): Par
         at: port.at,
       },
     ],
-    troubles: portTroubles(spec, port, panels, back, [x, z]),
+    troubles: portTroubles({ spec, port, panels, back, floor, centre: [x, z] }),
   })
 }
 
@@ -106,35 +114,3 @@ function centreOf(port: PortSpec, panels: readonly PlacedPanel[], floor: PlacedP
 }
 
 const middle = (from: PortSpec['fromLeft'], low: number, high: number): number => low + startOf(from, 0, high - low)
-
-/** The port must open into the chamber alone: no panel that reaches the back may stand before it, and it stays on the back. */
-function portTroubles(
-  spec: ModuleSpec,
-  port: PortSpec,
-  panels: readonly PlacedPanel[],
-  back: PlacedPanel,
-  [x, z]: readonly [number, number],
-): PlacingTrouble[] {
-  const radius = port.diameter / 2
-  const sheet = boardBox(back)
-  const top = Math.min(
-    sheet.max[2],
-    ...panels.filter(({ key }) => key === 'left-side').map((side) => boardBox(side).max[2]),
-  )
-  const cut = panels.flatMap((panel) => {
-    const { min, max } = boardBox(panel)
-    if (panel === back || max[1] < sheet.min[1] - NOISE_MM || min[1] > sheet.max[1]) return []
-    const off = Math.hypot(Math.max(min[0] - x, 0, x - max[0]), Math.max(min[2] - z, 0, z - max[2]))
-    return off < radius - NOISE_MM ? [{ panels: [back.id, panel.id], by: radius - off, what: `the ${panel.name}` }] : []
-  })
-  const beyond = z + radius - top
-  if (beyond > NOISE_MM) cut.push({ panels: [back.id], by: beyond, what: 'the upper edge of the back' })
-  return cut.map(({ panels: ids, by, what }) => ({
-    rule: 'port-fit',
-    severity: 'stop',
-    panels: ids,
-    message: `${spec.name}: the port, ${mm(port.diameter)} mm across, meets ${what} by ${mm(by)} mm`,
-    fix: 'move it, make it smaller, or make the chamber higher',
-    at: port.at,
-  }))
-}

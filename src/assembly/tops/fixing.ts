@@ -1,9 +1,10 @@
 import { compose, IDENTITY, NOISE_MM, type Pose, poseOf, X, Y } from '../../geometry/index.ts'
-import type { JointScrew } from '../../hardware/index.ts'
+import { itemsOfKind, type JointScrew } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
-import type { TopFix, WorktopSpec } from '../../project/index.ts'
+import type { Edit, Limits, TopFix, WorktopSpec } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
 import { placeJoint } from '../joints/index.ts'
+import { atLeast } from '../mend.ts'
 import { merge, type Parts, partsOf } from '../parts.ts'
 import type { PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
 import { edgeBores } from './edge-bores.ts'
@@ -30,6 +31,7 @@ export interface Fixing {
   readonly hardware: readonly PlacedHardware[]
   readonly spec: WorktopSpec
   readonly top: PlacedPanel
+  readonly limits: Limits
   /** Where the screws must not come, seen from above: cuts in the upper face of the top. */
   readonly cuts: readonly Area[]
   /** The frame of the placed hardware, and its pose from the module's frame; the module's own where left out. */
@@ -46,9 +48,13 @@ export function fixTop(fixing: Fixing): Parts {
   return fix.kind === 'pockets' ? throughSides(fixing, fix) : fromBelow(fixing, fix)
 }
 
-function throughSides({ module, panels, spec, top }: Fixing, fix: Extract<TopFix, { kind: 'pockets' }>): Parts {
+function throughSides({ module, panels, spec, top, limits }: Fixing, fix: Extract<TopFix, { kind: 'pockets' }>): Parts {
   const sides = panels.filter((panel) => panel.role === 'left side' || panel.role === 'right side')
-  return merge(sides.map((side) => placeJoint({ module, head: top, tip: side, joint: fix.joint, at: spec.at })))
+  return merge(
+    sides.map((side) =>
+      placeJoint({ module, head: top, tip: side, joint: fix.joint, at: spec.at, asked: [...spec.at, 'fix'], limits }),
+    ),
+  )
 }
 
 type FromBelow = Extract<TopFix, { kind: 'from below' }>
@@ -61,11 +67,12 @@ function fromBelow(fixing: Fixing, fix: FromBelow): Parts {
   const count = placed.hardware.length === 0 ? 'no screw' : 'only one screw'
   const what = `${fixing.moduleName}: ${count} from below finds a place under the ${fixing.top.name}`
   const fix2 =
-    heads.length === 0
-      ? 'give the carcase a top, or choose another way to fix it'
-      : 'set a smaller end distance, or `fix: none` and fasten it by hand'
-  return merge([placed, { troubles: [trouble(fixing, heads, what, fix2)] }])
+    heads.length === 0 ? `give the carcase a top, or ${BY_HAND}` : `set a smaller end distance, or ${BY_HAND}`
+  return merge([placed, { troubles: [trouble(fixing, heads, what, { fix: fix2, change: byHand(fixing) })] }])
 }
+
+const BY_HAND = '`fix: none` and fasten it by hand'
+const byHand = ({ spec }: Fixing): readonly Edit[] => [{ path: [...spec.at, 'fix'], value: 'none' }]
 
 function throughHead(fixing: Fixing, fix: FromBelow, head: PlacedPanel): Parts {
   const { module, panels, spec, top } = fixing
@@ -132,18 +139,44 @@ function noScrew(fixing: Fixing, fix: FromBelow, head: PlacedPanel): PlacingTrou
   const [only, more] = fix.screws
   const asked = only !== undefined && more === undefined ? `a ${only.id} does not` : 'no screw of the catalogue does'
   const what = `${moduleName}: through the ${head.name} of ${mm(head.thickness)} mm into the ${top.name} of ${mm(top.thickness)} mm, ${asked} both hold and leave ${SKIN_MM} mm of wood over it`
-  const wanted =
-    most < least
-      ? 'use a thicker board for the top'
-      : `take a screw between ${mm(Math.ceil(least * 10 - NOISE_MM) / 10)} and ${mm(Math.floor(most * 10 + NOISE_MM) / 10)} mm long`
-  return trouble(fixing, [head], what, wanted)
+  return trouble(fixing, [head], what, otherScrew(fixing, fix, head.thickness, least, most))
 }
 
-const trouble = (fixing: Fixing, heads: readonly PlacedPanel[], message: string, fix: string): PlacingTrouble => ({
+/** A screw of the catalogue where one was asked for that does not do, or the top that the shortest of them wants. */
+function otherScrew(
+  fixing: Fixing,
+  { screws }: FromBelow,
+  head: number,
+  least: number,
+  most: number,
+): Pick<PlacingTrouble, 'fix' | 'change'> {
+  const { top, spec } = fixing
+  const isInch = ({ id }: JointScrew): boolean => id.includes('#')
+  const alike = itemsOfKind('through screw').filter((one) => screws.some((asked) => isInch(asked) === isInch(one)))
+  const found = screwFor(alike, head, top.thickness)
+  const from = mm(Math.ceil(least * 10 - NOISE_MM) / 10)
+  const to = mm(Math.floor(most * 10 + NOISE_MM) / 10)
+  if (found !== undefined) {
+    const fix = `take a screw between ${from} and ${to} mm long: ${found.id}`
+    return { fix, change: [{ path: [...spec.at, 'fix', 'fasten'], value: found.id }] }
+  }
+  const shortest = Math.min(...alike.filter(({ length }) => length >= least - NOISE_MM).map(reachOf))
+  const thick = Number.isFinite(shortest)
+    ? `use a top of ${atLeast(shortest - head + SKIN_MM)} or more`
+    : 'use another board'
+  return { fix: `${thick}, or ${BY_HAND}`, change: byHand(fixing) }
+}
+
+const trouble = (
+  fixing: Fixing,
+  heads: readonly PlacedPanel[],
+  message: string,
+  mending: Pick<PlacingTrouble, 'fix' | 'change'>,
+): PlacingTrouble => ({
   rule: 'top-screws',
   severity: 'stop',
   panels: [fixing.top.id, ...heads.map((head) => head.id)],
   message,
-  fix,
+  ...mending,
   at: fixing.spec.at,
 })

@@ -1,22 +1,20 @@
 import { MINUS_Y, NOISE_MM, poseOf, X } from '../../geometry/index.ts'
 import type { LevellingScrew } from '../../hardware/index.ts'
-import { fineMm } from '../../length/index.ts'
 import { type InsertSpec, type ModuleSpec, startOf } from '../../project/index.ts'
 import { boardBox } from '../boards.ts'
-import { partsOf } from '../parts.ts'
-import type { PlacedCutout, PlacedHardware, PlacedPanel, PlacingTrouble } from '../types.ts'
+import { type Parts, partsOf } from '../parts.ts'
+import type { PlacedCutout, PlacedHardware, PlacedPanel } from '../types.ts'
+import { carcaseTroubles, ledgeTroubles } from './insert-troubles.ts'
 import type { TopWork } from './machine-top.ts'
-import { type Area, areaOf, areaPath, grown, overlap } from './plan.ts'
+import { type Area, areaOf, areaPath, grown } from './plan.ts'
 
-/** Wood between a levelling bore and the edge of the opening, mm; common practice, as between two bores. */
-const WALL_MM = 3
 /** A side of a plate longer than this has a levelling screw in its middle, too, mm; common practice. */
 const LONG_SIDE_MM = 250
 /** Two levelling screws on one side are no nearer to each other, mm; common practice. */
 const APART_MM = 64
 
 /** Where a plate lies in its top, and the two areas cut for it, seen from above, module frame. */
-interface Places {
+export interface Places {
   readonly plate: Area
   /** The plate and its play. */
   readonly recess: Area
@@ -24,7 +22,7 @@ interface Places {
   readonly opening: Area
 }
 
-function placesOf(insert: InsertSpec, top: PlacedPanel): Places {
+export function placesOf(insert: InsertSpec, top: PlacedPanel): Places {
   const board = areaOf(top)
   const x0 = board.x0 + startOf(insert.fromLeft, insert.width, board.x1 - board.x0)
   const y0 = board.y0 + startOf(insert.fromFront, insert.depth, board.y1 - board.y0)
@@ -37,16 +35,16 @@ export function placeInsert(
   spec: ModuleSpec,
   insert: InsertSpec,
   top: PlacedPanel,
-  below: readonly PlacedPanel[],
+  carcase: Pick<Parts, 'panels' | 'hardware'>,
 ): TopWork {
   const places = placesOf(insert, top)
   const levelling = insert.levelling === undefined ? [] : levellingScrews(spec, insert, insert.levelling, top, places)
   return {
     parts: partsOf({
-      cutouts: [...cutoutsOf(insert, top, places), ...throughCarcaseTop(spec, insert, places, below)],
+      cutouts: [...cutoutsOf(insert, top, places), ...throughCarcaseTop(spec, insert, places, carcase.panels)],
       hardware: levelling,
       troubles: [
-        ...carcaseTroubles(spec, insert, top, places, below),
+        ...carcaseTroubles(spec, insert, top, places, carcase),
         ...(insert.levelling === undefined ? [] : ledgeTroubles(spec, insert, insert.levelling, top)),
       ],
     }),
@@ -93,7 +91,7 @@ function throughCarcaseTop(
     }))
 }
 
-const inside = (a: Area, b: Area): boolean =>
+export const inside = (a: Area, b: Area): boolean =>
   a.x0 > b.x0 + NOISE_MM && a.x1 < b.x1 - NOISE_MM && a.y0 > b.y0 + NOISE_MM && a.y1 < b.y1 - NOISE_MM
 
 /**
@@ -132,57 +130,6 @@ function levellingScrews(
   )
 }
 
-function boreOf(item: LevellingScrew): number {
+export function boreOf(item: LevellingScrew): number {
   return Math.max(0, ...Object.values(item.parts).flatMap((drillings) => drillings.map((one) => one.diameter)))
-}
-
-function ledgeTroubles(spec: ModuleSpec, insert: InsertSpec, item: LevellingScrew, top: PlacedPanel): PlacingTrouble[] {
-  const bore = boreOf(item)
-  const wood = top.thickness - insert.ledge.depth
-  const least = bore + 2 * WALL_MM
-  const common = { panels: [top.id], at: insert.at }
-  const troubles: PlacingTrouble[] = []
-  if (insert.ledge.width < least - NOISE_MM) {
-    troubles.push({
-      ...common,
-      rule: 'ledge-narrow',
-      severity: 'stop',
-      message: `${spec.name}: the ledge is ${fineMm(insert.ledge.width)} mm wide; a bore of ${fineMm(bore)} mm for a ${item.id} needs ${fineMm(least)} mm`,
-      fix: `make the ledge ${fineMm(least)} mm wide, or set \`levelling screws: none\``,
-    })
-  }
-  if (wood < item.length - NOISE_MM) {
-    troubles.push({
-      ...common,
-      rule: 'ledge-thin',
-      severity: 'warn',
-      message: `${spec.name}: ${fineMm(wood)} mm of wood under the ledge is less than the threaded insert of a ${item.id} is long, ${fineMm(item.length)} mm`,
-      fix: `make the top ${fineMm(insert.ledge.depth + item.length)} mm thick or more, or glue a block under the ledge`,
-    })
-  }
-  return troubles
-}
-
-/** Panels that stand in the way of what hangs in the opening. */
-function carcaseTroubles(
-  spec: ModuleSpec,
-  insert: InsertSpec,
-  top: PlacedPanel,
-  places: Places,
-  below: readonly PlacedPanel[],
-): PlacingTrouble[] {
-  const underside = boardBox(top).min[2]
-  const fullTop = below.find((panel) => panel.role === 'top')
-  const reach = underside - (fullTop?.thickness ?? 0)
-  const reaching = below.filter((panel) => boardBox(panel).max[2] > reach - NOISE_MM && panel.role !== 'top')
-  // A full top that the way through does not fit into cannot be cut.
-  const uncut = fullTop !== undefined && !inside(places.recess, areaOf(fullTop)) ? [fullTop] : []
-  return [...reaching.filter((panel) => overlap(places.opening, areaOf(panel)) > NOISE_MM), ...uncut].map((panel) => ({
-    rule: 'insert-carcase',
-    severity: 'stop',
-    panels: [top.id, panel.id],
-    message: `${spec.name}: the opening under the insert lies over the ${panel.name}`,
-    fix: 'move the insert, make it smaller, or change the carcase under it',
-    at: insert.at,
-  }))
 }

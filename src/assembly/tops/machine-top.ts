@@ -16,7 +16,7 @@ export function machineWork(
   spec: ModuleSpec,
   top: MachineTopSpec,
   panel: PlacedPanel,
-  below: readonly PlacedPanel[],
+  below: Pick<Parts, 'panels' | 'hardware'>,
 ): TopWork {
   const insert = top.insert === undefined ? undefined : placeInsert(spec, top.insert, panel, below)
   const slots = placeSlots(spec, top.slots, panel, insert?.areas ?? [])

@@ -1,6 +1,6 @@
 import { type Box, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
 import { fineMm } from '../../length/index.ts'
-import type { RowSpec } from '../../project/index.ts'
+import type { Limits, RowSpec } from '../../project/index.ts'
 import { board } from '../boards.ts'
 import { heightEdit } from '../floor/index.ts'
 import { merge, type Parts } from '../parts.ts'
@@ -23,7 +23,7 @@ interface BuiltModule {
  * The worktop of a row whose modules are in their places: it lies on the highest of them and is screwed to all that
  * reach it. Its own frame begins at the front left corner of the row, on its underside.
  */
-export function rowTop(row: RowSpec, placed: readonly BuiltModule[]): RowTop {
+export function rowTop(row: RowSpec, placed: readonly BuiltModule[], limits: Limits): RowTop {
   const modules = placed.map((one) => one.module)
   const spec = row.worktop
   const [first] = modules
@@ -52,6 +52,7 @@ export function rowTop(row: RowSpec, placed: readonly BuiltModule[]): RowTop {
       hardware: parts.hardware,
       spec,
       top: panel,
+      limits,
       cuts: [],
       frame: { name: FLOOR, fromModule: module.floorFromModule },
     }),

@@ -27,7 +27,7 @@ export function placeTop(spec: ModuleSpec, height: number, carcase: Parts): Part
   const name = machineTop === undefined ? 'worktop' : 'machine top'
   const box = topBox(spec, top.overhang, height, top.stock.thickness)
   const panel = board({ module: key, role: name, name, stock: top.stock, box, at: top.at })
-  const work = machineTop === undefined ? undefined : machineWork(spec, machineTop, panel, panels)
+  const work = machineTop === undefined ? undefined : machineWork(spec, machineTop, panel, carcase)
   const fixing = fixTop({
     module: key,
     moduleName: spec.name,
@@ -35,6 +35,7 @@ export function placeTop(spec: ModuleSpec, height: number, carcase: Parts): Part
     hardware,
     spec: top,
     top: panel,
+    limits: spec,
     cuts: work?.areas ?? [],
   })
   return merge([{ panels: [panel] }, work?.parts ?? {}, fixing])

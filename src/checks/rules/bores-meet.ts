@@ -1,6 +1,6 @@
 import { NOISE_MM } from '../../geometry/index.ts'
-import type { Panel } from '../../panel/index.ts'
-import { type Meeting, meetingsIn, WALL_STOP_MM, WALL_WARN_MM } from '../clashes.ts'
+import type { Bore, Panel } from '../../panel/index.ts'
+import { limitOf } from '../../project/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 
@@ -8,12 +8,19 @@ import { boreWords, mm, panelWords } from '../words.ts'
 export const boresMeet: Rule = {
   ids: ['bores-meet', 'bores-near'],
   check: (subject) =>
-    subject.panels.flatMap((panel) => meetingsIn(panel).map((meeting) => findingOf(subject, panel, meeting))),
+    subject.panels.flatMap((panel) =>
+      subject
+        .near(panel)
+        .flatMap(({ a, b, wall }) =>
+          a.kind === 'bore' && b.kind === 'bore' ? [findingOf(subject, panel, [a.bore, b.bore], wall)] : [],
+        ),
+    ),
 }
 
-function findingOf(subject: Subject, panel: Panel, { a, b, wall }: Meeting): Finding {
+function findingOf(subject: Subject, panel: Panel, [a, b]: readonly [Bore, Bore], wall: number): Finding {
   const meet = wall <= NOISE_MM
-  const stop = wall < WALL_STOP_MM - NOISE_MM
+  const stop = meet || wall < limitOf(subject.project, 'bores-near', 'stop') - NOISE_MM
+  const good = limitOf(subject.project, 'bores-near', 'warn')
   const pair = `the ${boreWords(panel, a)}, and the ${boreWords(panel, b)}`
   return {
     rule: meet ? 'bores-meet' : 'bores-near',
@@ -21,9 +28,9 @@ function findingOf(subject: Subject, panel: Panel, { a, b, wall }: Meeting): Fin
     panels: [panel.id],
     places: [a, b].map((bore) => ({ panel: panel.id, surface: bore.surface, at: bore.at })),
     message: `${panelWords(panel)}: ${pair}, ${meet ? 'run into each other' : `are only ${mm(wall)} mm apart`}`,
-    fix:
-      subject.shift([...a.uses, ...b.uses]) ??
-      `leave ${WALL_WARN_MM} mm of wood between them: move one of them ${mm(WALL_WARN_MM - wall)} mm or more`,
+    ...(subject.mend([...a.uses, ...b.uses]) ?? {
+      fix: `leave ${mm(good)} mm of wood between them: move one of them ${mm(good - wall)} mm or more`,
+    }),
     at: panel.at,
   }
 }

@@ -1,11 +1,9 @@
-import { boardBox, FLOOR, type PlacedHardware, type PlacedModule } from '../../assembly/index.ts'
+import { boardBox, FLOOR, type PlacedHardware, type PlacedModule, type PlacedPanel } from '../../assembly/index.ts'
 import { type Box, compose, NOISE_MM, place, placedBox, type Vec3 } from '../../geometry/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
+import { limitOf } from '../../project/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
-
-/** Room around a locking bolt for its knob and for a hand, and how far out it is wanted, mm; common practice. */
-const HAND_MM = 30
 
 /** What stands in the way of a flip-over platform besides panels: hardware on the sides, and neighbours before its bolts. */
 export const flipOver: Rule = {
@@ -40,8 +38,8 @@ function inTheWay(subject: Subject, axle: PlacedHardware): Finding[] {
       .filter((bore) => bore.surface === 'A' || (bore.surface === 'B' && bore.through))
       .filter((bore) => !own(bore))
       .flatMap((bore) => {
-        const short = radius + reach(bore) - fromAxle(centre, side, bore)
-        return short <= NOISE_MM ? [] : [hardwareFinding(side, bore, short)]
+        const turning = { centre, from: fromAxle(centre, side, bore), least: radius + reach(bore) }
+        return turning.least - turning.from <= NOISE_MM ? [] : [hardwareFinding(subject, side, bore, turning)]
       }),
   )
 }
@@ -57,18 +55,48 @@ function fromAxle(centre: Vec3, side: Panel, bore: Bore): number {
   return Math.hypot(at[1] - centre[1], at[2] - centre[2])
 }
 
-const hardwareFinding = (side: Panel, bore: Bore, short: number): Finding => ({
+const hardwareFinding = (subject: Subject, side: Panel, bore: Bore, turning: Turning): Finding => ({
   rule: 'swing-hardware',
   severity: 'stop',
   panels: [side.id],
   places: [{ panel: side.id, surface: bore.surface, at: bore.at }],
-  message: `${panelWords(side)}: what is fixed in the ${boreWords(side, bore)} lies where the platform turns`,
-  fix: `move it ${mm(short)} mm or more away from the axle, for bolts between modules by their \`end inset\` or \`side inset\``,
+  message: `${panelWords(side)}: what is fixed in the ${boreWords(side, bore)} lies where the platform turns, ${mm(turning.from)} mm from the axle; ${mm(turning.least)} mm is the least`,
+  ...(lowerBolts(subject, side, bore, turning) ?? {
+    fix: `move it ${mm(turning.least - turning.from)} mm or more away from the axle`,
+  }),
   at: side.at,
 })
 
+/** How near to the axle a piece of hardware is, and how near it may be, mm. */
+interface Turning {
+  readonly centre: Vec3
+  readonly from: number
+  readonly least: number
+}
+
+/** Bolts to a neighbour that stand lower by their end inset, until they are clear of the circle. */
+function lowerBolts(
+  { project, assembly }: Subject,
+  side: Panel,
+  bore: Bore,
+  { centre, least }: Turning,
+): Pick<Finding, 'fix' | 'change'> | undefined {
+  const bolt = assembly.hardware.find(
+    ({ id, item }) => item.kind === 'joining bolt' && bore.uses.some(({ hardware }) => hardware === id),
+  )
+  const row = project.rows.find(({ at }) => at === bolt?.at)
+  const at = place(side.moduleFromPanel, bore.at)
+  const lower = Math.sqrt(Math.max(0, least ** 2 - (at[1] - centre[1]) ** 2)) - (centre[2] - at[2])
+  if (row?.join === undefined || at[2] > centre[2] || lower <= NOISE_MM) return undefined
+  const inset = `${Math.ceil((row.join.endInset + lower - NOISE_MM) * 10) / 10} mm`
+  const value = { bolt: row.join.item.id, 'end inset': inset, 'side inset': `${row.join.sideInset} mm` }
+  return { fix: `set \`end inset: ${inset}\` of the bolts`, change: [{ path: [...row.at, 'join'], value }] }
+}
+
 /** Locking bolts whose outer end another module stands before. */
-function locksCovered({ assembly }: Subject): Finding[] {
+function locksCovered({ assembly, project }: Subject): Finding[] {
+  // Around a bolt for its knob and for a hand, and as far out.
+  const hand = limitOf(project, 'lock-reach', 'warn')
   const modules = new Map(assembly.modules.map((module) => [module.key, module]))
   const locks = assembly.hardware.filter(({ item }) => item.kind === 'locking bolt')
   if (locks.length === 0) return []
@@ -87,13 +115,13 @@ function locksCovered({ assembly }: Subject): Finding[] {
     const panel = own?.panels.find(({ id }) => id === side?.panel)
     if (own === undefined || side === undefined || panel === undefined) return []
     const outside = place(compose(own.floorFromModule, side.pose), [0, 0, -panel.thickness])
-    const away = place(compose(own.floorFromModule, side.pose), [0, 0, -panel.thickness - HAND_MM])
-    const hand: Box = {
-      min: [Math.min(outside[0], away[0]), Math.min(outside[1], away[1]), outside[2] - HAND_MM / 2],
-      max: [Math.max(outside[0], away[0]), Math.max(outside[1], away[1]), outside[2] + HAND_MM / 2],
+    const away = place(compose(own.floorFromModule, side.pose), [0, 0, -panel.thickness - hand])
+    const box: Box = {
+      min: [Math.min(outside[0], away[0]), Math.min(outside[1], away[1]), outside[2] - hand / 2],
+      max: [Math.max(outside[0], away[0]), Math.max(outside[1], away[1]), outside[2] + hand / 2],
     }
-    const before = boxes.find(({ module, box }) => module !== own && overlap(hand, box))
-    return before === undefined ? [] : [lockFinding(own, before.module, piece, panel.id, panel.name)]
+    const before = boxes.find((other) => other.module !== own && overlap(box, other.box))
+    return before === undefined ? [] : [lockFinding(own, before.module, piece, panel, hand)]
   })
 }
 
@@ -105,14 +133,14 @@ const lockFinding = (
   own: PlacedModule,
   neighbour: PlacedModule,
   piece: PlacedHardware,
-  panel: string,
-  side: string,
+  side: PlacedPanel,
+  hand: number,
 ): Finding => ({
   rule: 'lock-reach',
   severity: 'warn',
-  panels: [panel],
+  panels: [side.id],
   places: [],
-  message: `${own.name}: ${neighbour.name} stands before the locking bolts in the ${side}, so that no hand reaches them`,
-  fix: `leave ${HAND_MM} mm or more beside it, or let the neighbour end below the axle`,
+  message: `${own.name}: ${neighbour.name} stands before the locking bolts in the ${side.name}, so that no hand reaches them`,
+  fix: `leave ${mm(hand)} mm or more beside it, or let the neighbour end below the axle`,
   at: piece.at,
 })

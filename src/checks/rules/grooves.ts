@@ -1,124 +1,136 @@
-import { type Box, NOISE_MM } from '../../geometry/index.ts'
+import { NOISE_MM } from '../../geometry/index.ts'
 import type { Bore, Groove, Panel } from '../../panel/index.ts'
-import { cylindersOf, gapToBox } from '../solids.ts'
-import type { Finding, Rule } from '../types.ts'
+import { limitOf } from '../../project/index.ts'
+import { moveWords } from '../move-words.ts'
+import { typedLength } from '../typed.ts'
+import type { Finding, Mend, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
+import { alongOf } from '../works.ts'
 
-/** Wood under a groove or rebate, and between it and a bore, mm; common practice. */
-const SKIN_STOP_MM = 2
-const SKIN_WARN_MM = 3
-/** Wood between a groove and the edge along which it runs, mm; common practice. */
-const LIP_STOP_MM = 3
-const LIP_WARN_MM = 5
-
-/** Grooves and rebates that leave too little wood, by themselves or beside a bore. */
+/** Grooves and rebates that leave too little wood, by themselves, beside each other or beside a bore. */
 export const grooves: Rule = {
   ids: ['groove-wood', 'bore-in-groove'],
-  check: ({ panels }) =>
-    panels.flatMap((panel) =>
-      panel.grooves.flatMap((groove) => [
-        ...woodOf(panel, groove),
-        ...woodBetween(panel, groove),
-        ...panel.bores.flatMap((bore) => boreBeside(panel, groove, bore)),
-      ]),
-    ),
+  check: (subject) =>
+    subject.panels.flatMap((panel) => [
+      ...panel.grooves.flatMap((groove) => woodOf(subject, panel, groove)),
+      ...(panel.grooves.length === 0 ? [] : besides(subject, panel)),
+    ]),
 }
 
-function woodOf(panel: Panel, groove: Groove): Finding[] {
-  const across = groove.max[0] - groove.min[0] < groove.max[1] - groove.min[1] ? 0 : 1
-  const size = across === 0 ? panel.length : panel.width
-  const lip = Math.min(groove.min[across], size - groove.max[across])
-  const skin = panel.thickness - groove.depth
-  const finding = (severity: Finding['severity'], what: string, fix: string): Finding => ({
+function besides(subject: Subject, panel: Panel): Finding[] {
+  return subject.near(panel).flatMap(({ a, b, wall }): Finding[] => {
+    if (b.kind !== 'groove') return []
+    if (a.kind === 'bore') return [boreBeside(subject, panel, b.groove, a.bore, wall)]
+    if (a.kind !== 'groove') return []
+    return a.groove.face === b.groove.face
+      ? sideBySide(subject, panel, a.groove, b.groove, wall)
+      : [overEachOther(subject, panel, a.groove, b.groove, wall)]
+  })
+}
+
+function findingOf(
+  panel: Panel,
+  groove: Groove,
+  severity: Finding['severity'],
+  what: string,
+  mend: { readonly fix: string } | Mend,
+): Finding {
+  return {
     rule: 'groove-wood',
     severity,
     panels: [panel.id],
     places: [{ panel: panel.id, surface: groove.face, at: [groove.min[0], groove.min[1], 0] }],
-    message: `${panelWords(panel)}: the ${groove.purpose}, ${mm(groove.depth)} deep, leaves only ${what}`,
-    fix,
+    message: `${panelWords(panel)}: the ${groove.purpose}${what}`,
+    ...mend,
     at: panel.at,
-  })
-  const found: Finding[] = []
-  if (skin < SKIN_WARN_MM - NOISE_MM) {
-    found.push(
-      finding(
-        skin < SKIN_STOP_MM - NOISE_MM ? 'stop' : 'warn',
-        `${mm(skin)} mm of wood under it`,
-        `cut it no deeper than ${mm(panel.thickness - SKIN_WARN_MM)} mm`,
-      ),
-    )
   }
-  if (groove.kind === 'groove' && lip < LIP_WARN_MM - NOISE_MM) {
-    found.push(
-      finding(
-        lip < LIP_STOP_MM - NOISE_MM ? 'stop' : 'warn',
-        `${mm(lip)} mm of wood beside it`,
-        `move it ${mm(LIP_WARN_MM - lip)} mm in from the edge`,
-      ),
-    )
+}
+
+function woodOf(subject: Subject, panel: Panel, groove: Groove): Finding[] {
+  const limit = (name: 'warn' | 'stop' | 'lip warn' | 'lip stop'): number =>
+    limitOf(subject.project, 'groove-wood', name)
+  const across = alongOf(groove) === 0 ? 1 : 0
+  const size = across === 0 ? panel.length : panel.width
+  const lip = Math.min(groove.min[across], size - groove.max[across])
+  const skin = panel.thickness - groove.depth
+  const leaves = `, ${mm(groove.depth)} deep, leaves only`
+  const found: Finding[] = []
+  if (skin < limit('warn') - NOISE_MM) {
+    const deepest = panel.thickness - limit('warn')
+    const mend = {
+      fix: `cut it no deeper than ${mm(deepest)} mm`,
+      ...backChange(subject, panel, groove, 'groove depth', deepest, 'down'),
+    }
+    const severity = skin < limit('stop') - NOISE_MM ? 'stop' : 'warn'
+    found.push(findingOf(panel, groove, severity, `${leaves} ${mm(skin)} mm of wood under it`, mend))
+  }
+  if (groove.kind === 'groove' && lip < limit('lip warn') - NOISE_MM) {
+    const more = limit('lip warn') - lip
+    const mend = {
+      fix: `move it ${mm(more)} mm in from the edge`,
+      ...backChange(subject, panel, groove, 'groove setback', limit('lip warn'), 'up'),
+    }
+    const severity = lip < limit('lip stop') - NOISE_MM ? 'stop' : 'warn'
+    found.push(findingOf(panel, groove, severity, `${leaves} ${mm(lip)} mm of wood beside it`, mend))
   }
   return found
 }
 
-/** Two grooves that lie over each other on the two faces of a panel: fixed shelves housed in both sides of a partition. */
-function woodBetween(panel: Panel, groove: Groove): Finding[] {
-  if (groove.face !== 'A') return []
-  const over = panel.grooves.filter(
-    (other) =>
-      other.face === 'B' &&
-      ([0, 1] as const).every(
-        (axis) => Math.min(groove.max[axis], other.max[axis]) - Math.max(groove.min[axis], other.min[axis]) > NOISE_MM,
-      ),
+/** The same as an edit, where the groove takes the carcase's back: its own keys say how deep and how far in it lies. */
+function backChange(
+  { project }: Subject,
+  panel: Panel,
+  groove: Groove,
+  key: 'groove depth' | 'groove setback',
+  to: number,
+  way: 'up' | 'down',
+): Partial<Mend> {
+  const module = project.modules.find((one) => one.key === panel.module)
+  if (module === undefined || !groove.purpose.startsWith(BACK_GROOVE) || to <= 0) return {}
+  return { change: [{ path: [...module.at, 'carcase', 'back', key], value: typedLength(to, project.units, way) }] }
+}
+
+/** So the placing begins what it says of the groove that takes a back. */
+const BACK_GROOVE = 'groove for the back'
+
+/** Grooves in the two faces of a panel: fixed shelves housed in both sides of a partition. */
+function overEachOther({ project }: Subject, panel: Panel, one: Groove, two: Groove, wall: number): Finding {
+  const [groove, other] = one.face === 'A' ? [one, two] : [two, one]
+  const stop = wall < limitOf(project, 'groove-wood', 'stop') - NOISE_MM
+  const deepest = (panel.thickness - limitOf(project, 'groove-wood', 'warn')) / 2
+  return findingOf(
+    panel,
+    groove,
+    stop ? 'stop' : 'warn',
+    ` and the ${other.purpose} on the other face leave only ${mm(wall)} mm of wood between them`,
+    { fix: `cut each of them no deeper than ${mm(deepest)} mm` },
   )
-  return over.flatMap((other): Finding[] => {
-    const skin = panel.thickness - groove.depth - other.depth
-    if (skin >= SKIN_WARN_MM - NOISE_MM) return []
-    return [
-      {
-        rule: 'groove-wood',
-        severity: skin < SKIN_STOP_MM - NOISE_MM ? 'stop' : 'warn',
-        panels: [panel.id],
-        places: [{ panel: panel.id, surface: 'A', at: [groove.min[0], groove.min[1], 0] }],
-        message: `${panelWords(panel)}: the ${groove.purpose} and the ${other.purpose} on the other face leave only ${mm(Math.max(0, skin))} mm of wood between them`,
-        fix: `cut each of them no deeper than ${mm((panel.thickness - SKIN_WARN_MM) / 2)} mm`,
-        at: panel.at,
-      },
-    ]
-  })
 }
 
-function boreBeside(panel: Panel, groove: Groove, bore: Bore): Finding[] {
-  if (startsInside(panel, bore)) return []
-  const box = boxOf(panel, groove)
-  const wall = Math.min(...cylindersOf(bore).map((cylinder) => gapToBox(cylinder, box)))
-  if (wall >= SKIN_WARN_MM - NOISE_MM) return []
-  return [
-    {
-      rule: 'bore-in-groove',
-      severity: wall < SKIN_STOP_MM - NOISE_MM ? 'stop' : 'warn',
-      panels: [panel.id],
-      places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
-      message: `${panelWords(panel)}: the ${boreWords(panel, bore)} ${wall <= NOISE_MM ? `runs into the ${groove.purpose}` : `is only ${mm(wall)} mm from the ${groove.purpose}`}`,
-      fix: 'change the end distance of the joint, or move the groove',
-      at: panel.at,
-    },
-  ]
-}
-
-function boxOf(panel: Panel, groove: Groove): Box {
-  const [top, floor] = groove.face === 'A' ? [0, -groove.depth] : [groove.depth - panel.thickness, -panel.thickness]
-  return { min: [groove.min[0], groove.min[1], floor], max: [groove.max[0], groove.max[1], top] }
-}
-
-/** A bore in an edge that starts within the panel: at the shoulder of a rebate, where it belongs. */
-function startsInside(panel: Panel, bore: Bore): boolean {
-  const into = {
-    x0: bore.at[0],
-    x1: panel.length - bore.at[0],
-    y0: bore.at[1],
-    y1: panel.width - bore.at[1],
-    A: 0,
-    B: 0,
+/** Grooves in one face: along each other, or one that stops short before another. */
+function sideBySide({ project }: Subject, panel: Panel, groove: Groove, other: Groove, wall: number): Finding[] {
+  const [good, least] = [limitOf(project, 'groove-wood', 'lip warn'), limitOf(project, 'groove-wood', 'lip stop')]
+  const pair = ` and the ${other.purpose}`
+  const leave = `${pair} leave only ${mm(wall)} mm of wood between them`
+  if (alongOf(groove) !== alongOf(other)) {
+    // Across the end of a stopped groove the wall is as short as that is wide: it may crumble, but holds nothing.
+    const fix = `leave ${mm(least)} mm between them, or let the one run out into the other`
+    return wall < least - NOISE_MM ? [findingOf(panel, groove, 'warn', leave, { fix })] : []
   }
-  return into[bore.surface] > NOISE_MM
+  const what = wall <= NOISE_MM ? `${pair} run into each other` : leave
+  const fix = `move one of them ${mm(good - wall)} mm or more`
+  return [findingOf(panel, groove, wall < least - NOISE_MM ? 'stop' : 'warn', what, { fix })]
+}
+
+function boreBeside(subject: Subject, panel: Panel, groove: Groove, bore: Bore, wall: number): Finding {
+  const stop = wall < limitOf(subject.project, 'bore-in-groove', 'stop') - NOISE_MM
+  return {
+    rule: 'bore-in-groove',
+    severity: stop ? 'stop' : 'warn',
+    panels: [panel.id],
+    places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
+    message: `${panelWords(panel)}: the ${boreWords(panel, bore)} ${wall <= NOISE_MM ? `runs into the ${groove.purpose}` : `is only ${mm(wall)} mm from the ${groove.purpose}`}`,
+    ...(subject.mend(bore.uses, 'what stays') ?? { fix: `${moveWords(bore, subject.designs)}, or move the groove` }),
+    at: panel.at,
+  }
 }

@@ -2,8 +2,11 @@ import { boardBox, type PanelRole } from '../../assembly/index.ts'
 import { type Box, boxWithout, commonBox, extent, place, placeBack, placedBox } from '../../geometry/index.ts'
 import { type Item, lyingReach } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
+import type { Edit } from '../../project/index.ts'
+import { frontAt } from '../bays.ts'
+import { distanceToArea, moveClear } from '../clear-of.ts'
 import { discLiesIn } from '../in-cutout.ts'
-import type { Finding, Rule, Subject } from '../types.ts'
+import type { Finding, Mend, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 
 /** Two panels share space, or a panel lies on a mouth, beyond this, mm: more than float noise, less than a shaving. */
@@ -14,7 +17,7 @@ export const inPlace: Rule = {
   ids: ['panels-overlap', 'hole-covered'],
   check: (subject) => {
     const grips = gripsOf(subject)
-    return [...byModule(subject.panels).values()].flatMap((panels) => checkModule(panels, grips))
+    return [...byModule(subject.panels).values()].flatMap((panels) => checkModule(subject, panels, grips))
   },
 }
 
@@ -40,9 +43,11 @@ function gripsOf(subject: Subject): Grips {
   )
 }
 
-function checkModule(panels: readonly Panel[], grips: Grips): Finding[] {
+function checkModule(subject: Subject, panels: readonly Panel[], grips: Grips): Finding[] {
   const boxed = panels.map((panel) => ({ panel, box: boardBox(panel) }))
-  const overlaps = boxed.flatMap((a, k) => boxed.slice(k + 1).flatMap((b) => overlapOf(a.panel, a.box, b.panel, b.box)))
+  const overlaps = boxed.flatMap((a, k) =>
+    boxed.slice(k + 1).flatMap((b) => overlapOf(subject, a.panel, a.box, b.panel, b.box)),
+  )
   const covered = panels.flatMap((panel) =>
     boxed.flatMap((other) => (other.panel === panel ? [] : coveredHoles(panel, other.panel, other.box, grips))),
   )
@@ -51,7 +56,7 @@ function checkModule(panels: readonly Panel[], grips: Grips): Finding[] {
 
 const FRONTS: readonly PanelRole[] = ['door', 'flap', 'fixed front', 'drawer front']
 
-function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
+function overlapOf(subject: Subject, a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
   const both = commonBox(boxA, boxB, SHAVING_MM)
   if (both === undefined) return []
   // A panel stands in another's groove or rebate: backs, bottoms of drawers, housed shelves with their notches.
@@ -72,9 +77,29 @@ function overlapOf(a: Panel, boxA: Box, b: Panel, boxB: Box): Finding[] {
       fix: fronts
         ? 'let one of them cover the panel between them by half (`cover: half`, or leave it out)'
         : 'change the size or place of one of them',
+      ...(fronts && coverLess(subject, a, boxA, b, boxB)),
       at: b.at,
     },
   ]
+}
+
+/** The edits that let two fronts beside or over each other cover what they have between them as the rule has it: by half. */
+function coverLess({ project }: Subject, a: Panel, boxA: Box, b: Panel, boxB: Box): Partial<Mend> {
+  const middle = ({ min, max }: Box, axis: 0 | 2): number => (min[axis] + max[axis]) / 2
+  const [right, up] = [middle(boxB, 0) - middle(boxA, 0), middle(boxB, 2) - middle(boxA, 2)]
+  const beside = Math.abs(right) > Math.abs(up)
+  const ways = beside ? (['right', 'left'] as const) : (['top', 'bottom'] as const)
+  const [ofA, ofB] = (beside ? right : up) > 0 ? ways : [ways[1], ways[0]]
+  const change = [
+    { panel: a, side: ofA },
+    { panel: b, side: ofB },
+  ].flatMap(({ panel, side }): Edit[] => {
+    const front = frontAt(project, panel.module, panel.at)
+    if (front?.cover[side] !== 'full') return []
+    const all = Object.values(front.cover).every((cover) => cover === 'full')
+    return [{ path: [...front.at, 'cover', ...(all ? [] : [side])], value: 'auto' }]
+  })
+  return change.length === 0 ? {} : { change }
 }
 
 /** What grooves, rebates and notches have taken away of a panel, module frame. */
@@ -115,7 +140,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
     .filter((bore) => (onA ? opensOn(bore, 'A') : opensOn(bore, 'B')))
     .filter((bore) => bore.uses.every((use) => grips.get(use.hardware)?.panels.has(other.id) !== true))
     .filter((bore) => !mayLieUnder(panel, bore, other))
-    .filter((bore) => distanceTo(box, bore) < reachOf(bore, grips) - SHAVING_MM)
+    .filter((bore) => distanceToArea(box, bore.at) < reachOf(bore, grips) - SHAVING_MM)
     .filter((bore) => !(liesOnTop(other) && liesFlush(bore, grips)) && !opensThrough(panel, bore, other, grips))
     .map(
       (bore): Finding => ({
@@ -124,7 +149,7 @@ function coveredHoles(panel: Panel, other: Panel, otherBox: Box, grips: Grips): 
         panels: [panel.id, other.id],
         places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
         message: `${panelWords(panel)}: the ${boreWords(panel, bore)} lies under ${other.name}, or too near it for what is fixed there`,
-        fix: `move the hardware or ${other.name} ${mm(reachOf(bore, grips) - distanceTo(box, bore))} mm or more`,
+        fix: `move the hardware or ${other.name} ${mm(moveClear(box, bore.at, reachOf(bore, grips)))} mm or more`,
         at: panel.at,
       }),
     )
@@ -154,11 +179,6 @@ function opensThrough(panel: Panel, bore: Bore, other: Panel, grips: Grips): boo
 
 const opensOn = (bore: Bore, face: 'A' | 'B'): boolean =>
   bore.surface === face || (bore.through && (bore.surface === 'A' || bore.surface === 'B'))
-
-/** From the middle of a hole to the nearest point of a box, over the face, mm; 0 within it. */
-function distanceTo({ min, max }: Box, { at }: Bore): number {
-  return Math.hypot(Math.max(min[0] - at[0], 0, at[0] - max[0]), Math.max(min[1] - at[1], 0, at[1] - max[1]))
-}
 
 /** How far around the middle of a hole its hardware lies on the face, mm. */
 function reachOf(bore: Bore, grips: Grips): number {

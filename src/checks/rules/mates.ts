@@ -3,7 +3,7 @@ import { compose, cross, dot, NOISE_MM, norm, type Pose, place, sub, turn, type 
 import type { Mate } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
-import { mm } from '../words.ts'
+import { mm, panelWords } from '../words.ts'
 
 /** A bore with where it really is: the panel's frame taken to the frame in which its hardware was placed. */
 interface Found {
@@ -67,7 +67,7 @@ function checkPiece(subject: Subject, piece: PlacedHardware, found: ByDrilling):
           severity: 'stop',
           panels: [station.panel],
           places: [],
-          message: `${subject.panelOf(station.panel).name} lacks the ${drilling.purpose} hole of ${piece.id}`,
+          message: `${panelWords(subject.panelOf(station.panel))} lacks the ${drilling.purpose} hole of ${piece.id}`,
           at: piece.at,
         }),
       ),

@@ -20,7 +20,7 @@ function checkBore(subject: Subject, panel: Panel, bore: Bore): Finding[] {
       panels: [panel.id],
       places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
       message: `${panelWords(panel)}: in the ${boreWords(panel, bore)}, a ${a.purpose} ${mm(a.depth)} deep from face A and a ${b.purpose} ${mm(b.depth)} deep from face B would meet in ${mm(panel.thickness)} mm`,
-      fix: subject.shift([a, b]) ?? 'give one of the two doors hinges at other heights (`hinges: [ … ]`)',
+      ...(subject.mend([a, b]) ?? { fix: 'give one of the two doors hinges at other heights (`hinges: [ … ]`)' }),
       at: panel.at,
     },
   ]

@@ -2,6 +2,7 @@ import type { PlacedHardware } from '../../assembly/index.ts'
 import { NOISE_MM, place, placeBack, type Vec3 } from '../../geometry/index.ts'
 import { type DrawerSlide, type Item, lyingReach } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
+import { distanceToArea, moveClear } from '../clear-of.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 
@@ -29,13 +30,17 @@ function checkSlide(
   const corner = (x: number, y: number): Vec3 => placeBack(panel.moduleFromPanel, place(station.pose, [x, y, 0]))
   const a = corner(0, -slide.height / 2)
   const b = corner(slide.length, slide.height / 2)
+  const body = {
+    min: [Math.min(a[0], b[0]), Math.min(a[1], b[1])] as const,
+    max: [Math.max(a[0], b[0]), Math.max(a[1], b[1])] as const,
+  }
   const face = Math.abs(a[2]) <= NOISE_MM ? 'A' : 'B'
   return panel.bores
     .filter((bore) => bore.through || bore.surface === face)
     .flatMap((bore): Finding[] => {
-      const short = reachOf(bore, items) - distance(a, b, bore)
-      if (short <= NOISE_MM) return []
-      return [findingOf(panel, piece, bore, short)]
+      const reach = reachOf(bore, items)
+      if (reach - distanceToArea(body, bore.at) <= NOISE_MM) return []
+      return [findingOf(panel, piece, bore, moveClear(body, bore.at, reach))]
     })
 }
 
@@ -49,13 +54,6 @@ function findingOf(panel: Panel, piece: PlacedHardware, bore: Bore, short: numbe
     fix: `move one of them ${mm(short)} mm or more: the bolts by their insets, the slide by the heights of the drawers`,
     at: piece.at,
   }
-}
-
-/** From the middle of a hole to the rectangle between two corners, over the face, mm; 0 within it. */
-function distance(a: Vec3, b: Vec3, { at }: Bore): number {
-  const beyond = (axis: 0 | 1): number =>
-    Math.max(Math.min(a[axis], b[axis]) - at[axis], 0, at[axis] - Math.max(a[axis], b[axis]))
-  return Math.hypot(beyond(0), beyond(1))
 }
 
 /** How far around a hole something stands up from the face, mm; nothing does at screws with sunk heads and at pins. */

@@ -1,8 +1,10 @@
-import { boardBox, type PlacedHardware, type PlacedModule } from '../../assembly/index.ts'
+import { boardBox, type PlacedHardware, type PlacedModule, type PlacedPanel } from '../../assembly/index.ts'
 import { type Box, NOISE_MM, placeBack, turn } from '../../geometry/index.ts'
 import type { FlapStay } from '../../hardware/index.ts'
 import type { Bore, Panel } from '../../panel/index.ts'
-import type { Finding, Rule, Subject } from '../types.ts'
+import { looseShelvesAt } from '../bays.ts'
+import { typedLength } from '../typed.ts'
+import type { Finding, Mend, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
 
 /** Space that the arm or cylinder of a stay takes beside the wall, mm; common practice, measure yours. */
@@ -17,7 +19,7 @@ export const stays: Rule = {
       const { item } = piece
       const module = modules.get(piece.frame)
       if (item.kind !== 'flap stay' || module === undefined) return []
-      return [...holesUnder(subject, piece, item), ...shelvesBeside(piece, item, module)]
+      return [...holesUnder(subject, piece, item), ...shelvesBeside(subject, piece, item, module)]
     })
   },
 }
@@ -45,15 +47,15 @@ function holesUnder(subject: Subject, piece: PlacedHardware, item: FlapStay): Fi
 function holeFinding(subject: Subject, panel: Panel, piece: PlacedHardware, bore: Bore, by: number): Finding {
   const pin = bore.uses.some(({ purpose }) => purpose === 'shelf pin')
   const move = `${mm(Math.ceil(by * 10) / 10)} mm or more`
+  const away = `move the column of pins ${move} away from it (\`front setback\` or \`rear setback\`), or choose another stay`
+  const mend = pin ? { fix: away } : (subject.mend(bore.uses) ?? { fix: `move one of them ${move}` })
   return {
     rule: 'stay-clear',
     severity: 'warn',
     panels: [panel.id],
     places: [{ panel: panel.id, surface: bore.surface, at: bore.at }],
     message: `${panelWords(panel)}: the bracket of the ${piece.item.id} lies on the ${boreWords(panel, bore)}`,
-    fix: pin
-      ? `move the column of pins ${move} away from it (\`front setback\` or \`rear setback\`), or choose another stay`
-      : (subject.shift(bore.uses) ?? `move one of them ${move}`),
+    ...mend,
     at: piece.at,
   }
 }
@@ -72,7 +74,7 @@ function armBox(piece: PlacedHardware, item: FlapStay): Box | undefined {
   }
 }
 
-function shelvesBeside(piece: PlacedHardware, item: FlapStay, module: PlacedModule): Finding[] {
+function shelvesBeside(subject: Subject, piece: PlacedHardware, item: FlapStay, module: PlacedModule): Finding[] {
   const arm = armBox(piece, item)
   if (arm === undefined) return []
   return module.panels
@@ -89,8 +91,17 @@ function shelvesBeside(piece: PlacedHardware, item: FlapStay, module: PlacedModu
           places: [],
           message: `${module.name}: ${shelf.name} stands in the way of the ${item.id}`,
           fix: `keep the shelf ${mm(arm.max[1] - box.min[1])} mm further back (\`front setback\` of the loose shelves), set it above or below the stay, or choose another stay`,
+          ...setBack(subject, module, shelf, arm.max[1] - box.min[1]),
           at: piece.at,
         },
       ]
     })
+}
+
+/** The edit that sets a loose shelf so much further back. */
+function setBack({ project }: Subject, module: PlacedModule, shelf: PlacedPanel, by: number): Partial<Mend> {
+  const shelves = looseShelvesAt(project, module.key, shelf.at)
+  if (shelves === undefined) return {}
+  const value = typedLength(shelves.frontSetback + by, project.units, 'up')
+  return { change: [{ path: [...shelves.at, 'front setback'], value }] }
 }

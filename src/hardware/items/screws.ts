@@ -55,7 +55,7 @@ const onePiece = (
 ): JointScrew =>
   onePieceScrew.make({
     id: `one-piece screw ${size}x${length}`,
-    title: `one-piece connector screw ${size} × ${length} (confirmat type)`,
+    title: `one-piece connector screw ${size} × ${length}`,
     source,
     length,
     ...holes,

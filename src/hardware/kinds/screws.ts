@@ -113,7 +113,7 @@ export const throughScrew = kindBuilder<ThroughScrew, JointScrew>({
   ],
 })
 
-/** One-piece connector screws (confirmat type): a stepped bore, a flat-bottomed widening for the head. */
+/** One-piece connector screws: a stepped bore, a flat-bottomed widening for the head. */
 export const onePieceScrew = kindBuilder<OnePieceScrew, JointScrew>({
   kind: 'one-piece screw',
   figures: {

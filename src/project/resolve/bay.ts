@@ -119,7 +119,7 @@ function resolveSplit(
   const inner = bays.value.map((raw, i) => resolveBay(context, { raw: raw ?? {}, path: [...bays.path, i] }, around))
   if (stock === undefined) return { said: true, spec: undefined }
   const direction = beside === undefined ? 'stacked' : 'side by side'
-  return { said: true, spec: { direction, bays: inner, stock, joint } }
+  return { said: true, spec: { direction, bays: inner, stock, joint, at: layer.path } }
 }
 
 const splitTroubled = (context: Context, path: DefinitionPath): boolean =>

@@ -16,6 +16,7 @@ import { layersOf } from './carcase.ts'
 import { fourEdges } from './front.ts'
 import { itemNamed, usualItem } from './hardware.ts'
 import { backJoint, resolveJoint, USUAL_JOINT } from './joints.ts'
+import { readLoad } from './loads.ts'
 import { stockNamed, writtenName } from './stock.ts'
 
 /** Screws through one board into the face of the next, the longest first. */
@@ -45,9 +46,10 @@ export function resolveDrawers(
   const box = resolveBox(context, said(layers, 'box'), moduleStock)
   const fronts = inner ? undefined : resolveFronts(context, frontsSaid, moduleStock, drawers)
   const packing = resolvePacking(context, said(layers, 'packing'), moduleStock, behindFront)
+  const load = readLoad(context, said(layers, 'load'), 'load')
   const slides = resolveSlides(context, said(layers, 'slide'))
   if (box === undefined || packing === undefined || (fronts === undefined && !inner)) return undefined
-  return { stack, slides, box, fronts, packing, faceScrews: faceScrews(context), at: drawers.path }
+  return { stack, slides, box, fronts, packing, faceScrews: faceScrews(context), load, at: drawers.path }
 }
 
 const faceScrews = (context: Context): JointScrew[] =>

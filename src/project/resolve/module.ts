@@ -7,6 +7,7 @@ import { resolveBay } from './bay.ts'
 import { layersOf, resolveCarcase } from './carcase.ts'
 import { resolveFlip } from './flip.ts'
 import { resolveLipping } from './lipping.ts'
+import { resolveLoads } from './loads.ts'
 import { resolveMachineTop } from './machine-top.ts'
 import { resolveOpenings } from './openings.ts'
 import { stockNamed } from './stock.ts'
@@ -39,6 +40,7 @@ export function resolveModule(
   const stockSaid = said(layers, 'stock')
   const stock = stockNamed(context, stockSaid)
   const lipping = resolveLipping(context, layers)
+  const loads = resolveLoads(context, layers)
   requireKey(context, path, 'width', widthSaid, 'a width here or under common')
   requireKey(context, path, 'depth', depthSaid, 'a depth here or under common')
   requireKey(context, path, 'stock', stockSaid, 'the name of a stock here or under common')
@@ -62,8 +64,11 @@ export function resolveModule(
     flipOver,
     base,
     lipping,
+    loads,
     openings,
     ...tops,
+    // Known once all modules are: the project puts its own in.
+    findings: { limits: {}, silences: [] },
     at: path,
   }
 }
@@ -173,5 +178,6 @@ export function checkCommon(context: Context, common: Layer<RawCommon>): void {
   const joint = said(carcaseLayers, 'joint')
   resolveBase(context, said(layers, 'base'), { stock, joint, back: carcase?.carcase.back })
   resolveLipping(context, layers)
+  resolveLoads(context, layers)
   resolveWorktop(context, said(layers, 'worktop'), { top: undefined, stock })
 }

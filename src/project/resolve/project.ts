@@ -38,6 +38,7 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
   const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
   const kerf = context.lengthOr(raw.kerf === undefined ? undefined : { value: raw.kerf, path: ['kerf'] }, DEFAULTS.kerf)
   const plan = resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names)
+  const findings = resolveFindings(context, raw.findings, modules.names)
   const { specs, rows } = layOverRows(context, modules.specs, plan)
   // A size that is not known yet cannot be judged.
   for (const spec of specs) {
@@ -47,10 +48,10 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
     title: printable(raw.title ?? '').trim(),
     units: context.units,
     stocks: [...context.stocks.values()].filter((stock) => stock !== undefined),
-    modules: specs,
+    modules: specs.map((spec) => ({ ...spec, findings })),
     rows,
     kerf,
-    findings: resolveFindings(context, raw.findings, modules.names),
+    findings,
     bits: resolveBits(context, raw.bits && { value: raw.bits, path: ['bits'] }),
     fit: resolveFit(context, raw.fit, kerf),
     outputs: resolveOutputs(context, outputs),

@@ -7,6 +7,7 @@ import type { RawLooseShelves, RawPins } from '../schema/definition.ts'
 import type { LooseShelvesSpec, PinRowSpec, Stock } from '../types.ts'
 import { layersOf } from './carcase.ts'
 import { itemNamed, largestBore, usualItem } from './hardware.ts'
+import { readLoad } from './loads.ts'
 import { stockNamed } from './stock.ts'
 
 /** Loose shelves of an opening, which may lie behind a front; `undefined` when none are said or their stock cannot be told. */
@@ -29,6 +30,7 @@ export function resolveLooseShelves(
       behindFront ? DEFAULTS.shelfFrontBehindDoor : DEFAULTS.shelfFront,
     ),
     rearGap: context.lengthOr(said(layers, 'rear gap'), DEFAULTS.rearGap),
+    load: readLoad(context, said(layers, 'load'), 'load'),
   }
   return stock === undefined ? undefined : { ...spec, stock, pins, at: shelves.path }
 }

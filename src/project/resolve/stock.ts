@@ -1,3 +1,4 @@
+import { boardFacts } from '../boards.ts'
 import type { Context, Said } from '../context.ts'
 import { quoted } from '../context.ts'
 import { DEFAULTS, DENSITY, STIFFNESS } from '../defaults.ts'
@@ -23,16 +24,20 @@ export function resolveStock(context: Context, name: string, layer: Layer<RawSto
   }
   const onHand = said(layers, 'sheets')?.value
   if (readings === undefined) return undefined
+  const thickness = readings.reduce((sum, reading) => sum + reading, 0) / readings.length
+  const board = said(layers, 'board')?.value
+  const facts = board && boardFacts(board, thickness)
   return {
     name,
     readings,
-    thickness: readings.reduce((sum, reading) => sum + reading, 0) / readings.length,
+    thickness,
     thickest: Math.max(...readings),
     sheet,
     grain: said(layers, 'grain')?.value ?? 'along length',
     edgeTrim,
-    density: said(layers, 'density')?.value ?? DENSITY,
-    stiffness: said(layers, 'stiffness')?.value ?? STIFFNESS,
+    ...(board !== undefined && { board }),
+    density: said(layers, 'density')?.value ?? facts?.density ?? DENSITY,
+    stiffness: said(layers, 'stiffness')?.value ?? facts?.stiffness ?? STIFFNESS,
     ...(onHand !== undefined && { onHand }),
     at: layer.path,
   }

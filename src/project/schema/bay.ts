@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { jointSchema } from './carcase.ts'
 import { drawersSchema } from './drawers.ts'
 import { frontSchema } from './front.ts'
+import { massSchema } from './loads.ts'
 import { group, hardware, kind, length, name, optional, required } from './parts.ts'
 
 const pinsSchema = group({
@@ -47,6 +48,7 @@ const looseShelves = z.union(
         "From the front of the opening to the shelf's front edge. Default 5 mm (1/4 in); behind a front 20 mm (3/4 in).",
       ),
       'rear gap': optional(length, 'Between the shelf and the back. Default 2 mm.'),
+      load: optional(massSchema, "What each of them carries: 40 kg. Default: by the module's loads."),
       pins: optional(pinsSchema, 'The rows of holes that the shelves stand on.'),
     }),
   ],

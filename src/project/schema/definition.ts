@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { BOARD_KINDS } from '../boards.ts'
 import { baseSchema } from './base.ts'
 import { baySchema } from './bay.ts'
 import { bitsSchema } from './bits.ts'
@@ -8,6 +9,7 @@ import { flipSchema } from './flip.ts'
 import { levelSchema, standsSchema } from './floor.ts'
 import { ownHardwareSchema, type RawOwnHardware } from './hardware.ts'
 import { lippingSchema } from './lipping.ts'
+import { loadsSchema } from './loads.ts'
 import { openingsSchema } from './openings.ts'
 import { outputsSchema } from './outputs.ts'
 import { group, hardware, kind, length, lengthOrFits, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
@@ -31,13 +33,17 @@ const stockSchema = group({
     z.number(kind('sheets')).int(kind('sheets')).min(1, kind('sheets')).max(1000, kind('sheets')),
     'How many whole sheets there are. Default: as many as are needed.',
   ),
+  board: optional(
+    z.enum(BOARD_KINDS, kind('board')),
+    'What it is made of: gives the density, the stiffness and how much it creeps. Default: plywood of no kind in particular.',
+  ),
   density: optional(
     z.number(kind('density')).positive(kind('density')).max(10_000, kind('density')),
-    'In kg/m³. Default 680.',
+    'In kg/m³. Default: that of the board, else 680.',
   ),
   stiffness: optional(
     z.number(kind('stiffness')).positive(kind('stiffness')).max(1_000_000, kind('stiffness')),
-    'Modulus of elasticity in N/mm². Default 7000.',
+    'Modulus of elasticity in N/mm². Default: that of the board, else 7000.',
   ),
 })
 
@@ -59,6 +65,10 @@ const moduleShape = {
   carcase: optional(carcaseSchema, 'Which panel laps which, how they are fastened, and the back.'),
   base: optional(baseSchema, 'What the module stands on: none, casters, a plinth or levelling feet. Default none.'),
   lipping: optional(lippingSchema, 'Strips on the edges of panels, inside their finished sizes.'),
+  loads: optional(
+    loadsSchema,
+    'What it is to carry, for the findings about loads. Default: what the trade reckons with.',
+  ),
   worktop: optional(worktopSchema, 'A board on the carcase, or none. The working height is then its upper face.'),
 }
 
@@ -164,6 +174,7 @@ export type RawMachine = NonNullable<NonNullable<RawFlip['machines']>['upper']>
 export type RawRails = NonNullable<RawCarcase['rails']>
 export type RawStretcher = NonNullable<RawCarcase['stretchers']>[number]
 export type RawLipping = NonNullable<RawModule['lipping']>[number]
+export type RawLoads = NonNullable<RawModule['loads']>
 export type RawWorktop = Exclude<NonNullable<RawModule['worktop']>, string>
 export type RawTopFix = Exclude<NonNullable<RawWorktop['fix']>, string>
 export type RawMachineTop = NonNullable<RawModule['machine top']>

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { jointSchema } from './carcase.ts'
 import { coverSchema, laySchema, revealSchema } from './front.ts'
+import { massSchema } from './loads.ts'
 import { group, hardware, kind, length, name, optional, required } from './parts.ts'
 
 /** Drawers in one stack, at most. */
@@ -86,6 +87,7 @@ export const drawersSchema = z.union(
         'How many drawers of one height, or a list from the top down with a height or share for each.',
       ),
       slide: optional(hardware, 'The slide by name, or auto for the longest that fits. Default auto.'),
+      load: optional(massSchema, "What each of them carries: 15 kg. Default: by the module's loads."),
       box: optional(box, 'The drawer boxes.'),
       fronts: optional(fronts, 'The fronts of the drawers, or none for inner drawers.'),
       packing: optional(

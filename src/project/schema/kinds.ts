@@ -1,3 +1,5 @@
+import { BOARD_KINDS } from '../boards.ts'
+
 /** A kind of value, in the words of messages: `"60O" is not <noun>`, `expected: <expected>`. */
 export interface Kind {
   readonly noun: string
@@ -50,6 +52,7 @@ export const KINDS = {
   reason: { noun: 'a reason', expected: 'a text of 3 to 200 characters that says why it is all right' },
   density: { noun: 'a density', expected: 'kilograms in a cubic metre, such as 680' },
   stiffness: { noun: 'a stiffness', expected: 'a modulus of elasticity in N/mm², such as 7000' },
+  board: words('a kind of board', ...BOARD_KINDS),
   'length or same as width': {
     noun: 'a depth',
     expected: `${LENGTH}, or: same as width, as large as fits`,
@@ -154,6 +157,9 @@ export const KINDS = {
   well: { noun: 'a depth of a well', expected: `auto, or ${LENGTH}`, words: ['auto'] },
   machines: { noun: 'a group of machines', expected: 'upper or lower, each with keys such as {width: 300}' },
   machine: { noun: 'a machine', expected: 'keys such as {width: 300, depth: 400, height: 250}' },
+  loads: { noun: 'a group of loads', expected: 'keys such as {on a shelf: 150, on the top: 40 kg}' },
+  load: { noun: 'a mass', expected: 'kilograms such as 40 or 40 kg, or pounds such as 90 lb' },
+  'load on an area': { noun: 'a load', expected: 'kilograms on each m² such as 195 or 195 kg/m2, or 40 lb/ft2' },
   mass: { noun: 'a mass', expected: 'kilograms, such as 32' },
   'locking bolts': {
     noun: 'a way to lock the platform',

@@ -22,4 +22,6 @@ export interface Split {
   readonly bays: readonly Bay[]
   readonly stock: Stock
   readonly joint: PanelJoint
+  /** Of the bay that is split. */
+  readonly at: DefinitionPath
 }

@@ -16,6 +16,8 @@ export interface DrawersSpec {
   readonly packing: Stock | 'none'
   /** Screws through one board into the face of another: drawer fronts, packings; the longest that fits is taken. */
   readonly faceScrews: readonly JointScrew[]
+  /** In each of them, kg; by the module's loads where it is not said. */
+  readonly load: number | undefined
   readonly at: DefinitionPath
 }
 

@@ -1,8 +1,10 @@
 import type { BaseSpec } from './base.ts'
 import type { Bay } from './bay.ts'
 import type { CarcaseSpec } from './carcase.ts'
+import type { FindingSpec } from './findings.ts'
 import type { FlipSpec } from './flip.ts'
 import type { LippingSpec } from './lipping.ts'
+import type { LoadsSpec } from './loads.ts'
 import type { OpeningSpec } from './openings.ts'
 import type { DefinitionPath, Stock } from './stock.ts'
 import type { MachineTopSpec, WorktopSpec } from './tops.ts'
@@ -27,11 +29,14 @@ export interface ModuleSpec {
   readonly base: BaseSpec
   /** A later one stands before an earlier one on the same edge. */
   readonly lipping: readonly LippingSpec[]
+  readonly loads: LoadsSpec
   /** At most one of the two. */
   readonly worktop: WorktopSpec | undefined
   readonly machineTop: MachineTopSpec | undefined
   /** Of the board that lies on the carcase, its own or that of its row; 0 where there is none. */
   readonly worktopThickness: number
   readonly openings: readonly OpeningSpec[]
+  /** The project's own, by which what is placed is judged. */
+  readonly findings: FindingSpec
   readonly at: DefinitionPath
 }

@@ -25,5 +25,7 @@ export interface LooseShelvesSpec {
   readonly frontSetback: number
   readonly rearGap: number
   readonly pins: PinRowSpec
+  /** On each of them, kg; by the module's loads where it is not said. */
+  readonly load: number | undefined
   readonly at: DefinitionPath
 }

@@ -1,3 +1,5 @@
+import type { BoardKind } from '../boards.ts'
+
 /** Where something stands in the definition: keys and list indexes from the root. */
 export type DefinitionPath = readonly (string | number)[]
 
@@ -16,6 +18,8 @@ export interface Stock {
   readonly edgeTrim: number
   /** Whole sheets that there are; nothing when it is not said. */
   readonly onHand?: number
+  /** What it is made of, where that is said. */
+  readonly board?: BoardKind
   /** kg/m³ */
   readonly density: number
   /** Modulus of elasticity, N/mm². */
