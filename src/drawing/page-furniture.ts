@@ -2,7 +2,7 @@ import type { Size, TemplatePage } from '../templates/index.ts'
 import type { Area } from './areas.ts'
 import type { Notes } from './page-notes.ts'
 import { rulersOn } from './page-rulers.ts'
-import { correctionWords, type PageSetup } from './page-setup.ts'
+import { correctionWords, type PageSetup, stretchWords } from './page-setup.ts'
 import type { Sheet } from './page-sheet.ts'
 import { rectangle, strokeIn } from './page-strokes.ts'
 import { fitted, textAt } from './page-text.ts'
@@ -41,11 +41,11 @@ export function furnitureOf(sheet: Sheet, pages: readonly TemplatePage[], setup:
     return textAt([x, margin + above], height, words, { bold })
   }
   return [
-    ...rulersOn(paper, margin, reserveFor(stamp)),
+    ...rulersOn(paper, margin, reserveFor(stamp), stretchWords(setup, paper)),
     titleOn(sheet, [x, margin + LINES.title - 0.4], width),
     line(sizeOf(sheet), LINES.size - 1, 2.8),
     line(faceOf(sheet) + missing(notes), LINES.stock - 1, 2.8),
-    line(CAUTION + correctionWords(setup), LINES.caution - 0.6, 3, true),
+    line(caution(setup, width), LINES.caution - 0.6, 3, true),
     ...(boring ? [line(DUST, LINES.dust, 2.3), line(NOISE, LINES.noise, 2.3)] : []),
     textAt([mapLeft - 3, margin + 17.5], 11, sheet.page.label, { anchor: 'end', bold: true }),
     textAt([mapLeft - 3, margin + 12.6], 2.3, paperWords(sheet, pages), { anchor: 'end' }),
@@ -53,6 +53,12 @@ export function furnitureOf(sheet: Sheet, pages: readonly TemplatePage[], setup:
     ...stampOn(paper, x, setup),
     divider(paper, setup),
   ]
+}
+
+/** With the correction, where a narrow sheet has room for the words; the rulers say it in any case. */
+function caution(setup: PageSetup, width: number): string {
+  const whole = CAUTION + correctionWords(setup)
+  return fitted(whole, width, 3, 1.9, true)[0].endsWith('…') ? CAUTION : whole
 }
 
 /** What the tags of a crowded sheet mean; a sheet that has no room even for those says where to read on. */

@@ -16,6 +16,8 @@ interface Axis {
   readonly along: Point
   readonly across: Point
   readonly turnDeg: 0 | 90
+  /** How the page is corrected along it, in words. */
+  readonly corrected: string | undefined
 }
 
 /**
@@ -23,7 +25,12 @@ interface Axis {
  * 10. Inches on the other: long ticks at 0 and 4, short ones between. `reserve` is what the furniture takes. Where the
  * sheet has room for no more than the ruler between its margins, it stands in the middle.
  */
-export function rulersOn(paper: Size, margin: number, reserve: { left: number; bottom: number }): Entity[] {
+export function rulersOn(
+  paper: Size,
+  margin: number,
+  reserve: { left: number; bottom: number },
+  corrected?: readonly [level: string, upright: string],
+): Entity[] {
   // The spines run so far from the sheet's edges that the long ticks end at the margin.
   const spine = margin + LONG
   const begin = (wished: number, size: number): number => {
@@ -35,12 +42,14 @@ export function rulersOn(paper: Size, margin: number, reserve: { left: number; b
     along: [1, 0],
     across: [0, 1],
     turnDeg: 0,
+    corrected: corrected?.[0],
   }
   const upright: Axis = {
     zero: [spine, begin(spine + reserve.bottom + 2, paper.height)],
     along: [0, 1],
     across: [-1, 0],
     turnDeg: 90,
+    corrected: corrected?.[1],
   }
   return [...ruler(level), ...ruler(upright)]
 }
@@ -69,6 +78,7 @@ function ruler(axis: Axis): Entity[] {
     words(1, 2.4, '0', 'start'),
     words(101, 2.4, '100 mm', 'start'),
     words(179, 2.4, '180 mm', 'end'),
+    ...(axis.corrected === undefined ? [] : [words(20, 2.4, `corrected ${axis.corrected}`, 'start')]),
     words(1, -4.4, '0', 'start'),
     words(4 * MM_PER_INCH + 1, -4.4, '4 in', 'start'),
     words(RULER - 1, -4.4, 'check bar: 100 mm and 180 mm, 4 in', 'end'),

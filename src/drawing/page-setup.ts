@@ -47,6 +47,12 @@ export function stretchOf({ correction }: PageSetup, { width, height }: Size): P
   return width > height ? [correction.down, correction.across] : [correction.across, correction.down]
 }
 
+/** How a sheet is corrected along its x and y as it lies: `0.503 %`. */
+export function stretchWords(setup: PageSetup, paper: Size): readonly [level: string, upright: string] | undefined {
+  const stretch = stretchOf(setup, paper)
+  return stretch && [percent(stretch[0]), percent(stretch[1])]
+}
+
 /** `Corrected 0.503 % across, −0.2 % down (sheet upright).` */
 export function correctionWords({ correction }: PageSetup): string {
   if (correction === undefined) return ''

@@ -3,8 +3,8 @@ import type { Size } from './paper.ts'
 import { type Span, spans } from './spans.ts'
 import type { Neighbours, Rect, RegistrationMark, Round, TemplatePage } from './types.ts'
 
-/** No printer prints nearer to the border of the sheet, mm (S68: 1.8); nothing needed may lie in it. */
-export const LEAST_MARGIN = 1.8
+/** No printer prints nearer to the border, mm (S68: 1.8, less what a corrected page is drawn smaller); nothing may lie in it. */
+export const LEAST_MARGIN = 1.5
 /** A seam narrower than this has no room for a registration mark with its arms, mm. */
 export const LEAST_OVERLAP = 12
 

@@ -76,7 +76,7 @@ test('labels go on after Z', () => {
 
 test('margins and overlaps that a printer or a mark cannot do are refused', () => {
   const face = { width: 100, height: 100 }
-  expect(() => tilePages(face, A4, { margin: 1.5, overlap: 14 })).toThrow('margin 1.5 mm is less than 1.8 mm')
+  expect(() => tilePages(face, A4, { margin: 1, overlap: 14 })).toThrow('margin 1 mm is less than 1.5 mm')
   expect(() => tilePages(face, A4, { margin: 10, overlap: 11 })).toThrow('overlap 11 mm is less than 12 mm')
   expect(() => tilePages(face, A4, { margin: 90, overlap: 14 })).toThrow('a window of 30 × 117 mm is too small')
 })

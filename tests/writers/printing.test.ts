@@ -108,10 +108,33 @@ describe('pages corrected for a printer', () => {
       )
     for (const page of words({ paper: 'A4', margin: 10, bars }))
       expect(page).toContain('Corrected 0.503 % across, −0.99 % down (sheet upright).')
-    for (const page of words('A4')) expect(page).not.toContain('Corrected')
+    // Each bar says its own, on sheets that have no room for the sentence, too.
+    for (const page of words({ paper: 'A4', margin: 10, bars })) {
+      expect(page).toContain('corrected 0.503 %')
+      expect(page).toContain('corrected −0.99 %')
+    }
+    for (const page of words('A4')) expect(page).not.toMatch(/corrected/i)
   })
 })
 
 test('the usual margin said is the usual page', () => {
   expect(pageDrawings(DOOR, 'A', { paper: 'A4', margin: 10 }, 'mm')).toEqual(pageDrawings(DOOR, 'A', 'A4', 'mm'))
+})
+
+test('pages that a finding forbids are drawn all the same, for whoever says so: the widest margins and readings', async () => {
+  for (const paper of ['A4', 'A3', 'Letter', 'Legal', 'Tabloid'] as const) {
+    for (const margin of [2, 40]) {
+      for (const [across, down] of [
+        [162, 162],
+        [162, 198],
+        [198, 162],
+        [198, 198],
+      ] as const) {
+        const printing = { paper, margin, bars: { across, down } }
+        expect(
+          (await written(SIDE, 'A', printing, 'mm', 'Drawn although a finding forbids it')).length,
+        ).toBeGreaterThan(0)
+      }
+    }
+  }
 })

@@ -12,7 +12,7 @@ const bit = group(
     diameter: required(length, 'Of a step bit its wide part, of a countersink its rim.'),
     depth: optional(length, 'How deep it bores or cuts. Default: deep enough for all.'),
     angle: optional(
-      z.number(kind('degrees')).min(30, kind('degrees')).max(150, kind('degrees')),
+      z.number(kind('bit angle')).min(30, kind('bit angle')).max(150, kind('bit angle')),
       'Of a countersink, in degrees. Default 90, or 82 in inches.',
     ),
   },

@@ -190,6 +190,7 @@ export const KINDS = {
   'line up': words('a way to line up', 'left', 'right', 'front', 'back', 'middle'),
   paper: words('a paper', 'A4', 'A3', 'Letter', 'Legal', 'Tabloid'),
   bits: { noun: 'a list of bits', expected: 'a list of 1 to 200 bits such as {kind: forstner, diameter: 35}' },
+  'bit angle': { noun: 'the angle of a countersink', expected: 'degrees from 30 to 150, such as 90' },
   bit: { noun: 'a bit', expected: 'keys such as {kind: forstner, diameter: 35}' },
   'kind of bit': words(
     'a kind of bit',
