@@ -279,11 +279,7 @@ const schema = definitionJsonSchema() as Schema
 describe('what the samples show of the definition', () => {
   const all = sayable(schema)
   const shown = new Set(sampleStems.flatMap((stem) => [...saidBy(schema, parse(sampleText(stem)))]))
-<<<<<<< HEAD
   const finer = [...FIGURES, ...FILES, ...WORDS, ...CHOICES, ...DISTANCES, ...LOADS, ...SHOP]
-=======
-  const finer = [...FIGURES, ...SHOP, ...FILES, ...WORDS, ...CHOICES, ...DISTANCES, ...LOADS]
->>>>>>> w4/shop
 
   test('only what can be said is counted', () => {
     expect(all.size).toBeGreaterThan(300)
@@ -295,10 +291,6 @@ describe('what the samples show of the definition', () => {
   })
 
   test('the lists are sorted', () => {
-<<<<<<< HEAD
     for (const list of [FIGURES, FILES, WORDS, CHOICES, DISTANCES, LOADS, SHOP]) expect(list).toEqual([...list].sort())
-=======
-    for (const list of [FIGURES, SHOP, FILES, WORDS, CHOICES, DISTANCES, LOADS]) expect(list).toEqual([...list].sort())
->>>>>>> w4/shop
   })
 })
