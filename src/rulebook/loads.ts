@@ -42,14 +42,15 @@ export const loadRules = {
   tipping: {
     meaning: 'what stands together tips over easily: with a drawer out and doors open, pushed, or rolling',
     severities: ['stop', 'warn'],
-    source: 'common practice; only from 450 mm up: S80; pushed only from 27 in up: S75',
+    source: 'common practice; only from 450 mm up: S80; pushed only from 27 in and 30 lb up: S75',
     limits: {
       warn: degrees(10, 'tip angle with the heaviest drawer out and all doors open'),
-      stop: degrees(5, 'the same'),
+      stop: degrees(5, 'the same, where the definition says the loads'),
       'rolling warn': degrees(15, 'tip angle on casters with all shut'),
       from: mm(450, 'height from which it is judged'),
       'push warn': kg(5, 'push at the upper edge that tips it, as a mass'),
       'push from': mm(686, 'height from which it is judged by a push, too'),
+      'push from kg': kg(13.6, 'mass from which it is judged by a push, too'),
     },
   },
   'tall-module': {

@@ -1,7 +1,7 @@
 export * from './beams.ts'
 export { mostOnShelf } from './carried.ts'
 export type { Drawer } from './drawers.ts'
-export { type LoadedModule, loadedModules, saidLoad } from './loaded.ts'
+export { type LoadedModule, loadedModules, loadsAreSaid, saidLoad } from './loaded.ts'
 export { type Balance, balance, machineBodies } from './machines.ts'
 export { type Body, panelBody, together } from './mass.ts'
 export { type ShelfSpan, shelfSpans } from './spans.ts'

@@ -43,6 +43,10 @@ function ownLoads(bay: Bay, into: Map<string, number>): OwnLoads {
 export const saidLoad = ({ inside }: ModuleSpec, at: DefinitionPath): number | undefined =>
   ownLoads(inside, new Map()).get(placeKey(at))
 
+/** Whether the definition says anything of what a module carries. */
+export const loadsAreSaid = ({ inside, loads }: ModuleSpec): boolean =>
+  loads.said || ownLoads(inside, new Map()).size > 0
+
 interface Built {
   readonly project: Project
   readonly assembly: Assembly

@@ -1,7 +1,7 @@
 import { NOISE_MM } from '../../geometry/index.ts'
 import type { Panel } from '../../panel/index.ts'
 import { boardFacts, limitOf, type Project, type Stock } from '../../project/index.ts'
-import { type LoadedModule, mostOnShelf, panelBody, saidLoad } from '../loads/index.ts'
+import { type LoadedModule, loadsAreSaid, mostOnShelf, panelBody, saidLoad } from '../loads/index.ts'
 import type { Finding, Rule, Subject } from '../types.ts'
 import { GUIDE, kg, mm, panelWords } from '../words.ts'
 
@@ -52,7 +52,8 @@ function checkShelf(project: Project, { spec }: LoadedModule, shelf: Panel, chip
     return [
       {
         ...shared,
-        severity: 'warn',
+        // A load that nobody said is no reason for a warning.
+        severity: loadsAreSaid(spec) ? 'warn' : 'note',
         message: `${panelWords(shelf)}: ${kg(load)} on it and its own ${kg(own)} make ${kg(each)} on each of ${PINS} pins; a pin in ${board} carries ${kg(limit)} ${GUIDE}`,
         fix:
           most > 0

@@ -5,6 +5,7 @@ import {
   distanceFor,
   fromEdge,
   type LoadedModule,
+  loadsAreSaid,
   type StandingBody,
   standingBodies,
   type TippingEdge,
@@ -49,8 +50,9 @@ const degreeWords = (angle: number): string => `${Math.round(angle * 10) / 10}°
 
 /** The first thing that is wrong: standing open, rolling, pushed. */
 function checkBody(project: Project, body: StandingBody): Finding[] {
-  const limit = (name: 'warn' | 'stop' | 'rolling warn' | 'from' | 'push warn' | 'push from'): number =>
-    limitOf(project, 'tipping', name)
+  const limit = (
+    name: 'warn' | 'stop' | 'rolling warn' | 'from' | 'push warn' | 'push from' | 'push from kg',
+  ): number => limitOf(project, 'tipping', name)
   if (body.height < limit('from') - NOISE_MM) return []
   const edges = tippingEdges(body.contacts)
   const open = worstOf(edges, body.open)
@@ -58,14 +60,17 @@ function checkBody(project: Project, body: StandingBody): Finding[] {
   const rolling = worstOf(edges, body.rolling)
   if (open === undefined || shut === undefined || rolling === undefined) return []
   if (open.angle < limit('warn') - NOISE_MM) {
-    const severity = open.angle < limit('stop') - NOISE_MM ? 'stop' : 'warn'
+    // What the loads are is a guess where nobody said them; a guess stops nothing.
+    const sure = body.modules.some(({ spec }) => loadsAreSaid(spec))
+    const severity = sure && open.angle < limit('stop') - NOISE_MM ? 'stop' : 'warn'
     return [findingOf(body, severity, open, `with ${openWords(body)}, it tips`, limit('warn'))]
   }
   if (body.rolls && rolling.angle < limit('rolling warn') - NOISE_MM) {
     return [findingOf(body, 'warn', rolling, 'as it rolls, all shut, it tips', limit('rolling warn'))]
   }
   const push = tippingPush(body.shut.mass, shut.distance, body.height)
-  if (body.height < limit('push from') - NOISE_MM || push >= limit('push warn') - NOISE_MM) return []
+  const light = body.shut.mass < limit('push from kg')
+  if (body.height < limit('push from') - NOISE_MM || light || push >= limit('push warn') - NOISE_MM) return []
   const wanted = (limit('push warn') * body.height) / body.shut.mass
   return [pushFinding(body, shut, push, wanted)]
 }

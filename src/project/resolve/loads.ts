@@ -15,8 +15,10 @@ const KITCHEN_KG_M2 = 15 * KG_M2_PER_PSF
 /** What a module is to carry, key by key from itself, from common, and by default. */
 export function resolveLoads(context: Context, layers: Layers<RawCommon>): LoadsSpec {
   const loads = layersOf<RawLoads>(layers.map((layer) => said([layer], 'loads')))
+  const keys = ['on a shelf', 'shelf at most', 'on all shelves', 'in a drawer', 'on the top'] as const
   const shelf = readLoad(context, said(loads, 'on a shelf'), 'load on an area') ?? SHELF_KG_M2
   return {
+    said: keys.some((key) => said(loads, key) !== undefined),
     shelf,
     shelfMost: readLoad(context, said(loads, 'shelf at most'), 'load') ?? SHELF_MOST_KG,
     allShelves: readLoad(context, said(loads, 'on all shelves'), 'load on an area') ?? Math.min(shelf, KITCHEN_KG_M2),

@@ -1,5 +1,7 @@
 /** What a module is to carry; kg and kg/m². */
 export interface LoadsSpec {
+  /** Whether the definition says any of them: what is only reckoned with never stops anything. */
+  readonly said: boolean
   /** On each m² of the one shelf that is loaded most: what its sag and its pins are judged by. */
   readonly shelf: number
   /** On one shelf, at most. */

@@ -221,11 +221,12 @@ const tippingCases: readonly RuleCase[] = [
   {
     rule: 'tipping',
     what: 'pushed',
-    // 2 × 300 × 720 + 2 × 564 × 300 = 770 400 mm², 9.499 kg; 9.499 × 150 / 720 = 1.98 kg. 5 × 720 / 9.499 = 378.98.
-    trips: box('width: 600, depth: 300, carcase height: 720'),
+    // 2 × 300 × 720 + 2 × 1164 × 300 = 1 130 400 mm², 13.938 kg, more than 13.6; 13.938 × 150 / 720 = 2.90 kg.
+    // 5 × 720 / 13.938 = 258.29, 108.29 more.
+    trips: box('width: 1200, depth: 300, carcase height: 720'),
     severity: 'warn',
-    message: `box: a push of 2 kg at its upper edge, 720 mm high, tips it: the middle of its 9.5 kg lies 360 mm high and 150 mm inside the front edge of what it stands on ${GUIDE}`,
-    fix: 'let its base reach 229 mm further out at the front, keep the heavy things low (`loads`), or bolt it to a neighbour or to the wall',
+    message: `box: a push of 2.9 kg at its upper edge, 720 mm high, tips it: the middle of its 13.9 kg lies 360 mm high and 150 mm inside the front edge of what it stands on ${GUIDE}`,
+    fix: 'let its base reach 109 mm further out at the front, keep the heavy things low (`loads`), or bolt it to a neighbour or to the wall',
     // 15.199 kg: 15.199 × 240 / 720 = 5.07 kg.
     inside: box('width: 600, depth: 480, carcase height: 720'),
   },
