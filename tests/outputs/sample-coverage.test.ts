@@ -287,7 +287,9 @@ describe('what the samples show of the definition', () => {
   })
 
   test('all but the fine tuning that is listed here', () => {
-    expect([...all].filter((line) => !shown.has(line)).sort()).toEqual(finer.sort())
+    // Limits and reasons stand by the ids of the rules, each of which has a case of its own.
+    const parts = [...all].filter((line) => !line.startsWith('findings'))
+    expect(parts.filter((line) => !shown.has(line)).sort()).toEqual(finer.sort())
   })
 
   test('the lists are sorted', () => {

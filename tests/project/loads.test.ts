@@ -60,7 +60,7 @@ describe('the loads of a module', () => {
       ', loads: { on the top: 50, in a drawer: 30 }',
       'loads: { on the top: 20 kg, on a shelf: 60 }',
     )
-    expect(loads).toEqual({ shelf: 60, shelfMost: 200 * 0.45359237, allShelves: 60, drawer: 30, top: 20 })
+    expect(loads).toEqual({ said: true, shelf: 60, shelfMost: 200 * 0.45359237, allShelves: 60, drawer: 30, top: 20 })
   })
 })
 

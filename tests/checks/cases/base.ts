@@ -1,9 +1,7 @@
 import { ROUND_STOCK } from '../../support/define.ts'
 import type { RuleCase } from './case.ts'
 
-// Some stand on a very narrow base; how they tip is not the question here.
 const standing = (base: string, { width = 800, depth = 500, back = 'none' } = {}): string => `${ROUND_STOCK}
-findings: { tipping: { stop: 0 } }
 modules:
   box:
     width: ${width}
