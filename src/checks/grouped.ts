@@ -70,3 +70,32 @@ export function rowsOf(findings: readonly Finding[]): FindingRow[] {
   })
   return [...rows.values()]
 }
+
+/** Groups in which equal findings on several panels of a module stand once, under the first, with the names of the others. */
+export interface TwinGroup extends FindingGroup {
+  /** Names of the further panels of which the same is to be said, by finding. */
+  readonly alsoOn: ReadonlyMap<Finding, readonly string[]>
+}
+
+/** Equal shelves, the two sides: what is found on one is said once. Groups that are left with nothing fall away. */
+export function withoutTwins(groups: readonly FindingGroup[]): TwinGroup[] {
+  const first = new Map<string, { readonly finding: Finding; readonly alsoOn: Map<Finding, string[]> }>()
+  return groups.flatMap((group): TwinGroup[] => {
+    const alsoOn = new Map<Finding, string[]>()
+    const own = group.findings.filter((finding) => {
+      if (group.panel === undefined) return true
+      const { rule, severity, fix, at } = finding
+      const key = JSON.stringify([group.module, rule, severity, shortMessage(finding, group), fix, at])
+      const twin = first.get(key)
+      if (twin === undefined) {
+        first.set(key, { finding, alsoOn })
+        return true
+      }
+      const names = twin.alsoOn.get(twin.finding)
+      if (names === undefined) twin.alsoOn.set(twin.finding, [group.panel])
+      else if (!names.includes(group.panel)) names.push(group.panel)
+      return false
+    })
+    return own.length === 0 ? [] : [{ ...group, findings: own, alsoOn }]
+  })
+}

@@ -2,7 +2,7 @@ import type { Vec3 } from '../geometry/index.ts'
 import { mm } from '../length/index.ts'
 import { fromDatum, type Panel } from '../panel/index.ts'
 import type { DefinitionPath, Project } from '../project/index.ts'
-import { type FindingGroup, type FindingRow, grouped, rowsOf, shortMessage } from './grouped.ts'
+import { type FindingRow, grouped, rowsOf, shortMessage, type TwinGroup, withoutTwins } from './grouped.ts'
 import type { Finding, Severity } from './types.ts'
 
 /** Where a finding's cause stands in the definition, 1-based. */
@@ -30,7 +30,7 @@ export function renderFindings(checked: CheckedDefinition): string {
   const { project, panels, findings } = checked
   let module: string | undefined | null = null
   const byId: PanelsById = new Map(panels.map((panel) => [panel.id, panel]))
-  const blocks = grouped(project, panels, findings).map((group) => {
+  const blocks = withoutTwins(grouped(project, panels, findings)).map((group) => {
     const head = group.module === module ? '' : `${group.module ?? 'the whole project'}\n`
     module = group.module
     return `${head}${groupText(group, checked, byId)}\n`
@@ -41,7 +41,7 @@ export function renderFindings(checked: CheckedDefinition): string {
 
 type PanelsById = ReadonlyMap<string, Panel>
 
-function groupText(group: FindingGroup, checked: CheckedDefinition, panels: PanelsById): string {
+function groupText(group: TwinGroup, checked: CheckedDefinition, panels: PanelsById): string {
   const whole = group.module === undefined ? '' : '  as a whole\n'
   const panel = group.panel === undefined ? whole : `  ${group.panel}\n`
   return `${panel}${rowsOf(group.findings)
@@ -55,11 +55,15 @@ function rowText(
     group,
     panels,
     checked,
-  }: { readonly group: FindingGroup; readonly panels: PanelsById; readonly checked: CheckedDefinition },
+  }: { readonly group: TwinGroup; readonly panels: PanelsById; readonly checked: CheckedDefinition },
 ): string {
   const { locate, file } = checked
   const { line, column } = locate(first.at)
-  const more = others.length === 0 ? [] : [alsoAt(others, panels)]
+  const twins = group.alsoOn.get(first) ?? []
+  const more = [
+    ...(others.length === 0 ? [] : [alsoAt(others, panels)]),
+    ...(twins.length === 0 ? [] : [`the same on ${twins.join(', ')}`]),
+  ]
   const fix = first.fix === undefined ? [] : [`to mend it: ${first.fix}`]
   const lines = [shortMessage(first, group), ...more, ...fix, `asked for at ${file}:${line}:${column}`]
   return `    ${first.severity.padEnd(4)}  ${first.rule}\n${lines.map((words) => `      ${words}\n`).join('')}`
