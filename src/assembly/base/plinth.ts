@@ -73,8 +73,8 @@ function fixing(
   const wishes = fastenerOffsets(contact.length, plinth.fix).map((offset) => middle + offset)
   const reach = contact.length / 2 - DRIVER_ROOM_MM
   const places = freePlaces(wishes, blocked, [middle - reach, middle + reach], SCREWS_APART_MM)
-  if (places.length < 2)
-    return partsOf({ troubles: [outOfReach(plinth, bottom, tip, leastRecess(spec, plinth, bottom, tip, on))] })
+  // A driver reaches it, and what stands in the way of the screws is no matter of the recess.
+  if (places.length < 2) return partsOf({ troubles: [noPlace(plinth, bottom, tip)] })
   const offsets = places.map((place) => place - middle)
   return placeJoint({
     module: spec.key,
@@ -108,7 +108,8 @@ function withinReach(
   const line = (own.min[across] + own.max[across]) / 2
   const least = Math.max(own.max[across] - line, DRIVER_ROOM_MM)
   const frontEdge = across === 1 ? own.max[across] - line : least
-  if (line < clear.min[across] + frontEdge || line > clear.max[across] - least) return undefined
+  const clearly = line >= clear.min[across] + frontEdge - NOISE_MM && line <= clear.max[across] - least + NOISE_MM
+  if (!clearly) return undefined
   const low = Math.max(own.min[along], clear.min[along])
   const high = Math.min(own.max[along], clear.max[along])
   if (high - low <= 2 * DRIVER_ROOM_MM) return undefined
@@ -116,6 +117,15 @@ function withinReach(
   middle[along] = (low + high) / 2
   return { ...contact, middle, length: high - low }
 }
+
+const noPlace = (plinth: PlinthSpec, bottom: PlacedPanel, tip: PlacedPanel): PlacingTrouble => ({
+  rule: 'plinth-fixing',
+  severity: 'stop',
+  panels: [tip.id, bottom.id],
+  message: `the ${tip.name} cannot be fixed: what stands on the bottom or is fastened in it leaves no place for two screws`,
+  fix: 'make the module wider, or its partitions fewer',
+  at: plinth.at,
+})
 
 function outOfReach(plinth: PlinthSpec, bottom: PlacedPanel, tip: PlacedPanel, recess: number): PlacingTrouble {
   const key = tip.role === 'plinth front' ? 'front recess' : 'back recess'
@@ -134,7 +144,7 @@ function outOfReach(plinth: PlinthSpec, bottom: PlacedPanel, tip: PlacedPanel, r
   }
 }
 
-/** The least recess of the front or the back at which a driver reaches its upper edge from inside the carcase, mm. */
+/** The least recess of the front or the back at which a driver reaches its upper edge from inside the carcase, mm; 0: none. */
 function leastRecess(
   spec: ModuleSpec,
   plinth: PlinthSpec,
@@ -143,6 +153,10 @@ function leastRecess(
   on: OnBottom,
 ): number {
   const under = boardBox(bottom)
+  const own = boardBox(tip)
+  const long = Math.min(own.max[0], on.x1) - Math.max(own.min[0], on.x0)
+  // Too short inside for two screws, wherever it stands.
+  if (long <= 2 * DRIVER_ROOM_MM) return 0
   const half = plinth.stock.thickness / 2
   if (tip.role === 'plinth front') return under.min[1]
   return spec.depth - half - (Math.min(on.rear, under.max[1]) - Math.max(half, DRIVER_ROOM_MM))

@@ -31,7 +31,8 @@ export function packings(
       troubles.push(packed(row, moduleOf(key), lower))
     }
     if (anchor !== undefined && level - topOf(anchor) > NOISE_MM) {
-      troubles.push(tooHigh(row, moduleOf(anchor), level - topOf(anchor), standsAlone(rows, anchor)))
+      const under = packing.get(anchor) ?? 0
+      troubles.push(tooHigh(row, moduleOf(anchor), [level - topOf(anchor), under], standsAlone(rows, anchor)))
     }
   }
   return { packing, troubles }
@@ -51,12 +52,18 @@ const packed = (row: RowSpec, module: BuiltModule, lower: number): PlacingTroubl
 const standsAlone = (rows: readonly RowSpec[], key: string): boolean =>
   rows.every(({ modules, worktop }) => worktop === undefined || modules.length === 1 || !modules.includes(key))
 
-const tooHigh = (row: RowSpec, anchor: BuiltModule, higher: number, alone: boolean): PlacingTrouble => ({
+/** Higher by so much, and by the packing that is then not needed. */
+const tooHigh = (
+  row: RowSpec,
+  anchor: BuiltModule,
+  [higher, packed]: readonly [number, number],
+  alone: boolean,
+): PlacingTrouble => ({
   rule: 'tops-level',
   severity: 'warn',
   panels: [],
   message: `tops are to be level, but ${anchor.name}, which stands already, is ${mm(higher)} mm lower than this row`,
-  fix: `make ${anchor.name} ${mm(higher)} mm higher, or the row lower`,
-  ...(alone && { change: heightEdit(anchor, higher) }),
+  fix: `make ${anchor.name} ${mm(higher + packed)} mm higher, or the row lower`,
+  ...(alone && { change: heightEdit(anchor, higher + packed) }),
   at: row.at,
 })

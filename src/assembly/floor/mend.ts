@@ -57,7 +57,8 @@ export function clearOf(
   const moves = [
     { key: 'shift', by: reach(along), way: along, is: stands.shift },
     { key: 'shift', by: -reach(along), way: along, is: stands.shift },
-    { key: 'gap', by: reach(out), way: out, is: stands.gap },
+    // What is bolted leaves no gap.
+    ...(row.join === undefined ? [{ key: 'gap', by: reach(out), way: out, is: stands.gap }] : []),
   ]
   const best = moves
     .filter(({ by, way }) => isClear(modules, others, [way[0] * by, way[1] * by]))
