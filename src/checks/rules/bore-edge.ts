@@ -5,6 +5,7 @@ import { DEFAULTS } from '../../project/index.ts'
 import { typedLength } from '../typed.ts'
 import type { Finding, Mend, Rule, Subject } from '../types.ts'
 import { boreWords, mm, panelWords } from '../words.ts'
+import { longerEndDistance } from './end-distance.ts'
 import { thinnerScrew } from './thinner-screw.ts'
 
 /** Bores too near an edge (bores in a face), or too near a face (bores in an edge). */
@@ -38,6 +39,7 @@ function checkBore(subject: Subject, panel: Panel, bore: Bore): Finding[] {
     ...(usual === undefined
       ? { fix: `move it ${fineMm(by)} mm inward` }
       : { ...usual, fix: `move it ${fineMm(by)} mm inward or more: ${usual.fix}` }),
+    ...longerEndDistance(subject, panel, bore, { edge, by }),
     ...thinnerScrew(subject, bore),
     at: panel.at,
   })

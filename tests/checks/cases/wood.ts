@@ -1,4 +1,5 @@
 import type { Bore, Panel } from '../../../src/panel/index.ts'
+import { ROUND_STOCK } from '../../support/define.ts'
 import { bays, box, pins, SHELF } from './boards.ts'
 import type { RuleCase } from './case.ts'
 import { tampered } from './tampered.ts'
@@ -185,4 +186,24 @@ const edges: readonly RuleCase[] = [
   },
 ]
 
-export const woodCases: readonly RuleCase[] = [...mates, ...depths, ...bores, ...edges]
+/** Dowels in the corners, the first and last so far from the edges. */
+const dowelsFrom = (end: string): string => `${ROUND_STOCK}
+modules:
+  box: { width: 500, depth: 400, carcase height: 720, stock: board, carcase: { back: none, joint: { fasten: dowel, end distance: ${end} } } }
+`
+
+const ends: readonly RuleCase[] = [
+  {
+    rule: 'bore-near-edge',
+    what: 'the end of a joint',
+    // 5 − 4 = 1 of wood; a dowel asks for 3.5: 4 + 3.5 = 7.5 from the edge. The middle of the top is 720 − 9 = 711 high.
+    trips: dowelsFrom('5'),
+    severity: 'stop',
+    message:
+      'box, left side: the dowel 8 × 11, 5 from front and 711 from bottom in face A (inside) has only 1 mm of wood beside it; 3.5 mm must remain',
+    fix: 'set `end distance: 7.5 mm`',
+    inside: dowelsFrom('7.5'),
+  },
+]
+
+export const woodCases: readonly RuleCase[] = [...mates, ...depths, ...bores, ...edges, ...ends]
