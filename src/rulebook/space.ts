@@ -27,7 +27,7 @@ export const spaceRules = {
   },
   'hinge-arm': {
     meaning: 'a shelf, a partition or a drawer is in the way of a hinge',
-    severities: ['stop', 'warn'],
+    severities: ['stop', 'warn', 'note'],
     source: 'sizes of plate and arm: common practice',
     limits: {},
   },

@@ -60,10 +60,12 @@ function findingOf(scene: Scene, own: ModuleScene, specs: Specs, run: readonly H
   const pieces = new Set(run.map((one) => one.body.piece.id))
   const more = pieces.size === 1 ? '' : `, and of ${pieces.size - 1} more of its hinges`
   const loose = other.panel.role === 'loose shelf'
+  // On other pins it is clear: where it was drawn is but one of its places.
+  const movable = loose && !freeHeightWords(scene, own, other.panel).startsWith('no ')
   return [
     {
       rule: 'hinge-arm',
-      severity: loose ? 'warn' : 'stop',
+      severity: movable ? 'note' : loose ? 'warn' : 'stop',
       panels: [other.panel.id, body.panel.id],
       places: [placeOf(body)],
       message: `${own.module.name}: ${other.panel.name} is in the way of ${bodyWords(body)} of ${body.panel.name}, for ${door}${more}`,

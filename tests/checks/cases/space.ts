@@ -181,7 +181,7 @@ export const spaceCases: readonly RuleCase[] = [
     // 288 (shelf to 308.5) and 416 (from 418.5) are clear; 320 (to 340.5) and 384 (from 386.5) are not. The lower plate
     // ends at 81.5 + 26 = 107.5: 96 (from 98.5) is not clear, 128 is. 20 + (57 − 20) = 57.
     trips: shelfAtHinge(360),
-    severity: 'warn',
+    severity: 'note',
     message:
       'box: shelf 1 is in the way of the arm of the hinge 35 full, 37 from front and 361.5 from bottom on face A (inside) of left side, for door',
     fix: 'set it on pins 128 to 288 and 416 to 608 mm above the lower end of left side, or set `front setback: 57 mm` for it to end behind the hinges',
