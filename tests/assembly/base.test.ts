@@ -10,9 +10,7 @@ modules:
   box: { width: 800, depth: 500, ${more}, stock: board, base: { ${base} }, carcase: { back: { sits: applied, stock: thin } }, inside: ${inside} }
 `)
 
-/** How a module tips is of other tests. */
-const rules = (of: Built): string[] =>
-  of.findings.filter(({ rule }) => rule !== 'tipping').map((finding) => `${finding.severity} ${finding.rule}`)
+const rules = (of: Built): string[] => of.findings.map((finding) => `${finding.severity} ${finding.rule}`)
 
 /** Module frame, mm, of each piece of hardware of the base. */
 const standing = (of: Built, what: string): string[] =>
@@ -165,7 +163,8 @@ describe('fixed and levelling casters', () => {
       '42 370',
       '42 430',
     ])
-    expect(rules(of)).toEqual([])
+    // So far in, it tips easily as it rolls; that is another matter.
+    expect(rules(of)).toEqual(['warn tipping'])
   })
 
   test('at the back they roll to the front', () => {

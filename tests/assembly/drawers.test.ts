@@ -26,10 +26,7 @@ const BOX = 'box: { stock: ply 12, bottom stock: ply 6 }'
 const drawers = (stack: string, more = '', depth = 560): string =>
   module(`      drawers: { stack: ${stack}, ${BOX}${more === '' ? '' : `, ${more}`} }`, depth)
 
-/** What loads and small pieces give besides is of other tests. */
-const APART: readonly string[] = ['tipping', 'tall-module', 'slide-load', 'piece-small']
-const wrong = (of: Built): string[] =>
-  of.findings.flatMap(({ rule, message }) => (APART.includes(rule) ? [] : [message]))
+const rules = (of: Built): string[] => of.findings.map(({ rule }) => rule)
 
 const size = (panel: Panel): number[] => [panel.length, panel.width, panel.thickness]
 const rounded = (values: readonly number[]): number[] => values.map((value) => Math.round(value * 1000) / 1000)
@@ -125,7 +122,7 @@ describe('the drawer box', () => {
   })
 
   test('nothing is found', () => {
-    expect(wrong(of)).toEqual([])
+    expect(rules(of)).toEqual([])
   })
 })
 
@@ -174,7 +171,7 @@ describe('slides', () => {
     // Fronts 564 − 4 wide and (684 − 4 − 6) / 3 = 224.667 high. The place of the lowest is z 20 to 244.667, its box 32 to
     // 234.667, half-way up 133.333.
     expect(rounded(size(panelOf(inset, 'box/drawer-3-front')))).toEqual([560, 224.667, 18])
-    expect(wrong(inset)).toEqual([])
+    expect(rules(inset)).toEqual([])
   })
 
   test('stacks on both faces of a partition stand 16 apart', () => {
@@ -189,7 +186,7 @@ describe('slides', () => {
     ]
     const [a, b] = [heights('A'), heights('B')]
     expect(a.map((x, k) => Math.abs(x - (b[k] ?? 0)))).toEqual([16, 16])
-    expect(wrong(of2)).toEqual([])
+    expect(rules(of2)).toEqual([])
   })
 })
 
@@ -222,7 +219,7 @@ describe('drawer fronts', () => {
     )
     // Openings (684 − 18) / 2 = 333: the drawer's front 333 + 16.5 + 7.5.
     expect(panelOf(of, 'box/drawer-1-front').width).toBe(357)
-    expect(wrong(of)).toEqual([])
+    expect(rules(of)).toEqual([])
   })
 
   test('the depth of the module counts the fronts', () => {
@@ -257,7 +254,7 @@ describe('drawer fronts', () => {
     // 12 higher: 106.5.
     expect(places(panelOf(of, 'box/drawer-1-front'), 'A', 'pull')).toEqual(['234.5 118.5', '362.5 118.5'])
     expect(places(panelOf(of, 'box/drawer-1-box-front'), 'A', 'pull')).toEqual(['193 106.5', '321 106.5'])
-    expect(wrong(of)).toEqual([])
+    expect(rules(of)).toEqual([])
   })
 
   test('a pull above the box front goes through the front alone', () => {
@@ -283,7 +280,7 @@ describe('inner drawers behind a door', () => {
     expect(of.panels.filter((panel) => panel.role === 'right packing')).toEqual([])
     expect(size(panelOf(of, 'box/drawer-1-left-packing'))).toEqual([500, 45, 18])
     expect(panelOf(of, 'box/drawer-1-box-front').length).toBe(564 - 18 - 26 - 24)
-    expect(wrong(of)).toEqual([])
+    expect(rules(of)).toEqual(['piece-small'])
   })
 
   test('slides half-way up their boxes, or moved until they clear the hinge plates', () => {
@@ -327,7 +324,7 @@ describe('inner drawers behind a door', () => {
     const pair = built(inner('kind: pair'))
     // 564 − 2 × 18 − 26 − 24.
     expect(panelOf(pair, 'box/drawer-1-box-front').length).toBe(478)
-    expect(wrong(pair)).toEqual([])
+    expect(rules(pair)).toEqual(['piece-small'])
     // Overlay 7.5: the door stands 10.5 in, 13.5 with air; a cranked hinge 25 + 9.5 − 13 = 21.5: two of 18.
     const half = built(inner('kind: door, cover: { left: half }'))
     expect(panelOf(half, 'box/drawer-1-left-side').moduleFromPanel.origin[0]).toBe(18 + 36 + 13 + 12)
@@ -335,7 +332,7 @@ describe('inner drawers behind a door', () => {
     // Its screws 16 further back than those of the layer below.
     expect(places(upper, 'A', 'screw')).toEqual(['115 22.5', '339 22.5'])
     expect(places(panelOf(half, 'box/drawer-1-left-packing-1'), 'A', 'drawer slide')).toEqual([])
-    expect(wrong(half)).toEqual([])
+    expect(rules(half)).toEqual(['piece-small'])
   })
 
   test('behind an inset door: 18 + 2 in, 23 with air, the hinge 44 − 13 = 31: two layers', () => {
@@ -343,7 +340,7 @@ describe('inner drawers behind a door', () => {
     expect(panelOf(inset, 'box/drawer-1-left-side').moduleFromPanel.origin[0]).toBe(18 + 36 + 13 + 12)
     // The inside begins 19.5 behind the front edges: first hole 37 + 19.5.
     expect(places(panelOf(inset, 'box/right-side'), 'A', 'drawer slide')[0]?.split(' ')[1]).toBe('56.5')
-    expect(wrong(inset)).toEqual([])
+    expect(rules(inset)).toEqual(['piece-small'])
   })
 
   test('only the wall with the hinges is packed when the door lies before two bays', () => {
@@ -409,7 +406,8 @@ describe('what cannot be', () => {
     expect(found(drawers('3', '', 280), 'drawer-slide-length')).toBe(
       'stop: box, the shortest slide, slide 250, wants a depth of 262 mm with 10 mm behind it; there are 254 mm; make the module 8 mm deeper',
     )
-    expect(wrong(built(drawers('3', '', 288)))).toEqual([])
+    // So shallow a module tips with a drawer out; that is another matter.
+    expect(rules(built(drawers('3', '', 288)))).toEqual(['tipping'])
   })
 
   test('a box lower than its slide', () => {
