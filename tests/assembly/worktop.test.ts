@@ -143,6 +143,34 @@ describe('a worktop on one module', () => {
     },
   )
 
+  test('screws from below make way for pockets with their whole mouths', () => {
+    // The pocket's bit, 9.5 thick, meets the end of an 18 mm top in its middle at 15°: its axis enters 9 / tan 15° = 33.588
+    // from the end, its mouth reaches 4.75 / sin 15° = 18.353 further, and 10 more are kept: 61.941. The screws, meant to
+    // stand 50 from the ends at the pockets' own 50 from the front, would have to go 14.75 aside, so they move in by 11.941.
+    const held = built(module('worktop: { stock: top 27 }, carcase: { joint: pocket screw }'))
+    const top = panelOf(held, 'one/top')
+    expect(top.length).toBe(764)
+    expect(places(top, 'B', 'pocket').slice(0, 4)).toEqual([
+      '33.588 50',
+      '33.588 181.333',
+      '33.588 312.667',
+      '33.588 444',
+    ])
+    // Those at 247, between two pockets, stay: 312.667 − 247 = 65.667. The others share what is left of 764 evenly: 50 + 664 / 3 = 271.333.
+    expect(places(top, 'A', 'screw')).toEqual([
+      '50 247',
+      '61.941 50',
+      '61.941 444',
+      '271.333 50',
+      '271.333 444',
+      '492.667 50',
+      '492.667 444',
+      '702.059 50',
+      '702.059 444',
+      '714 247',
+    ])
+  })
+
   test('without a top, pocket screws through the sides: slanted bores in the sides, none in the worktop', () => {
     const open = built(module('worktop: { stock: top 27 }, carcase: { top: none }'))
     expect(panelOf(open, 'one/worktop').bores).toEqual([])

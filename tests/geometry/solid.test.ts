@@ -26,6 +26,13 @@ describe('gaps worked by hand', () => {
     expect(gapBetweenSolids(cylinder([0, 0, 0], DOWN, 13, 2.5), cylinder([32, 0, 0], DOWN, 13, 2.5))).toBe(27)
   })
 
+  test('from both faces of an 18 mm board, 7 and 7 deep: 4 mm between the ends', () => {
+    const a = cylinder([0, 0, 0], DOWN, 7, 2.5)
+    expect(gapBetweenSolids(a, cylinder([0, 0, -18], [0, 0, 1], 7, 2.5))).toBeCloseTo(4, 9)
+    // Set 8 aside: 8 − 5 = 3 across and 4 along: 5 by Pythagoras.
+    expect(gapBetweenSolids(a, cylinder([8, 0, -18], [0, 0, 1], 7, 2.5))).toBeCloseTo(5, 9)
+  })
+
   test('a bore in the face above a pilot in the edge', () => {
     // Pilot along x at z −9, radius 2.5: its upper side at −6.5. A 5 mm deep bore ends at −5: 1.5 between.
     const pilot = cylinder([0, 20, -9], [1, 0, 0], 35, 2.5)
