@@ -1,7 +1,6 @@
 import { roundMm } from '../geometry/index.ts'
 import type { Units } from '../length/index.ts'
-import { type Bore, distancesFromDatum, type Groove, type Panel } from '../panel/index.ts'
-import { purposesOf, type Run } from './runs.ts'
+import { type Bore, distancesFromDatum, type Groove, type Panel, purposesOf, type Run } from '../panel/index.ts'
 import {
   bitWords,
   edgeOf,

@@ -2,8 +2,17 @@ import type { EdgeSide } from '../assembly/index.ts'
 import { NOISE_MM, same } from '../geometry/index.ts'
 import type { Sink } from '../hardware/index.ts'
 import { formatInch, formatMm, MM_PER_INCH, type Units } from '../length/index.ts'
-import { type Bore, coreOf, distancesFromDatum, type EdgeName, type Groove, type Panel } from '../panel/index.ts'
-import { isUneven, purposesOf, type Run } from './runs.ts'
+import {
+  type Bore,
+  coreOf,
+  distancesFromDatum,
+  type EdgeName,
+  type Groove,
+  isUneven,
+  type Panel,
+  purposesOf,
+  type Run,
+} from '../panel/index.ts'
 
 /** A bit or depth is called by its inch fraction only where it is that fraction to this, mm; else by its mm. */
 const SAME_BIT_MM = 0.005

@@ -1,7 +1,7 @@
 import { NOISE_MM } from '../geometry/index.ts'
 import type { Size } from './paper.ts'
 import { joined, type TilingOptions, tilePages } from './tiling.ts'
-import type { Rect, Round, TemplatePage } from './types.ts'
+import type { Piece, Rect, Round } from './types.ts'
 
 /** True when the round lies inside the rectangle, its rim included. */
 export function liesWhole({ at, radius }: Round, { min, max }: Rect): boolean {
@@ -24,7 +24,7 @@ export function printedPages(
   paper: Size,
   things: readonly Round[],
   options: Omit<TilingOptions, 'landscape'>,
-): TemplatePage[] {
+): Piece[] {
   const [upright, lying] = [false, true].map((landscape) =>
     needed(tilePages(face, paper, { ...options, landscape }), face, things),
   )
@@ -32,7 +32,7 @@ export function printedPages(
   return joined(lying.length < upright.length ? lying : upright, options.keep ?? [])
 }
 
-function needed(pages: readonly TemplatePage[], face: Size, things: readonly Round[]): TemplatePage[] {
+function needed(pages: readonly Piece[], face: Size, things: readonly Round[]): Piece[] {
   const kept = new Set(pages.filter((page) => showsEdge(page, face)))
   for (const page of pages) {
     const news = things.some(
@@ -44,16 +44,16 @@ function needed(pages: readonly TemplatePage[], face: Size, things: readonly Rou
   return pages.filter((page) => kept.has(page))
 }
 
-function showsEdge({ window: { min, max } }: TemplatePage, face: Size): boolean {
+function showsEdge({ window: { min, max } }: Piece, face: Size): boolean {
   return min[0] <= 0 || min[1] <= 0 || max[0] >= face.width || max[1] >= face.height
 }
 
 /** Adds to `kept` the pages that join each kept page to one that shows an edge. */
-function tieToEdges(pages: readonly TemplatePage[], kept: Set<TemplatePage>, face: Size): void {
+function tieToEdges(pages: readonly Piece[], kept: Set<Piece>, face: Size): void {
   const at = new Map(pages.map((page) => [`${page.row} ${page.column}`, page]))
   const columns = 1 + Math.max(...pages.map((page) => page.column))
-  const tied = new Set<TemplatePage>()
-  const spread = (page: TemplatePage | undefined): void => {
+  const tied = new Set<Piece>()
+  const spread = (page: Piece | undefined): void => {
     if (page === undefined || !kept.has(page) || tied.has(page)) return
     tied.add(page)
     for (const [down, right] of [

@@ -1,7 +1,7 @@
 import { seamMarks } from './marks.ts'
 import type { Size } from './paper.ts'
 import { type Span, spans } from './spans.ts'
-import type { Neighbours, Rect, RegistrationMark, Round, TemplatePage } from './types.ts'
+import type { Join, Piece, Rect, RegistrationMark, Round } from './types.ts'
 
 /** No printer prints nearer to the border, mm (S68: 1.8, less what a corrected page is drawn smaller); nothing may lie in it. */
 export const LEAST_MARGIN = 1.5
@@ -30,7 +30,7 @@ const NO_RESERVE = { left: 0, bottom: 0 }
  * its surround. Paper is given upright. Throws RangeError when margin or overlap are below their least, or when the
  * sheet has no room for a window.
  */
-export function tilePages(face: Size, paper: Size, options: TilingOptions): TemplatePage[] {
+export function tilePages(face: Size, paper: Size, options: TilingOptions): Piece[] {
   if (options.landscape !== undefined) return grid(face, turned(paper, options.landscape), options)
   const upright = grid(face, turned(paper, false), options)
   const lying = grid(face, turned(paper, true), options)
@@ -44,7 +44,7 @@ function turned(paper: Size, landscape: boolean): Size {
   return landscape ? { width: long, height: short } : { width: short, height: long }
 }
 
-function grid(face: Size, paper: Size, options: TilingOptions): TemplatePage[] {
+function grid(face: Size, paper: Size, options: TilingOptions): Piece[] {
   const { margin, overlap, surround = 0, reserve = NO_RESERVE, keep = [] } = options
   const room: Size = {
     width: paper.width - 2 * margin - reserve.left,
@@ -58,7 +58,8 @@ function grid(face: Size, paper: Size, options: TilingOptions): TemplatePage[] {
   )
   const pages = rows.flatMap((y, row) =>
     columns.map(
-      (x, column): TemplatePage => ({
+      (x, column): Piece => ({
+        kind: 'face',
         row,
         column,
         label: pageLabel(row, column),
@@ -66,8 +67,9 @@ function grid(face: Size, paper: Size, options: TilingOptions): TemplatePage[] {
         paper,
         // Windows hang from the top margin, so that a short last row leaves its free paper above the title.
         at: [margin + reserve.left, paper.height - margin - (y[1] - y[0])],
+        sheet: 0,
         marks: [],
-        neighbours: {},
+        joins: [],
       }),
     ),
   )
@@ -94,46 +96,32 @@ export function pageLabel(row: number, column: number): string {
   return `${letters}${column + 1}`
 }
 
-/** The pages with their neighbours and the marks that they share with them; `busy` is kept clear of marks. */
-export function joined(pages: readonly TemplatePage[], busy: readonly Round[]): TemplatePage[] {
+/** The pages with their joins and the marks of those; `busy` is kept clear of marks. */
+export function joined(pages: readonly Piece[], busy: readonly Round[]): Piece[] {
   const byPlace = new Map(pages.map((page) => [`${page.row} ${page.column}`, page]))
-  const at = (row: number, column: number) => byPlace.get(`${row} ${column}`)
   const marks = new Map<string, RegistrationMark[]>(pages.map((page) => [page.label, []]))
-  const share = (first: TemplatePage, second: TemplatePage | undefined, along: 0 | 1): void => {
+  const joins = new Map<string, Join[]>(pages.map((page) => [page.label, []]))
+  const share = (first: Piece, second: Piece | undefined, along: 0 | 1): void => {
     if (second === undefined) return
-    seamMarks(common(first.window, second.window), along, busy).forEach((point, index) => {
+    const seam = common(first.window, second.window)
+    joins.get(first.label)?.push({ to: second.label, seam, along, over: false })
+    joins.get(second.label)?.push({ to: first.label, seam, along, over: true })
+    seamMarks(seam, along, busy).forEach((point, index) => {
       const pair = [first.label, second.label] as const
-      const mark = { id: `${pair[0]}-${pair[1]}-${index + 1}`, at: point, pages: pair }
+      const mark = { id: `${pair[0]}-${pair[1]}-${index + 1}`, at: point, pieces: pair }
       for (const label of pair) marks.get(label)?.push(mark)
     })
   }
   for (const page of pages) {
-    share(page, at(page.row, page.column + 1), 1)
-    share(page, at(page.row + 1, page.column), 0)
+    share(page, byPlace.get(`${page.row} ${page.column + 1}`), 1)
+    share(page, byPlace.get(`${page.row + 1} ${page.column}`), 0)
   }
-  return pages.map((page) => ({
+  return pages.map((page, sheet) => ({
     ...page,
+    sheet,
     marks: marks.get(page.label) ?? [],
-    neighbours: neighboursOf(page, at),
+    joins: joins.get(page.label) ?? [],
   }))
-}
-
-function neighboursOf(
-  { row, column }: TemplatePage,
-  at: (row: number, column: number) => TemplatePage | undefined,
-): Neighbours {
-  const found = {
-    left: at(row, column - 1)?.label,
-    right: at(row, column + 1)?.label,
-    above: at(row - 1, column)?.label,
-    below: at(row + 1, column)?.label,
-  }
-  return {
-    ...(found.left !== undefined && { left: found.left }),
-    ...(found.right !== undefined && { right: found.right }),
-    ...(found.above !== undefined && { above: found.above }),
-    ...(found.below !== undefined && { below: found.below }),
-  }
 }
 
 const common = (a: Rect, b: Rect): Rect => ({

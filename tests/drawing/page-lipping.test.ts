@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { lineMeets, textArea } from '../../src/drawing/areas.ts'
-import { pageDrawings } from '../../src/drawing/page.ts'
+import { pageDrawings } from '../../src/drawing/pages/face-pages.ts'
 import { built, panelOf, ROUND_STOCK } from '../support/define.ts'
 
 test('no words lie on the dashed line of the cut before lipping', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { strokeIn } from '../../src/drawing/page-strokes.ts'
+import { strokeIn } from '../../src/drawing/pages/strokes.ts'
 
 const WINDOW = { min: [0, 0], max: [10, 10] } as const
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { discMeets, grown, overlaps, textArea } from '../../src/drawing/areas.ts'
-import { pageDrawings } from '../../src/drawing/page.ts'
+import { pageDrawings } from '../../src/drawing/pages/face-pages.ts'
 import type { Circle, Drawing, Entity, Line, Text } from '../../src/drawing/types.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { paperSize } from '../../src/project/index.ts'

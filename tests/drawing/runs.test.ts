@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { isUneven, type Run, runsOf } from '../../src/drawing/index.ts'
+import { isUneven, type Run, runsOf } from '../../src/panel/index.ts'
 import { type BoreFigures, panelOf, row } from './fixture.ts'
 
 const pin = (x: number, y: number): BoreFigures => ({

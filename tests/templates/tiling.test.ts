@@ -1,16 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { paperSize } from '../../src/project/index.ts'
-import {
-  liesWhole,
-  pageLabel,
-  printedPages,
-  type Round,
-  type TemplatePage,
-  tilePages,
-} from '../../src/templates/index.ts'
+import { liesWhole, type Piece, pageLabel, printedPages, type Round, tilePages } from '../../src/templates/index.ts'
 
 const A4 = paperSize('A4')
+
+/** `B2 upright, under`: what a piece is taped to, how the seam lies, and whether the piece lies over or under the other. */
+const joinsOf = (piece: Piece | undefined): string[] =>
+  (piece?.joins ?? []).map(
+    ({ to, along, over }) => `${to} ${along === 0 ? 'level' : 'upright'}, ${over ? 'over' : 'under'}`,
+  )
 
 describe('paper', () => {
   test('ISO 216: A4 is 210 × 297, A3 is 297 × 420', () => {
@@ -40,7 +39,7 @@ describe('a face of 720 × 540 on A4', () => {
     expect(pages[0]?.window).toEqual({ min: [0, 263], max: [190, 540] })
     expect(pages[4]?.window).toEqual({ min: [640, 263], max: [720, 540] })
     expect(pages[5]?.window).toEqual({ min: [0, 0], max: [190, 277] })
-    expect(pages[5]?.neighbours).toEqual({ above: 'A1', right: 'B2' })
+    expect(joinsOf(pages[5])).toEqual(['A1 level, over', 'B2 upright, under'])
   })
 
   test('on its side it takes 3 × 3, the fewest, and that is chosen', () => {
@@ -50,7 +49,7 @@ describe('a face of 720 × 540 on A4', () => {
     expect(pages[0]?.window).toEqual({ min: [0, 350], max: [277, 540] })
     expect(pages[4]?.window).toEqual({ min: [263, 174], max: [540, 364] })
     expect(pages[8]?.window).toEqual({ min: [526, 0], max: [720, 188] })
-    expect(pages[4]?.neighbours).toEqual({ left: 'B1', right: 'B3', above: 'A2', below: 'C2' })
+    expect(joinsOf(pages[4])).toEqual(['A2 level, over', 'B1 upright, over', 'B3 upright, under', 'C2 level, under'])
   })
 
   test('a cup of 35 at the end of the first page moves the second one so that it is whole', () => {
@@ -94,7 +93,7 @@ const roundsOn = (face: { width: number; height: number }, some: [[number, numbe
   some.map(([[x, y], radius]) => ({ at: [x * face.width, y * face.height], radius }))
 
 /** True when every corner of the grid that the windows' sides make has each of its four cells in some window. */
-function covers(pages: readonly TemplatePage[], width: number, height: number): boolean {
+function covers(pages: readonly Piece[], width: number, height: number): boolean {
   const cuts = (axis: 0 | 1, end: number) =>
     [...new Set([0, end, ...pages.flatMap(({ window }) => [window.min[axis], window.max[axis]])])]
       .filter((value) => value >= 0 && value <= end)
@@ -135,9 +134,9 @@ describe('any face on any paper', () => {
         const pages = tilePages(face, paper, { ...OPTIONS, keep: roundsOn(face, some) })
         const byLabel = new Map(pages.map((page) => [page.label, page]))
         for (const page of pages) {
-          for (const label of Object.values(page.neighbours) as string[]) {
+          for (const label of page.joins.map((join) => join.to)) {
             const other = byLabel.get(label)
-            const shared = page.marks.filter((mark) => mark.pages.includes(label))
+            const shared = page.marks.filter((mark) => mark.pieces.includes(label))
             expect(shared.length).toBeGreaterThanOrEqual(2)
             for (const mark of shared) {
               expect(other?.marks).toContainEqual(mark)
@@ -194,14 +193,14 @@ describe('printed pages', () => {
 })
 
 /** How many pages can be reached from the first over seams. */
-function reachable(pages: readonly TemplatePage[]): number {
+function reachable(pages: readonly Piece[]): number {
   const byLabel = new Map(pages.map((page) => [page.label, page]))
   const seen = new Set<string>()
   const queue = [pages[0]?.label]
   for (let label = queue.pop(); label !== undefined; label = queue.pop()) {
     if (seen.has(label)) continue
     seen.add(label)
-    queue.push(...(Object.values(byLabel.get(label)?.neighbours ?? {}) as string[]))
+    queue.push(...(byLabel.get(label)?.joins ?? []).map((join) => join.to))
   }
   return seen.size
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { pageDrawings } from '../../src/drawing/page.ts'
+import { pageDrawings } from '../../src/drawing/pages/face-pages.ts'
 import { pdfOf } from '../../src/writers/pdf.ts'
 import { BOTTOM, DOOR, SIDE } from '../drawing/page-panels.ts'
 import { FONTS } from './pdf-fonts.ts'

@@ -1,7 +1,7 @@
-import { type Area, LINE_HEIGHT } from './areas.ts'
-import { isOn, type LabelRequest, type Obstacle, type Placed, placeLabels, type Side, type Target } from './labels.ts'
-import { TEXT_ASCENT, textWidth } from './text-width.ts'
-import type { Entity, Point, Text } from './types.ts'
+import { type Area, LINE_HEIGHT } from '../areas.ts'
+import { isOn, type LabelRequest, type Obstacle, type Placed, placeLabels, type Side, type Target } from '../labels.ts'
+import { TEXT_ASCENT, textWidth } from '../text-width.ts'
+import type { Entity, Point, Text } from '../types.ts'
 
 /** Words that belong to something on the page; the first target is what a leader points at. */
 export interface Words {

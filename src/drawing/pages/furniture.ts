@@ -1,14 +1,14 @@
-import type { Size, TemplatePage } from '../templates/index.ts'
-import type { Area } from './areas.ts'
-import type { Notes } from './page-notes.ts'
-import { rulersOn } from './page-rulers.ts'
-import { correctionWords, type PageSetup, stretchWords } from './page-setup.ts'
-import type { Sheet } from './page-sheet.ts'
-import { rectangle, strokeIn } from './page-strokes.ts'
-import { fitted, textAt } from './page-text.ts'
-import { textWidth } from './text-width.ts'
-import type { Entity, Point } from './types.ts'
-import { cutParts, placeWords } from './words.ts'
+import type { Piece, Size } from '../../templates/index.ts'
+import { textWidth } from '../text-width.ts'
+import type { Entity, Point } from '../types.ts'
+import { cutParts, placeWords } from '../words.ts'
+import { gridOf, mapOf } from './map.ts'
+import type { Notes } from './notes.ts'
+import { rulersOn } from './rulers.ts'
+import { correctionWords, type PageSetup, stretchWords } from './setup.ts'
+import type { Sheet } from './sheet.ts'
+import { rectangle } from './strokes.ts'
+import { fitted, textAt } from './text.ts'
 
 /** Free for the furniture inside the margins: the upright ruler on the left, title, map and ruler along the bottom. */
 export function reserveFor(stamp: string | undefined): { left: number; bottom: number } {
@@ -20,13 +20,16 @@ const CAUTION = 'Print at actual size (100 %). Measure both bars before drilling
 const DUST = 'Extract at the tool and wear a fitted mask when cutting or boring sheet goods, MDF above all.'
 const NOISE = 'Wear ear and eye protection whenever a saw, drill or router runs.'
 
-/** The map of the sheets, mm: its height, its width unless there are many columns, and the sizes of a cell. */
-const MAP = { width: 30, height: 21, cellLeast: 4.2, cellMost: 10, text: 2.6, hatch: 1.3 } as const
 /** Heights of baselines above the bottom margin, mm; the ruler takes the first 10. */
 const LINES = { noise: 12.6, dust: 15.8, caution: 20, stock: 24.6, size: 28.2, title: 31.6, stamp: 38 } as const
 
 /** Everything on the sheet that is not the panel: rulers, name, sizes, cautions, page label and map. */
-export function furnitureOf(sheet: Sheet, pages: readonly TemplatePage[], setup: PageSetup, notes: Notes): Entity[] {
+export function furnitureOf(
+  sheet: Sheet,
+  pages: readonly Piece[],
+  setup: PageSetup,
+  notes: readonly Notes[],
+): Entity[] {
   const { paper } = sheet.page
   const { margin, stamp } = setup
   const x = margin + reserveFor(stamp).left
@@ -62,7 +65,9 @@ function caution(setup: PageSetup, width: number): string {
 }
 
 /** What the tags of a crowded sheet mean; a sheet that has no room even for those says where to read on. */
-function missing({ tagged, left }: Notes): string {
+function missing(notes: readonly Notes[]): string {
+  const tagged = notes.flatMap((some) => some.tagged)
+  const left = notes.reduce((sum, some) => sum + some.left, 0)
   const meanings = tagged.map((tag) => `; ${tag}`).join('')
   return left === 0 ? meanings : `${meanings}; no room for ${left} of these: see the drawing of the panel`
 }
@@ -90,7 +95,7 @@ function faceOf({ view: { panel, face } }: Sheet): string {
   return `${panel.id}, face ${face}: ${panel.faces[face]}, seen from face ${face}`
 }
 
-function paperWords({ page }: Sheet, pages: readonly TemplatePage[]): string {
+function paperWords({ page }: Sheet, pages: readonly Piece[]): string {
   return `sheet ${pages.findIndex((other) => other.label === page.label) + 1} of ${pages.length}`
 }
 
@@ -109,60 +114,4 @@ function stampOn(paper: Size, x: number, { margin, stamp }: PageSetup): Entity[]
     textAt([x + 2, y], height, words, { bold: true }),
     rectangle({ min: [x, y - 1.6], max: [x + width, y + 3.8] }, 'bold'),
   ]
-}
-
-interface Grid {
-  readonly columns: number
-  readonly rows: number
-  readonly cell: Point
-}
-
-/** The first and last row and column always show an edge of the panel, so the printed pages tell how many there are. */
-function gridOf(pages: readonly TemplatePage[]): Grid {
-  const columns = 1 + Math.max(...pages.map((page) => page.column))
-  const rows = 1 + Math.max(...pages.map((page) => page.row))
-  const wide = Math.max(MAP.width / columns, MAP.cellLeast)
-  return { columns, rows, cell: [Math.min(wide, MAP.cellMost), Math.min(MAP.height / rows, MAP.cellMost)] }
-}
-
-/**
- * How the sheets lie, in cells of one size so that each has room for its label: this one in a heavy frame, those that
- * are not printed hatched.
- */
-function mapOf(sheet: Sheet, pages: readonly TemplatePage[], [left, bottom]: Point, grid: Grid): Entity[] {
-  const { columns, rows, cell } = grid
-  const areaOf = (row: number, column: number): Area => {
-    const min: Point = [left + column * cell[0], bottom + (rows - 1 - row) * cell[1]]
-    return { min, max: [min[0] + cell[0], min[1] + cell[1]] }
-  }
-  const cells = Array.from({ length: rows * columns }, (_, k): Entity[] => {
-    const [row, column] = [Math.floor(k / columns), k % columns]
-    const area = areaOf(row, column)
-    const page = pages.find((one) => one.row === row && one.column === column)
-    if (page === undefined) return [rectangle(area, 'hair'), ...hatched(area)]
-    const here = page.label === sheet.page.label
-    return [...(here ? [] : [rectangle(area, 'hair')]), cellLabel(area, page.label, here)]
-  })
-  const { row, column } = sheet.page
-  return [
-    ...cells.flat(),
-    rectangle({ min: areaOf(rows - 1, 0).min, max: areaOf(0, columns - 1).max }, 'thin'),
-    rectangle(areaOf(row, column), 'bold'),
-  ]
-}
-
-function cellLabel({ min, max }: Area, label: string, bold: boolean): Entity {
-  const width = (max[0] - min[0]) * 0.86
-  const height = Math.min(MAP.text, (max[1] - min[1]) * 0.8, width / textWidth(label, 1, bold))
-  const middle: Point = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2 - 0.36 * height]
-  return textAt(middle, height, label, { anchor: 'middle', bold })
-}
-
-function hatched(area: Area): Entity[] {
-  const { min, max } = area
-  const [wide, high] = [max[0] - min[0], max[1] - min[1]]
-  return Array.from({ length: Math.floor((wide + high) / MAP.hatch) }, (_, k) => {
-    const x = min[0] - high + (k + 1) * MAP.hatch
-    return strokeIn(area, [x, min[1]], [x + high, max[1]], 'hair')
-  }).flat()
 }

@@ -1,8 +1,8 @@
-import { MM_PER_INCH } from '../length/index.ts'
-import { BAR_MM } from '../project/index.ts'
-import type { Size } from '../templates/index.ts'
-import { textAt } from './page-text.ts'
-import type { Entity, Point } from './types.ts'
+import { MM_PER_INCH } from '../../length/index.ts'
+import { BAR_MM } from '../../project/index.ts'
+import type { Size } from '../../templates/index.ts'
+import type { Entity, Point } from '../types.ts'
+import { textAt } from './text.ts'
 
 /** Length of a ruler, mm. */
 const RULER = BAR_MM

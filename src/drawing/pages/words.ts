@@ -1,11 +1,11 @@
-import type { EdgeSide } from '../assembly/index.ts'
-import { NOISE_MM } from '../geometry/index.ts'
-import type { Units } from '../length/index.ts'
-import { type Bore, distancesFromDatum, type Panel } from '../panel/index.ts'
-import { datumPoint, type EdgeBore, type FaceGroove, type FaceView } from './page-view.ts'
-import type { Run } from './runs.ts'
-import type { Point } from './types.ts'
-import { bitWords, grooveLabel, grooveSpans, placeWords, spacingWords, toolWords } from './words.ts'
+import type { EdgeSide } from '../../assembly/index.ts'
+import { NOISE_MM } from '../../geometry/index.ts'
+import type { Units } from '../../length/index.ts'
+import type { Run } from '../../panel/index.ts'
+import { type Bore, distancesFromDatum, type Panel } from '../../panel/index.ts'
+import type { Point } from '../types.ts'
+import { bitWords, grooveLabel, grooveSpans, placeWords, spacingWords, toolWords } from '../words.ts'
+import { datumPoint, type EdgeBore, type FaceGroove, type FaceView } from './view.ts'
 
 /**
  * What is set on the tool, and how the bores lie that a page shows: `7 through`, `14 × 5 deep 13, every 32`; where they

@@ -1,10 +1,10 @@
-import { closedPathsOf, grooveModel, same } from '../geometry/index.ts'
-import { type Area, common } from './areas.ts'
-import type { Obstacle } from './labels.ts'
-import { onSheet, type Sheet } from './page-sheet.ts'
-import { chordsOf, clippedToShape, strokeIn } from './page-strokes.ts'
-import type { FaceGroove } from './page-view.ts'
-import type { Line, Point } from './types.ts'
+import { closedPathsOf, grooveModel, same } from '../../geometry/index.ts'
+import { type Area, common } from '../areas.ts'
+import type { Obstacle } from '../labels.ts'
+import type { Line, Point } from '../types.ts'
+import { onSheet, type Sheet } from './sheet.ts'
+import { chordsOf, clippedToShape, strokeIn } from './strokes.ts'
+import type { FaceGroove } from './view.ts'
 
 const HATCH_STEP = 4
 

@@ -1,5 +1,5 @@
 import { NOISE_MM, roundMm, same } from '../geometry/index.ts'
-import type { Bore } from '../panel/index.ts'
+import type { Bore } from './types.ts'
 
 /**
  * Bores that one label and one line of a table describe: the same surface, bit, depth, sink and slant, a purpose that

@@ -1,7 +1,7 @@
-import { formatMm, type Units } from '../length/index.ts'
-import { type Correction, correctionOf, type OutputSpec, type PaperName, paperSize } from '../project/index.ts'
-import type { Size } from '../templates/index.ts'
-import type { Point } from './types.ts'
+import { formatMm, type Units } from '../../length/index.ts'
+import { type Correction, correctionOf, type OutputSpec, type PaperName, paperSize } from '../../project/index.ts'
+import type { Size } from '../../templates/index.ts'
+import type { Point } from '../types.ts'
 
 /** What the definition says of paper and printer. */
 export type PrintSpec = Pick<OutputSpec, 'paper' | 'margin' | 'bars'>

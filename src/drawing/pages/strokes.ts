@@ -1,6 +1,6 @@
-import type { PathVertex } from '../geometry/index.ts'
-import type { Area } from './areas.ts'
-import type { ClosedPath, Line, Pen, Point } from './types.ts'
+import type { PathVertex } from '../../geometry/index.ts'
+import type { Area } from '../areas.ts'
+import type { ClosedPath, Line, Pen, Point } from '../types.ts'
 
 /** The piece of a straight line inside an area, or nothing. Liang and Barsky's clipping, from memory. */
 export function clippedLine(from: Point, to: Point, area: Area): readonly [Point, Point] | undefined {

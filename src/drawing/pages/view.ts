@@ -1,9 +1,9 @@
-import type { EdgeSide } from '../assembly/index.ts'
-import type { ClosedPath } from '../geometry/index.ts'
-import type { Bore, Cutout, EdgeName, Groove, Panel } from '../panel/index.ts'
-import { seenPath } from './cutouts.ts'
-import type { Point } from './types.ts'
-import { edgeOf } from './words.ts'
+import type { EdgeSide } from '../../assembly/index.ts'
+import type { ClosedPath } from '../../geometry/index.ts'
+import type { Bore, Cutout, EdgeName, Groove, Panel } from '../../panel/index.ts'
+import { seenPath } from '../cutouts.ts'
+import type { Point } from '../types.ts'
+import { edgeOf } from '../words.ts'
 
 /** A bore that enters the face. Places are in the face's own frame: seen on it, x right, y up, mm. */
 export interface FaceBore {

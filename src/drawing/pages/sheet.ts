@@ -1,0 +1,67 @@
+import type { Units } from '../../length/index.ts'
+import { type Join, liesWhole, type Piece, type Round } from '../../templates/index.ts'
+import type { Area } from '../areas.ts'
+import type { Point } from '../types.ts'
+import type { FaceView } from './view.ts'
+
+/** One piece with what it shows. Areas are on its sheet of paper: mm, (0, 0) the lower left corner of that. */
+export interface Sheet {
+  readonly view: FaceView
+  readonly page: Piece
+  /** Printed after this one, and taped on top of it. */
+  readonly later: readonly Piece[]
+  readonly units: Units
+  readonly window: Area
+  /** The part of the window that shows the panel and that no later page covers: where words belong. */
+  readonly open: Area
+}
+
+/** The pieces of a face; `pieces` in the order in which they are taped. */
+export function sheetsOf(view: FaceView, pieces: readonly Piece[], units: Units): Sheet[] {
+  return pieces.map((page, index) => {
+    const { min, max } = page.window
+    const open = page.joins
+      .filter((join) => !join.over)
+      .reduce(uncovered, {
+        min: [Math.max(min[0], 0), Math.max(min[1], 0)],
+        max: [Math.min(max[0], view.width), Math.min(max[1], view.height)],
+      } as Area)
+    const move = (p: Point): Point => placedOn(page, p)
+    return {
+      view,
+      page,
+      later: pieces.slice(index + 1),
+      units,
+      window: { min: move(min), max: move(max) },
+      open: { min: move(open.min), max: move(open.max) },
+    }
+  })
+}
+
+/** What a piece on top leaves of an area: it is cut back to the seam, on the side where the seam lies. */
+function uncovered({ min, max }: Area, { seam, along }: Join): Area {
+  const across = along === 0 ? 1 : 0
+  const after = seam.min[across] + seam.max[across] > min[across] + max[across]
+  const low = after ? min[across] : Math.max(min[across], seam.max[across])
+  const high = after ? Math.min(max[across], seam.min[across]) : max[across]
+  return across === 0 ? { min: [low, min[1]], max: [high, max[1]] } : { min: [min[0], low], max: [max[0], high] }
+}
+
+/** A point of the face, on the sheet. */
+export function onSheet(sheet: Sheet, at: Point): Point {
+  return placedOn(sheet.page, at)
+}
+
+function placedOn({ window, at }: Piece, [x, y]: Point): Point {
+  return [x - window.min[0] + at[0], y - window.min[1] + at[1]]
+}
+
+/** True when the round, in the frame of the face, is whole on the sheet. */
+export function isWhole(sheet: Sheet, round: Round): boolean {
+  return liesWhole(round, sheet.page.window)
+}
+
+/** True when this is the sheet that says what the round is: the last one, which is on top, that shows it whole. */
+export function speaksFor(sheet: Sheet, round: Round): boolean {
+  return isWhole(sheet, round) && !sheet.later.some((page) => liesWhole(round, page.window))
+}
