@@ -29,7 +29,9 @@ const DATE = new Date(Date.UTC(2000, 0, 1))
 
 /** What pdfkit keeps to itself and has no method for. */
 interface Inside {
-  readonly _root: { readonly data: Record<string, unknown> }
+  readonly _root: {
+    readonly data: { ViewerPreferences?: unknown; readonly Pages: { readonly data: { Kids: unknown[] } } }
+  }
   readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } }
 }
 
@@ -39,22 +41,88 @@ interface Inside {
  * Node and browsers. Throws when there is no page, or a drawing breaks the promises of its types.
  */
 export async function pdfOf(pages: readonly Drawing[], info: PdfInfo, fonts: PdfFonts): Promise<Uint8Array> {
-  if (pages.length === 0) throw new Error(`a PDF without pages was asked for: ${info.title}`)
   for (const page of pages) checkDrawing(page)
+  const book = openPdf(info, fonts)
+  for (const page of pages) book.add(page)
+  return book.finish()
+}
+
+/** Names of a bookmark and of those that it stands under, the outermost first. */
+export type Bookmark = readonly [string, ...string[]]
+
+/** A PDF that is written page by page, so that no drawing need be kept until all are made. */
+export interface PdfBook {
+  /** Pages with a bookmark can be chosen in a reader's list of contents; of equal ones the first page counts. */
+  readonly add: (page: Drawing, bookmark?: Bookmark) => void
+  /** The bytes, with some pages set before all others. Nothing can be added after. */
+  readonly finish: (front?: readonly { readonly page: Drawing; readonly bookmark?: Bookmark }[]) => Promise<Uint8Array>
+}
+
+/** The same as `pdfOf`, for pages that come one by one. */
+export function openPdf(info: PdfInfo, fonts: PdfFonts): PdfBook {
   const document = newDocument(info, fonts)
   const bytes = toBytes(document)
   const pen = penFor(document)
-  for (const page of pages) {
-    const { min, max } = page.view
-    const [x, y] = page.stretch ?? [1, 1]
-    document.addPage({ size: [points(max[0] - min[0]) * x, points(max[1] - min[1]) * y], margin: 0 })
-    // The one place where pages are corrected for a printer: all of them, rulers and strokes as well, from the upper left.
-    if (page.stretch !== undefined) document.transform(x, 0, 0, y, 0, 0)
-    pen.reset()
-    for (const { entities } of page.layers) for (const entity of entities) draw(pen, onPage(page), entity)
+  const marks: (Bookmark | undefined)[] = []
+  const add: PdfBook['add'] = (page, bookmark) => {
+    checkDrawing(page)
+    drawPage(pen, page)
+    marks.push(bookmark)
   }
-  document.end()
-  return bytes
+  return {
+    add,
+    finish: (front = []) => {
+      const before = marks.length
+      for (const { page, bookmark } of front) add(page, bookmark)
+      if (marks.length === 0) throw new Error(`a PDF without pages was asked for: ${info.title}`)
+      moveToFront(inside(document)._root.data.Pages.data.Kids, before)
+      moveToFront(marks, before)
+      addBookmarks(document, marks)
+      document.end()
+      return bytes
+    },
+  }
+}
+
+/** What stands from `before` on comes first. */
+function moveToFront(list: unknown[], before: number): void {
+  list.unshift(...list.splice(before))
+}
+
+function addBookmarks(document: PDFKit.PDFDocument, marks: readonly (Bookmark | undefined)[]): void {
+  const made = new Map<string, PDFKit.PDFOutline>()
+  marks.forEach((mark, pageNumber) => {
+    let under = document.outline
+    for (let depth = 1; depth <= (mark?.length ?? 0); depth += 1) {
+      const key = JSON.stringify(mark?.slice(0, depth))
+      const known = made.get(key) ?? under.addItem(mark?.[depth - 1] ?? '', atPage(pageNumber))
+      made.set(key, known)
+      under = known
+    }
+  })
+}
+
+/** The whole page, by its place in the file; lists below are shut. pdfkit's types know only the last of the three. */
+const atPage = (pageNumber: number): { expanded: boolean } => {
+  const options = { pageNumber, fit: true, expanded: false }
+  return options
+}
+
+function drawPage(pen: PenHolder, page: Drawing): void {
+  const { document } = pen
+  const { min, max } = page.view
+  const [x, y] = page.stretch ?? [1, 1]
+  document.addPage({ size: [points(max[0] - min[0]) * x, points(max[1] - min[1]) * y], margin: 0 })
+  // Readers differ in how they take it, and a unit of 1 says nothing.
+  delete (document.page.dictionary as unknown as PageDictionary).data.UserUnit
+  // The one place where pages are corrected for a printer: all of them, rulers and strokes as well, from the upper left.
+  if (page.stretch !== undefined) document.transform(x, 0, 0, y, 0, 0)
+  pen.reset()
+  for (const { entities } of page.layers) for (const entity of entities) draw(pen, onPage(page), entity)
+}
+
+interface PageDictionary {
+  readonly data: { UserUnit?: number }
 }
 
 function newDocument(info: PdfInfo, fonts: PdfFonts): PDFKit.PDFDocument {

@@ -1,7 +1,7 @@
 import type { Units } from '../../length/index.ts'
 import type { Panel, Run } from '../../panel/index.ts'
 import type { PaperName } from '../../project/index.ts'
-import { type Piece, printedPages, type Round } from '../../templates/index.ts'
+import { type FacePlan, type Piece, printedPages, type Round, tilePages } from '../../templates/index.ts'
 import type { Drawing, Entity, Layer } from '../types.ts'
 import { cutoutRoom, cutoutThings } from './cutout.ts'
 import { TICK } from './edge-bores.ts'
@@ -17,22 +17,29 @@ const SURROUND = 8
 /** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
 const CLEAR = 3
 
+/** The full-size template of one face: a drawing for each sheet, and what was planned. */
+export interface FacePages {
+  readonly drawings: readonly Drawing[]
+  readonly plan: Omit<FacePlan, 'least'>
+}
+
 /**
  * The full-size template of one face, a drawing for each sheet, in the order of taping. The view of each is the paper,
  * (0, 0) its lower left corner, mm; what lies in the window is at true size. Face B is drawn as seen from face B.
  * Sheets that would be blank are left out, see `printedPages`. `stamp` is a warning printed on every sheet. A paper's name
  * alone: with the usual margin, not corrected for a printer.
  */
-export function pageDrawings(
+export function facePages(
   panel: Panel,
   face: 'A' | 'B',
   paper: PaperName | PrintSpec,
   units: Units,
   stamp?: string,
-): Drawing[] {
+): FacePages {
   const setup = setupOf(paper, units, stamp)
   const view = faceView(panel, face)
-  const pages = printedPages({ width: view.width, height: view.height }, setup.paper, thingsOf(view), {
+  const size = { width: view.width, height: view.height }
+  const options = {
     margin: setup.margin,
     overlap: setup.overlap,
     surround: SURROUND,
@@ -42,11 +49,12 @@ export function pageDrawings(
       ...view.cutouts.flatMap(cutoutRoom),
       ...view.edgeBores.map(({ at }) => ({ at, radius: TICK.outside + 1 })),
     ],
-  })
+  }
+  const pages = printedPages(size, setup.paper, thingsOf(view), options)
   const runs = runsOn(view)
   const pieces = sheetsOf(view, pages, units)
   const sheets = [...new Set(pages.map(({ sheet }) => sheet))]
-  return sheets.map((sheet) =>
+  const drawings = sheets.map((sheet) =>
     sheetDrawing(
       pieces.filter(({ page }) => page.sheet === sheet),
       pages,
@@ -54,6 +62,13 @@ export function pageDrawings(
       setup,
     ),
   )
+  const grid = tilePages(size, setup.paper, options).length
+  return { drawings, plan: { pieces: pages, sheets: drawings.length, grid } }
+}
+
+/** The drawings of `facePages` alone. */
+export function pageDrawings(...of: Parameters<typeof facePages>): Drawing[] {
+  return [...facePages(...of).drawings]
 }
 
 /** One sheet of paper with its pieces. */
