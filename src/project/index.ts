@@ -19,6 +19,8 @@ export {
   LONGEST_CUT_MM,
   largerPaper,
   paperSize,
+  paperWords,
+  sheetWords,
   type UprightSize,
 } from './printing.ts'
 export type { Position, Problem } from './problem.ts'

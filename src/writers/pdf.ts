@@ -50,12 +50,18 @@ export async function pdfOf(pages: readonly Drawing[], info: PdfInfo, fonts: Pdf
 /** Names of a bookmark and of those that it stands under, the outermost first. */
 export type Bookmark = readonly [string, ...string[]]
 
+/** A page that comes before those that were added. */
+export interface FrontPage {
+  readonly page: Drawing
+  readonly bookmark?: Bookmark
+}
+
 /** A PDF that is written page by page, so that no drawing need be kept until all are made. */
 export interface PdfBook {
-  /** Pages with a bookmark can be chosen in a reader's list of contents; of equal ones the first page counts. */
+  /** Pages with a bookmark can be chosen in a reader's list of contents. */
   readonly add: (page: Drawing, bookmark?: Bookmark) => void
   /** The bytes, with some pages set before all others. Nothing can be added after. */
-  readonly finish: (front?: readonly { readonly page: Drawing; readonly bookmark?: Bookmark }[]) => Promise<Uint8Array>
+  readonly finish: (front?: readonly FrontPage[]) => Promise<Uint8Array>
 }
 
 /** The same as `pdfOf`, for pages that come one by one. */
@@ -89,16 +95,18 @@ function moveToFront(list: unknown[], before: number): void {
   list.unshift(...list.splice(before))
 }
 
+/** Each page its own; what they stand under is made at the first of its pages. */
 function addBookmarks(document: PDFKit.PDFDocument, marks: readonly (Bookmark | undefined)[]): void {
-  const made = new Map<string, PDFKit.PDFOutline>()
+  const groups = new Map<string, PDFKit.PDFOutline>()
   marks.forEach((mark, pageNumber) => {
+    if (mark === undefined) return
     let under = document.outline
-    for (let depth = 1; depth <= (mark?.length ?? 0); depth += 1) {
-      const key = JSON.stringify(mark?.slice(0, depth))
-      const known = made.get(key) ?? under.addItem(mark?.[depth - 1] ?? '', atPage(pageNumber))
-      made.set(key, known)
-      under = known
-    }
+    mark.forEach((name, depth) => {
+      const key = depth === mark.length - 1 ? undefined : JSON.stringify(mark.slice(0, depth + 1))
+      const known = key === undefined ? undefined : groups.get(key)
+      under = known ?? under.addItem(name, atPage(pageNumber))
+      if (key !== undefined) groups.set(key, under)
+    })
   })
 }
 
