@@ -11,6 +11,7 @@ export { type Limits, limitOf } from './limits.ts'
 export { isLippingWord, LIPPING_GROUPS, LIPPING_WORDS, type LippingGroup } from './lipping-words.ts'
 export { slug, uniqueKeys } from './names.ts'
 export { nearestName } from './nearest.ts'
+export { type PrintOptions, readPrintOptions } from './print-options.ts'
 export {
   BAR_MM,
   believable,
