@@ -48,7 +48,10 @@ export function pageFiles({ project, panels }: Built, fonts: Fonts, seed: string
     subject: project.title,
     fingerprint: print,
   })
-  const all = openPdf(info('all full-size pages', fingerprint(seed)), fonts)
+  const all = openPdf(
+    info(`${project.title === '' ? '' : `${project.title}: `}all full-size pages`, fingerprint(seed)),
+    fonts,
+  )
   const records: PageRecord[] = []
   const count = (): PageCount => total(records.flatMap(({ faces }) => faces))
 
@@ -60,14 +63,14 @@ export function pageFiles({ project, panels }: Built, fonts: Fonts, seed: string
       all.add(drawing, [panel.moduleName, panel.name, `face ${face}, ${drawing.title.replace(/^.*, /, '')}`])
     const pages = drawings.map(({ drawing }) => drawing)
     const name = `${panel.moduleName}: ${panel.name}, full size`
-    return { path: pagesPath(panel), bytes: await pdfOf(pages, info(name, printOf(pages)), fonts) }
+    return { path: pagesPath(panel), bytes: await pdfOf(pages, info(name, printOf(pages)), all) }
   }
 
   async function* shared(): AsyncGenerator<OutputFile> {
     if (count().sheets === 0) return
     const measuring = measuringPages(setup, project.title)
     if (measuring.length > 0)
-      yield { path: MEASURE_FILE, bytes: await pdfOf(measuring, info('measure first', printOf(measuring)), fonts) }
+      yield { path: MEASURE_FILE, bytes: await pdfOf(measuring, info('measure first', printOf(measuring)), all) }
     const cover: Cover = {
       project,
       setup,

@@ -32,7 +32,7 @@ export function readPrintOptions({ paper, checkBars, pageBudget }: PrintOptions,
   if (!read.ok) {
     const problems = read.problems.map(({ message, expected, nearest }) => {
       const hint = nearest === undefined ? '' : `; did you mean "${nearest}"?`
-      return `${asOption(message)}\n  expected: ${expected}${hint}`
+      return `${asOption(message)}\n  expected: ${expected.replace('[179.1, 180]', '179.1,180')}${hint}`
     })
     return { ok: false, problems }
   }

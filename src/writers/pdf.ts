@@ -32,7 +32,12 @@ interface Inside {
   readonly _root: {
     readonly data: { ViewerPreferences?: unknown; readonly Pages: { readonly data: { Kids: unknown[] } } }
   }
-  readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } }
+  readonly _font: { readonly font: ReadFont }
+}
+
+/** A font file, read; opaque but for this. */
+interface ReadFont {
+  hasGlyphForCodePoint(code: number): boolean
 }
 
 /**
@@ -40,7 +45,7 @@ interface Inside {
  * without scaling. Letters that the font lacks become `?`. Uncompressed, because compressed bytes differ between
  * Node and browsers. Throws when there is no page, or a drawing breaks the promises of its types.
  */
-export async function pdfOf(pages: readonly Drawing[], info: PdfInfo, fonts: PdfFonts): Promise<Uint8Array> {
+export async function pdfOf(pages: readonly Drawing[], info: PdfInfo, fonts: PdfFonts | PdfBook): Promise<Uint8Array> {
   for (const page of pages) checkDrawing(page)
   const book = openPdf(info, fonts)
   for (const page of pages) book.add(page)
@@ -62,11 +67,19 @@ export interface PdfBook {
   readonly add: (page: Drawing, bookmark?: Bookmark) => void
   /** The bytes, with some pages set before all others. Nothing can be added after. */
   readonly finish: (front?: readonly FrontPage[]) => Promise<Uint8Array>
+  /** The fonts as they were read. To read them takes longer than to write a page, so other files may use them, too. */
+  readonly read: ReadFonts
 }
 
-/** The same as `pdfOf`, for pages that come one by one. */
-export function openPdf(info: PdfInfo, fonts: PdfFonts): PdfBook {
-  const document = newDocument(info, fonts)
+interface ReadFonts {
+  readonly regular: ReadFont
+  readonly bold: ReadFont
+}
+
+/** The same as `pdfOf`, for pages that come one by one. Fonts as files, or those of another book. */
+export function openPdf(info: PdfInfo, fonts: PdfFonts | PdfBook): PdfBook {
+  const document = newDocument(info)
+  const read = readFonts(document, fonts)
   const bytes = toBytes(document)
   const pen = penFor(document)
   const marks: (Bookmark | undefined)[] = []
@@ -77,6 +90,7 @@ export function openPdf(info: PdfInfo, fonts: PdfFonts): PdfBook {
   }
   return {
     add,
+    read,
     finish: (front = []) => {
       const before = marks.length
       for (const { page, bookmark } of front) add(page, bookmark)
@@ -133,7 +147,7 @@ interface PageDictionary {
   readonly data: { UserUnit?: number }
 }
 
-function newDocument(info: PdfInfo, fonts: PdfFonts): PDFKit.PDFDocument {
+function newDocument(info: PdfInfo): PDFKit.PDFDocument {
   // pdfkit asks for a default font unless it is told that there is none; its types do not know that.
   const noFont = { font: null } as unknown as { font?: string }
   const document = new PDFDocument({
@@ -152,10 +166,20 @@ function newDocument(info: PdfInfo, fonts: PdfFonts): PDFKit.PDFDocument {
       ModDate: DATE,
     },
   })
-  document.registerFont('regular', fonts.regular)
-  document.registerFont('bold', fonts.bold)
   inside(document)._root.data.ViewerPreferences = document.ref({ PrintScaling: 'None', PickTrayByPDFSize: true })
   return document
+}
+
+/** Both fonts under their names, in one order, so that a file is the same whichever it uses first. */
+function readFonts(document: PDFKit.PDFDocument, fonts: PdfFonts | PdfBook): ReadFonts {
+  const given = 'read' in fonts ? fonts.read : fonts
+  const open = (name: keyof ReadFonts): ReadFont => {
+    // pdfkit takes a font that has been read as well as a file; its types do not know that.
+    document.registerFont(name, given[name] as PDFKit.Mixins.PDFFontSource)
+    document.font(name)
+    return inside(document)._font.font
+  }
+  return { regular: open('regular'), bold: open('bold') }
 }
 
 const inside = (document: PDFKit.PDFDocument): Inside => document as unknown as Inside
