@@ -8,12 +8,12 @@ import {
   toolsOf,
 } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
-import { type FrontPage, openPdf, type PdfInfo, pdfOf } from '../writers/index.ts'
+import { type Bookmark, type FrontPage, openPdf, type PdfInfo, pdfOf } from '../writers/index.ts'
 import type { Built } from './build.ts'
 import type { Fonts, OutputFile } from './files.ts'
 import { fingerprint } from './fingerprint.ts'
 import { pagesJson } from './pages-json.ts'
-import { type PanelPages, panelPages, total } from './panel-pages.ts'
+import { type PanelPages, pagesOf, total } from './panel-pages.ts'
 import { ALL_PAGES_FILE, facesMarked, MEASURE_FILE, PAGES_FILE, pagesPath } from './paths.ts'
 
 /** A panel's pages without their drawings, which are many. */
@@ -56,18 +56,16 @@ export function pageFiles({ project, panels }: Built, fonts: Fonts, seed: string
   const count = (): PageCount => total(records.flatMap(({ faces }) => faces))
 
   async function of(panel: Panel): Promise<OutputFile | undefined> {
-    const { drawings, faces } = panelPages(project, panel, stamp)
+    const { drawings, faces } = pagesOf(project, panel, stamp)
     records.push({ panel, faces })
     if (drawings.length === 0) return undefined
-    for (const { drawing, face } of drawings)
-      all.add(drawing, [panel.moduleName, panel.name, `face ${face}, ${drawing.title.replace(/^.*, /, '')}`])
-    const pages = drawings.map(({ drawing }) => drawing)
+    for (const page of drawings) all.add(page, bookmarkOf(panel, page))
     const name = `${panel.moduleName}: ${panel.name}, full size`
-    return { path: pagesPath(panel), bytes: await pdfOf(pages, info(name, printOf(pages)), all) }
+    return { path: pagesPath(panel), bytes: await pdfOf(drawings, info(name, printOf(drawings)), all) }
   }
 
   async function* shared(): AsyncGenerator<OutputFile> {
-    if (count().sheets === 0) return
+    if (records.every(({ faces }) => faces.length === 0)) return
     const measuring = measuringPages(setup, project.title)
     if (measuring.length > 0)
       yield { path: MEASURE_FILE, bytes: await pdfOf(measuring, info('measure first', printOf(measuring)), all) }
@@ -81,7 +79,7 @@ export function pageFiles({ project, panels }: Built, fonts: Fonts, seed: string
     }
     const front = [...named('Measure first', measuring), ...named('Cover', coverDrawings(cover))]
     yield { path: ALL_PAGES_FILE, bytes: await all.finish(front) }
-    const text = pagesJson(project, records, front.length)
+    const text = pagesJson(project, records, front.length, stamp)
     yield { path: PAGES_FILE, bytes: new TextEncoder().encode(text) }
   }
 
@@ -89,6 +87,12 @@ export function pageFiles({ project, panels }: Built, fonts: Fonts, seed: string
 }
 
 const printOf = (pages: readonly Drawing[]): string => fingerprint(JSON.stringify(pages))
+
+/** Module, panel, and what of its title is left: `face A, sheet A1`. */
+function bookmarkOf({ moduleName, name }: Panel, { title }: Drawing): Bookmark {
+  const prefix = `${moduleName}: ${name}, `
+  return [moduleName, name, title.startsWith(prefix) ? title.slice(prefix.length) : title]
+}
 
 /** Pages of which the first has a bookmark. */
 const named = (name: string, pages: readonly Drawing[]): FrontPage[] =>

@@ -11,7 +11,7 @@ export const PAGES_VERSION = 1
  * The text of pages.json: what there is to print, panel by panel, and where it stands in the file of all pages, of which
  * `front` come before the panels. Lengths in mm, rounded to 0.001; two spaces, keys in a fixed order, one final line end.
  */
-export function pagesJson(project: Project, records: readonly PageRecord[], front: number): string {
+export function pagesJson(project: Project, records: readonly PageRecord[], front: number, stamp?: string): string {
   const { paper, bars } = project.outputs
   const { width, height, roll } = paperSize(paper)
   const correction = correctionOf(project.outputs)
@@ -24,7 +24,7 @@ export function pagesJson(project: Project, records: readonly PageRecord[], fron
       file: pagesPath(panel),
       page,
       sheets,
-      faces: faces.map(({ face, sheets: own, grid, kinds }) => ({ face, sheets: own, grid, kinds })),
+      faces: faces.map(({ face, sheets: own, grid, least, kinds }) => ({ face, sheets: own, grid, least, kinds })),
     }
     page += sheets
     return [record]
@@ -33,6 +33,7 @@ export function pagesJson(project: Project, records: readonly PageRecord[], fron
     format: 'storyrod pages',
     version: PAGES_VERSION,
     title: project.title,
+    ...(stamp !== undefined && { warning: stamp }),
     paper: { name: paper, width: roundMm(width), ...(roll === true ? { roll } : { height: roundMm(height) }) },
     ...(bars !== undefined && correction !== undefined && { bars }),
     file: ALL_PAGES_FILE,

@@ -1,34 +1,38 @@
-import { type CoverFace, type Drawing, facePages, type PageCount } from '../drawing/index.ts'
+import { type CoverFace, type Drawing, type PageCount, plannedPages } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
 import { facesMarked } from './paths.ts'
 
+/** Counts of sheets: those there are, those of a plain grid, and those that no pages of whole faces could be fewer than. */
+export interface SheetCount extends PageCount {
+  readonly least: number
+}
+
 /** The full-size pages of one panel, those of face A first. */
 export interface PanelPages {
   readonly panel: Panel
-  readonly drawings: readonly { readonly drawing: Drawing; readonly face: CoverFace['face'] }[]
-  readonly faces: readonly (CoverFace & PageCount)[]
+  readonly drawings: readonly Drawing[]
+  readonly faces: readonly (CoverFace & SheetCount)[]
 }
 
 /** The sums of several counts. */
-export function total(counts: readonly PageCount[]): PageCount {
-  return counts.reduce((sum, { sheets, grid }) => ({ sheets: sum.sheets + sheets, grid: sum.grid + grid }), {
-    sheets: 0,
-    grid: 0,
-  })
+export function total(counts: readonly SheetCount[]): SheetCount {
+  const sum = (of: (count: SheetCount) => number): number => counts.reduce((all, count) => all + of(count), 0)
+  return { sheets: sum(({ sheets }) => sheets), grid: sum(({ grid }) => grid), least: sum(({ least }) => least) }
 }
 
 /** Plans and draws what there is to mark on a panel; no pages where there is nothing. */
-export function panelPages({ outputs, units }: Project, panel: Panel, stamp?: string): PanelPages {
-  const faces = facesMarked(panel).map((face) => ({ face, pages: facePages(panel, face, outputs, units, stamp) }))
+export function pagesOf({ outputs, units }: Project, panel: Panel, stamp?: string): PanelPages {
+  const planned = facesMarked(panel).map((face) => ({ face, ...plannedPages(panel, face, outputs, units, stamp) }))
   return {
     panel,
-    drawings: faces.flatMap(({ face, pages }) => pages.drawings.map((drawing) => ({ drawing, face }))),
-    faces: faces.map(({ face, pages: { plan } }) => ({
+    drawings: planned.flatMap(({ drawings }) => drawings),
+    faces: planned.map(({ face, plan: { pieces, sheets, grid, least } }) => ({
       face,
-      sheets: plan.sheets,
-      grid: plan.grid,
-      kinds: [...new Set(plan.pieces.map(({ kind }) => kind))],
+      sheets,
+      grid,
+      least,
+      kinds: [...new Set(pieces.map(({ kind }) => kind))],
     })),
   }
 }

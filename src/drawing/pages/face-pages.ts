@@ -18,9 +18,9 @@ const SURROUND = 8
 const CLEAR = 3
 
 /** The full-size template of one face: a drawing for each sheet, and what was planned. */
-export interface FacePages {
+export interface PlannedPages {
   readonly drawings: readonly Drawing[]
-  readonly plan: Omit<FacePlan, 'least'>
+  readonly plan: FacePlan
 }
 
 /**
@@ -29,13 +29,13 @@ export interface FacePages {
  * Sheets that would be blank are left out, see `printedPages`. `stamp` is a warning printed on every sheet. A paper's name
  * alone: with the usual margin, not corrected for a printer.
  */
-export function facePages(
+export function plannedPages(
   panel: Panel,
   face: 'A' | 'B',
   paper: PaperName | PrintSpec,
   units: Units,
   stamp?: string,
-): FacePages {
+): PlannedPages {
   const setup = setupOf(paper, units, stamp)
   const view = faceView(panel, face)
   const size = { width: view.width, height: view.height }
@@ -63,12 +63,12 @@ export function facePages(
     ),
   )
   const grid = tilePages(size, setup.paper, options).length
-  return { drawings, plan: { pieces: pages, sheets: drawings.length, grid } }
+  return { drawings, plan: { pieces: pages, sheets: drawings.length, grid, least: 1 } }
 }
 
-/** The drawings of `facePages` alone. */
-export function pageDrawings(...of: Parameters<typeof facePages>): Drawing[] {
-  return [...facePages(...of).drawings]
+/** The drawings of `plannedPages` alone. */
+export function pageDrawings(...of: Parameters<typeof plannedPages>): Drawing[] {
+  return [...plannedPages(...of).drawings]
 }
 
 /** One sheet of paper with its pieces. */
