@@ -18,6 +18,7 @@ export {
   believable,
   type Correction,
   correctionOf,
+  LONGEST_CUT_MM,
   largerPaper,
   paperSize,
   type UprightSize,

@@ -12,8 +12,6 @@ import { type Sheet, sheetsOf } from './sheet.ts'
 import { type FaceView, faceView } from './view.ts'
 import { sketchOf } from './window.ts'
 
-/** What neighbouring sheets show in common, mm; more where a bore would be cut. */
-const OVERLAP = 14
 /** Shown beyond the panel's edges, mm: room for the edge's name and for the fold. */
 const SURROUND = 8
 /** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
@@ -36,7 +34,7 @@ export function pageDrawings(
   const view = faceView(panel, face)
   const pages = printedPages({ width: view.width, height: view.height }, setup.paper, thingsOf(view), {
     margin: setup.margin,
-    overlap: OVERLAP,
+    overlap: setup.overlap,
     surround: SURROUND,
     reserve: reserveFor(stamp),
     keep: [
