@@ -12,6 +12,7 @@ import { flipBalance } from './rules/flip-balance.ts'
 import { flipOver } from './rules/flip-over.ts'
 import { grooves } from './rules/grooves.ts'
 import { inPlace } from './rules/in-place.ts'
+import { letters } from './rules/letters.ts'
 import { lippedEdges } from './rules/lipped-edges.ts'
 import { mates } from './rules/mates.ts'
 import { pieces } from './rules/pieces.ts'
@@ -63,6 +64,7 @@ export const rules: readonly Rule[] = [
   bits,
   cutters,
   printing,
+  letters,
 ]
 
 const WORST_FIRST: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }

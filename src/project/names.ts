@@ -1,3 +1,5 @@
+import { inLatin } from './latin.ts'
+
 const LONGEST = 40
 
 /** Names of devices that no file may have on Windows, with or without an extension. */
@@ -18,10 +20,11 @@ const LETTERS: Readonly<Record<string, string>> = {
 
 /**
  * A name as a file name: lower case ASCII letters, digits and single hyphens, beginning with a letter or digit, at
- * most 40 characters, never empty and never the name of a Windows device. `Glaze store №2` is `glaze-store-no2`.
+ * most 40 characters, never empty and never the name of a Windows device. `Glaze store №2` is `glaze-store-no2`, and
+ * `Шкаф` is `shkaf`.
  */
 export function slug(name: string): string {
-  const plain = name
+  const plain = inLatin(name)
     .toLowerCase()
     .replace(/[ßæœøłđðþı]/g, (letter) => LETTERS[letter] ?? '')
     .normalize('NFKD')

@@ -2,7 +2,7 @@
 
     /usr/bin/python3 tests/outside/svg_renders.py OUTPUT-FOLDER
 
-The picture at 96 dpi must have the size that the file's millimetres ask for, and something drawn on it where the outline
+The picture at 48 dpi must have the size that the file's millimetres ask for, and something drawn on it where the outline
 is. In the file, width and height are in mm and equal to the viewBox, nothing is mirrored by a transform, and no other
 length has a unit. Circles on BORE and COUNTERSINK layers are compared with the drillings of that face (y = 0 is the panel's
 upper edge), and the corners of the outline, round notches too, to 0.001 mm; paths on GROOVE and REBATE layers (box, and width and
@@ -23,7 +23,7 @@ import agreement  # noqa: E402
 import panels  # noqa: E402
 
 SVG = "{http://www.w3.org/2000/svg}"
-DPI = 96
+DPI = 48
 MM = re.compile(r"(\d+(?:\.\d+)?)mm$")
 PIECES = re.compile(r"[MLA]([^MLAZ]*)")
 WITH_UNIT = re.compile(r"-?[\d.]+(?:mm|cm|in|px|pt|pc|em|%)$")
@@ -49,7 +49,7 @@ def png_of(path):
         at += size + 12
     rows, stride = zlib.decompress(packed), 1 + 4 * width
     # A row's bytes are differences; on a bare ground all are 0, and a row that differs from it or its neighbour has some.
-    return width, height, [any(rows[i * stride + 1 : (i + 1) * stride]) for i in range(height)]
+    return width, height, [rows.count(0, i * stride + 1, (i + 1) * stride) < stride - 1 for i in range(height)]
 
 
 def size_of(root, sheet, proof):
@@ -79,7 +79,7 @@ def rendered(sheet, view, proof):
         proof.fault(sheet.name, "the picture is blank")
     for edge, y in (("upper", 0.0), ("lower", sheet.width)):
         row = round((y - top) / 25.4 * DPI)
-        if not any(pixels[2][max(0, row - 2) : row + 3]):
+        if not any(pixels[2][max(0, row - 1) : row + 2]):
             proof.fault(sheet.name, f"nothing is drawn where the {edge} edge of the panel should be")
 
 

@@ -16,6 +16,8 @@ describe('keys', () => {
     ['', 'module'],
     ['...', 'module'],
     ['戸棚', 'module'],
+    ['Шкаф для щёток', 'shkaf-dlya-shchyotok'],
+    ['ΞΎΛΙΝΗ ντουλάπα', 'xylini-ntoulapa'],
     ['CON', 'con-module'],
     ['nul', 'nul-module'],
     ['com1', 'com1-module'],

@@ -1,3 +1,5 @@
+import { inLatin } from '../../project/index.ts'
+
 /** A value of a TEXT may be 255 characters in older readers; from memory. */
 const LONGEST = 250
 
@@ -48,14 +50,14 @@ const BEYOND_ASCII = /[^\x20-\x7e]/gu
 
 /**
  * A label in plain ASCII that no reader can take for anything else. Signs are spelt out (Ø before a figure is D, × is
- * x, ° is deg), letters lose their accents, and what has no ASCII form becomes `?`. Readers take `%%c`, `^J` and
- * `\U+00D8` inside a text as orders, so percent signs are set apart and carets and backslashes replaced.
+ * x, ° is deg), Greek and Cyrillic are written in Latin letters, letters lose their accents, and what has no ASCII form
+ * becomes `?`. Readers take `%%c`, `^J` and `\U+00D8` inside a text as orders, so percent signs are set apart and carets and backslashes replaced.
  */
 export function asciiLabel(text: string): string {
   // Composed first, so that an a with a loose umlaut is spelt like one with its own.
   const composed = BY_NEIGHBOUR.reduce((s, [pattern, plain]) => s.replace(pattern, plain), text.normalize('NFC'))
   const spelt = composed.replace(BEYOND_ASCII, (sign) => SPELT[sign] ?? sign)
-  const plain = spelt
+  const plain = inLatin(spelt)
     .normalize('NFKD')
     .replaceAll('⁄', '/')
     .replace(/\p{M}/gu, '')

@@ -9,6 +9,7 @@ import { frontCases } from './fronts.ts'
 import { grooveCases } from './grooves.ts'
 import { inPlaceCases } from './in-place.ts'
 import { jointCases } from './joints.ts'
+import { letterCases } from './letters.ts'
 import { loadCases } from './loads.ts'
 import { namedPanelCases } from './named-panels.ts'
 import { printingCases } from './printing.ts'
@@ -31,6 +32,7 @@ export const ruleCases: readonly RuleCase[] = [
   ...grooveCases,
   ...inPlaceCases,
   ...jointCases,
+  ...letterCases,
   ...loadCases,
   ...namedPanelCases,
   ...printingCases,

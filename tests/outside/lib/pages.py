@@ -1,9 +1,7 @@
-"""Full-size pages as a person tapes them: neighbours laid mark on mark, and then everything measured from the panel's edges.
+"""What is on the full-size pages, as poppler reads them: lines, circles and words, in mm from the lower left corner of a page.
 
-The vector content of each page is read with poppler's pdftocairo. Lines of 0.6 mm are the panel's edges, circles of 0.2 mm
-the rims of holes, circles of 0.1 mm and radius 3 mm the registration marks; the longer line of the cross in such a mark
-lies across the seam that it belongs to. Pages are named by the largest word on them
-(A1, A2 ... B1). Nothing is taken from the program but what panels.json says of the holes.
+Nothing is taken from the program but the pens that it draws with: 0.6 mm for the edges of a panel, 0.2 mm for the rims of
+holes, 0.1 mm for hairlines and registration marks, which are crossed circles of 3 mm radius.
 """
 
 import math
@@ -11,214 +9,182 @@ import re
 import subprocess
 import tempfile
 import xml.etree.ElementTree as ElementTree
+from dataclasses import dataclass, field
 from pathlib import Path
 
 SVG = "{http://www.w3.org/2000/svg}"
 MM = 25.4 / 72
-EDGE_PEN, RIM_PEN, MARK_PEN, MARK_RADIUS = 0.6, 0.2, 0.1, 3.0
-ALLOWED = 0.05
+EDGE_PEN, RIM_PEN, HAIR_PEN, MARK_RADIUS = 0.6, 0.2, 0.1, 3.0
+# A pen is recognised to this, mm: a correction for a printer makes it a little heavier or finer.
+SAME_PEN = 0.03
 FIGURE = re.compile(r"-?\d+(?:\.\d+)?(?:e-?\d+)?")
 STROKE = re.compile(r"stroke-width:([\d.]+)")
 MATRIX = re.compile(r"matrix\(([^)]*)\)")
-WORD = re.compile(r'<word xMin="[\d.]+" yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">([^<]*)</word>')
+PAGE_OF_WORDS = re.compile(r'<page width="[\d.]+" height="([\d.]+)">(.*?)</page>', re.DOTALL)
+WORD = re.compile(r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]*)</word>')
+PAGE_SIZE = re.compile(r"Page\s+\d+ size:\s+([\d.]+) x ([\d.]+) pts")
 
 
-class Page:
-    """mm from the lower left corner of the sheet."""
-
-    def __init__(self, label, svg):
-        self.label = label
-        self.edges, self.rims, self.marks, self.hairs = [], [], [], []
-        height = float(svg.get("viewBox").split()[3])
-        for path in svg.iter(f"{SVG}path"):
-            pen = STROKE.search(path.get("style", ""))
-            if pen is None or "fill:none" not in path.get("style"):
-                continue
-            scale, points, curves = shape_of(path, height)
-            self.put(float(pen[1]) * scale * MM, points, curves)
-
-    def put(self, pen, points, curves):
-        """Only whole circles and single lines are of interest."""
-        if curves == 4:
-            # Ends of the four curves; the first is the start of the path.
-            ends = points[3:13:3]
-            centre = tuple(sum(p[k] for p in ends) / 4 for k in (0, 1))
-            radius = sum(math.dist(p, centre) for p in ends) / 4
-            if abs(pen - MARK_PEN) < 0.02 and abs(radius - MARK_RADIUS) < 0.02:
-                self.marks.append(centre)
-            elif abs(pen - RIM_PEN) < 0.02:
-                self.rims.append((centre, 2 * radius))
-        elif curves == 0 and len(points) == 2 and abs(pen - EDGE_PEN) < 0.02:
-            self.edges.append(tuple(points))
-        elif curves == 0 and len(points) == 2 and abs(pen - MARK_PEN) < 0.02:
-            self.hairs.append(tuple(points))
-
-    def marks_across(self, axis):
-        """The marks of the seams to neighbours along an axis: the left and right ones, or those above and below."""
-        return [mark for mark in self.marks if self.arm(mark, axis) > self.arm(mark, 1 - axis)]
-
-    def arm(self, mark, axis):
-        """Length of the longest hair line through a mark along an axis."""
-        through = [
-            abs(a[axis] - b[axis])
-            for a, b in self.hairs
-            if max(abs(p[1 - axis] - mark[1 - axis]) for p in (a, b)) < ALLOWED
-            and min(a[axis], b[axis]) - ALLOWED < mark[axis] < max(a[axis], b[axis]) + ALLOWED
-        ]
-        return max(through, default=0.0)
+@dataclass
+class Word:
+    text: str
+    box: tuple  # left, low, right, high
 
     @property
-    def place(self):
-        """Row and column, from the upper left."""
-        return ord(self.label[0]) - ord("A"), int(self.label[1:])
+    def plain(self):
+        """In small letters, without what stands before and behind."""
+        return self.text.strip(".,:;()[]…").lower()
+
+    def away(self, point):
+        """Distance from a point to the nearest place of the word."""
+        return math.hypot(*(max(self.box[k] - point[k], point[k] - self.box[k + 2], 0) for k in (0, 1)))
 
 
-def shape_of(path, height):
-    """Scale, points (mm, y up) and number of curves of a path; more than one piece counts as no shape."""
-    words = path.get("d")
+@dataclass
+class Page:
+    """A page, or one of the pieces that are to be cut out of it."""
+
+    number: int
+    width: float
+    height: float
+    words: list = field(default_factory=list)
+    edges: list = field(default_factory=list)  # heavy lines, pairs of points
+    rims: list = field(default_factory=list)  # (centre, diameter)
+    marks: list = field(default_factory=list)  # centres
+    lines: list = field(default_factory=list)  # fine lines and hairlines, pairs of points
+    boxes: list = field(default_factory=list)  # closed rectangles: left, low, right, high
+    piece: int = 0  # 0: the whole page
+    paper: tuple = ()  # width and height as the file says them, mm
+
+    @property
+    def label(self):
+        return f"page {self.number}" + (f", piece {self.piece}" if self.piece else "")
+
+    @property
+    def face(self):
+        """A or B, as its words say; what is set largest counts. Nothing for a piece that does not say it."""
+        said = [
+            (min(word.box[2] - word.box[0], word.box[3] - word.box[1]), letter.text.strip(".,:;()"))
+            for word, letter in zip(self.words, self.words[1:])
+            if word.plain == "face" and letter.text.strip(".,:;()") in ("A", "B")
+        ]
+        largest = max((size for size, _ in said), default=0)
+        faces = {letter for size, letter in said if size > largest - 0.05}
+        if self.piece and not faces:
+            return None
+        if len(faces) != 1:
+            raise ValueError(f"{self.label} says that it is face {' and '.join(sorted(faces)) or 'nothing'}")
+        return faces.pop()
+
+    def within(self, box, piece):
+        """The part of the page that lies in a box, as a page of its own."""
+        inside = lambda *points: all(box[k] - 0.5 < p[k] < box[k + 2] + 0.5 for p in points for k in (0, 1))
+        return Page(
+            self.number,
+            self.width,
+            self.height,
+            [word for word in self.words if inside(word.box[:2], word.box[2:])],
+            [line for line in self.edges if inside(*line)],
+            [rim for rim in self.rims if inside(rim[0])],
+            [mark for mark in self.marks if inside(mark)],
+            [line for line in self.lines if inside(*line)],
+            [],
+            piece,
+            self.paper,
+        )
+
+
+def pages_of(pdf, scales=None):
+    """
+    All pages of a file. `scales` takes the width and height of a page, mm, and gives by how much a printer that errs makes
+    it larger along x and y; without it pages are as they are in the file.
+    """
+    sizes = [(float(w) * MM, float(h) * MM) for w, h in PAGE_SIZE.findall(output("pdfinfo", "-f", "1", "-l", "100000", pdf))]
+    pages = [Page(k + 1, *size, paper=size) for k, size in enumerate(sizes)]
+    texts = PAGE_OF_WORDS.findall(output("pdftotext", "-bbox", pdf, "-"))
+    if not pages or len(texts) != len(pages):
+        raise ValueError(f"{pdf} has {len(pages)} pages, of which {len(texts)} have words")
+    for page, (height, words) in zip(pages, texts):
+        scale = scales(page.width, page.height) if scales else (1.0, 1.0)
+        page.words = [word_of(found, float(height), scale) for found in WORD.findall(words)]
+    for first, last in even_stretches(sizes):
+        for page, drawn in zip(pages[first:last], drawings_of(pdf, first + 1, last), strict=True):
+            scale = scales(page.width, page.height) if scales else (1.0, 1.0)
+            read_paths(page, drawn, scale)
+            page.width, page.height = page.width * scale[0], page.height * scale[1]
+    return pages
+
+
+def even_stretches(sizes):
+    """From and to, of pages that follow each other and are of one size."""
+    starts = [k for k, size in enumerate(sizes) if k == 0 or size != sizes[k - 1]]
+    return zip(starts, [*starts[1:], len(sizes)])
+
+
+def drawings_of(pdf, first, last):
+    """The pages as SVG; poppler puts several pages of one size into one file."""
+    with tempfile.TemporaryDirectory() as folder:
+        target = Path(folder) / "pages.svg"
+        output("pdftocairo", "-svg", "-origpagesizes", "-noshrink", "-f", first, "-l", last, pdf, target)
+        root = ElementTree.parse(target).getroot()
+    return list(root.iter(f"{SVG}page")) if last > first else [root]
+
+
+def word_of(found, height, scale):
+    left, top, right, bottom = (float(figure) for figure in found[:4])
+    box = (left, height - bottom, right, height - top)
+    return Word(unescaped(found[4]), tuple(v * MM * scale[k % 2] for k, v in enumerate(box)))
+
+
+def unescaped(text):
+    for sign, plain in (("&lt;", "<"), ("&gt;", ">"), ("&quot;", '"'), ("&amp;", "&")):
+        text = text.replace(sign, plain)
+    return text
+
+
+def read_paths(page, drawn, scale):
+    for path in drawn.iter(f"{SVG}path"):
+        style = path.get("style", "")
+        pen = STROKE.search(style)
+        if pen is None or "fill:none" not in style:
+            continue
+        grown, points, curves, closed = shape_of(path, page.height, scale)
+        put(page, float(pen[1]) * grown * MM, points, curves, closed)
+
+
+def put(page, pen, points, curves, closed):
+    """Whole circles, single lines and rectangles; all else is of no interest."""
+    is_pen = lambda wanted: abs(pen - wanted) < SAME_PEN
+    if curves == 4 and len(points) == 13:
+        # Ends of the four curves; the first is the start of the path.
+        ends = points[3:13:3]
+        centre = tuple(sum(p[k] for p in ends) / 4 for k in (0, 1))
+        radius = sum(math.dist(p, centre) for p in ends) / 4
+        if is_pen(HAIR_PEN) and abs(radius - MARK_RADIUS) < 0.05:
+            page.marks.append(centre)
+        elif is_pen(RIM_PEN):
+            page.rims.append((centre, 2 * radius))
+    elif curves == 0 and len(points) == 2 and not closed:
+        (page.edges if is_pen(EDGE_PEN) else page.lines).append(tuple(points))
+    elif curves == 0 and closed and len(points) == 4:
+        xs, ys = zip(*points)
+        page.boxes.append((min(xs), min(ys), max(xs), max(ys)))
+
+
+def shape_of(path, height, scale):
+    """How much the path is enlarged, its points (mm, y up), the number of its curves, and whether it is closed; no points where it has several parts."""
+    words = path.get("d").strip()
     curves = words.count("C")
+    closed = "Z" in words
     # After closing, a path is told to move to where it began.
-    words = re.sub(r"Z\s*M[^MLCZ]*$", "Z", words.strip())
+    words = re.sub(r"Z\s*M[^MLCZ]*$", "Z", words)
     figures = [float(f) for f in FIGURE.findall(words)]
     matrix = MATRIX.match(path.get("transform", "")) or MATRIX.match("matrix(1,0,0,1,0,0)")
     a, b, c, d, e, f = (float(v) for v in FIGURE.findall(matrix[1]))
     pairs = zip(figures[::2], figures[1::2])
-    points = [((a * x + c * y + e) * MM, (height - (b * x + d * y + f)) * MM) for x, y in pairs]
-    plain = curves or (words.count("M") == 1 and "Z" not in words)
-    return math.sqrt(abs(a * d - b * c)), points if plain else [], curves
-
-
-def pages_of(pdf):
-    """All pages of a file, by label."""
-    count = int(re.search(r"Pages:\s+(\d+)", output("pdfinfo", pdf))[1])
-    pages = {}
-    for number in range(1, count + 1):
-        only = ("-f", str(number), "-l", str(number))
-        words = WORD.findall(output("pdftotext", *only, "-bbox", pdf, "-"))
-        labels = [(float(low) - float(high), word) for high, low, word in words if re.fullmatch(r"[A-Z]\d+", word)]
-        _, label = max(labels, default=(0, "without a name"))
-        with tempfile.TemporaryDirectory() as folder:
-            target = Path(folder) / "page.svg"
-            output("pdftocairo", "-svg", "-origpagesizes", "-noshrink", *only, pdf, target)
-            page = Page(label, ElementTree.parse(target).getroot())
-        if not labels or label in pages:
-            raise ValueError(f"page {number} is {label}, as another is")
-        pages[label] = page
-    return pages
+    points = [((a * x + c * y + e) * MM * scale[0], (height - (b * x + d * y + f) * MM) * scale[1]) for x, y in pairs]
+    return math.sqrt(abs(a * d - b * c)), points if words.count("M") == 1 else [], curves, closed
 
 
 def output(*command):
     return subprocess.run([str(word) for word in command], check=True, capture_output=True, text=True).stdout
-
-
-def row_at(marks, axis, pick):
-    """Of these marks, those furthest to one side, in order along it."""
-    side = pick((mark[axis] for mark in marks), default=0.0)
-    return sorted(mark for mark in marks if abs(mark[axis] - side) < 1)
-
-
-def joined(first, second, across):
-    """Where the second page's origin lies on the first when their marks are laid on each other, and the worst misfit."""
-    along = 1 - across
-    # Columns go to the right, rows go down.
-    far, near = (max, min) if across == 0 else (min, max)
-    ours = sorted(row_at(first.marks_across(across), across, far), key=lambda mark: mark[along])
-    theirs = sorted(row_at(second.marks_across(across), across, near), key=lambda mark: mark[along])
-    if len(ours) != len(theirs) or len(ours) < 2:
-        raise ValueError(f"{first.label} has {len(ours)} marks to meet {second.label}, which has {len(theirs)}")
-    shifts = [(a[0] - b[0], a[1] - b[1]) for a, b in zip(ours, theirs)]
-    shift = tuple(sum(s[k] for s in shifts) / len(shifts) for k in (0, 1))
-    return shift, max(math.dist(s, shift) for s in shifts)
-
-
-def taped(pages):
-    """Origin of each page, in the frame of the first; and the misfit of every seam, closed rings included."""
-    by_place = {page.place: page for page in pages.values()}
-    start = min(by_place)
-    origins, todo, misfits = {start: (0.0, 0.0)}, [start], []
-    while todo:
-        place = todo.pop(0)
-        for step, across in (((0, 1), 0), ((1, 0), 1), ((0, -1), 0), ((-1, 0), 1)):
-            other = (place[0] + step[0], place[1] + step[1])
-            if other not in by_place:
-                continue
-            forward = sum(step) > 0
-            pair = (by_place[place], by_place[other]) if forward else (by_place[other], by_place[place])
-            shift, misfit = joined(*pair, across)
-            sign = 1 if forward else -1
-            origin = tuple(o + sign * s for o, s in zip(origins[place], shift))
-            misfits.append((f"{pair[0].label}-{pair[1].label}", misfit))
-            if other in origins:
-                misfits.append((f"{pair[0].label}-{pair[1].label}", math.dist(origin, origins[other])))
-            else:
-                origins[other] = origin
-                todo.append(other)
-    return {by_place[place].label: origin for place, origin in origins.items()}, misfits
-
-
-def wanted_holes(panel, face):
-    """(x, y), diameter and id of each square hole and sink of a face, as seen on it."""
-    for hole in panel["drillings"]:
-        if hole["surface"] != f"face {face}" or "lean" in hole:
-            continue
-        at = (hole["x"] if face == "A" else panel["length"] - hole["x"], hole["y"])
-        yield at, hole["diameter"], hole["id"]
-        if "sink" in hole:
-            yield at, hole["sink"]["diameter"], f"sink of {hole['id']}"
-
-
-def measure(pdf, panel, face):
-    """Faults, and how many circles and seams were measured and the worst error of all, on one file."""
-    pages = pages_of(pdf)
-    origins, misfits = taped(pages)
-    faults = [f"{seam}: marks miss each other by {error:.3f} mm" for seam, error in misfits if error > ALLOWED]
-    faults += [f"{label} cannot be taped to the others" for label in pages if label not in origins]
-    lines = [spread(origins[label], *line) for label in origins for line in pages[label].edges]
-    left, x_faults, x_worst = edges_along(lines, 0, panel["length"])
-    low, y_faults, y_worst = edges_along(lines, 1, panel["width"])
-    if left is None or low is None:
-        return [*faults, "no edges of the panel"], 0, 0, math.inf
-    rims = [
-        (label, (at[0] - left, at[1] - low), diameter)
-        for label in origins
-        for centre, diameter in pages[label].rims
-        for at in spread(origins[label], centre)
-    ]
-    rim_faults, rim_worst = compare_rims(rims, list(wanted_holes(panel, face)))
-    worst = max([x_worst, y_worst, rim_worst, *(error for _, error in misfits)])
-    seams = len({seam for seam, _ in misfits})
-    return [*faults, *x_faults, *y_faults, *rim_faults], len(rims), seams, worst
-
-
-def spread(origin, *points):
-    """Points of a page as they lie on the taped whole."""
-    return [(origin[0] + x, origin[1] + y) for x, y in points]
-
-
-def edges_along(lines, axis, size):
-    """The first of the panel's two edges that stand across an axis; every piece must lie on one of them."""
-    places = [a[axis] for a, b in lines if abs(a[axis] - b[axis]) < 0.001]
-    if not places:
-        return None, [], 0.0
-    start = min(places)
-    errors = [(min(abs(place - start), abs(place - start - size)), place - start) for place in places]
-    faults = [f"an edge at {'xy'[axis]} = {at:.3f} of {size} mm" for error, at in errors if error > ALLOWED]
-    if max(places) - start < size - ALLOWED:
-        faults.append(f"no edge at {'xy'[axis]} = {size} mm")
-    return start, faults, max(error for error, _ in errors)
-
-
-def compare_rims(rims, wanted):
-    """Each circle is a hole of its size, and each hole is on a page."""
-    faults, worst, seen = [], 0.0, set()
-    for label, at, diameter in rims:
-        alike = [(math.dist(at, place), name) for place, size, name in wanted if abs(size - diameter) <= ALLOWED]
-        error, name = min(alike, default=(math.inf, "any hole"))
-        if error > ALLOWED:
-            place = f"({at[0]:.3f}, {at[1]:.3f})"
-            faults.append(f"{label}: a circle of {diameter:.3f} at {place} is {error:.3f} mm from {name}")
-        else:
-            worst = max(worst, error)
-            seen.add(name)
-    faults += [f"{name} is on no page" for _, _, name in wanted if name not in seen]
-    return faults, worst
