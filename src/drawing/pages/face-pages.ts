@@ -5,17 +5,16 @@ import { type Piece, printedPages, type Round } from '../../templates/index.ts'
 import type { Drawing, Entity, Layer } from '../types.ts'
 import { cutoutRoom, cutoutThings } from './cutout.ts'
 import { TICK } from './edge-bores.ts'
-import { furnitureOf, reserveFor } from './furniture.ts'
+import { furnitureOf, reserveFor, roomOn } from './furniture.ts'
+import { holesOf } from './holes.ts'
 import { notesOf, runsOn } from './notes.ts'
 import { type PageSetup, type PrintSpec, setupOf, stretchOf } from './setup.ts'
 import { type Sheet, sheetsOf } from './sheet.ts'
-import { type FaceView, faceView } from './view.ts'
+import { type EdgeBore, type FaceView, faceView } from './view.ts'
 import { sketchOf } from './window.ts'
 
 /** What neighbouring sheets show in common, mm; more where a bore would be cut. */
 const OVERLAP = 14
-/** Shown beyond the panel's edges, mm: room for the edge's name and for the fold. */
-const SURROUND = 8
 /** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
 const CLEAR = 3
 
@@ -37,12 +36,12 @@ export function pageDrawings(
   const pages = printedPages({ width: view.width, height: view.height }, setup.paper, thingsOf(view), {
     margin: setup.margin,
     overlap: OVERLAP,
-    surround: SURROUND,
-    reserve: reserveFor(stamp),
+    surround: Math.max(...Object.values(view.surround)),
+    reserve: reserveFor(setup),
     keep: [
-      ...view.bores.map(({ at, reach }) => ({ at, radius: reach + CLEAR })),
+      ...holesOf(view).map(({ at, reach }) => ({ at, radius: reach + CLEAR })),
       ...view.cutouts.flatMap(cutoutRoom),
-      ...view.edgeBores.map(({ at }) => ({ at, radius: TICK.outside + 1 })),
+      ...ticksOf(view).map(({ at }) => ({ at, radius: TICK.outside + 1 })),
     ],
   })
   const runs = runsOn(view)
@@ -72,7 +71,7 @@ function sheetDrawing(
   const stretch = stretchOf(setup, paper)
   const drawn = pieces.map((piece) => {
     const sketch = sketchOf(piece)
-    const notes = notesOf(piece, sketch, runs)
+    const notes = notesOf(piece, sketch, runs, roomOn(paper, setup))
     return { sketch, notes }
   })
   const furniture = furnitureOf(
@@ -99,13 +98,19 @@ function sheetDrawing(
   }
 }
 
-/** Bores, the corners of grooves, and the contours of cutouts: what a sheet must show to be worth its paper. */
+/** The bores at shoulders of rebates, which are ticked at the edge. */
+function ticksOf({ edgeBores }: FaceView): readonly EdgeBore[] {
+  return edgeBores.filter(({ onFlap }) => onFlap === undefined)
+}
+
+/** Bores, those in edges with them, the corners of grooves, and the contours of cutouts: what a sheet must show to be worth its paper. */
 function thingsOf(view: FaceView): Round[] {
-  const bores = view.bores.map(({ at, reach }) => ({ at, radius: reach }))
+  const bores = holesOf(view).map(({ at, reach }) => ({ at, radius: reach }))
+  const ticks = ticksOf(view).map(({ at }) => ({ at, radius: 0 }))
   const corners = view.grooves.flatMap(({ min, max }) =>
     [min, max, [min[0], max[1]] as const, [max[0], min[1]] as const].map((at) => ({ at, radius: 0 })),
   )
-  return [...bores, ...corners, ...view.cutouts.flatMap(cutoutThings)]
+  return [...bores, ...ticks, ...corners, ...view.cutouts.flatMap(cutoutThings)]
 }
 
 const inked = (layers: readonly Layer[]): Layer[] => layers.filter((layer) => layer.entities.length > 0)
