@@ -6,8 +6,7 @@ import { fitted, textAt } from './text.ts'
 /** Both check lengths of a page stand on one bar along each axis, mm. */
 const PAGE_BAR = { mm: 100, inches: 4 } as const
 /** Of the long ticks, that a steel rule is laid on, and of those each 10 mm or inch between; mm. */
-const LONG = 3.2
-const SHORT = 1.2
+const TICK = { long: 3.2, short: 1.2 } as const
 const END_SIZE = 2.4
 const CAUTION_SIZE = 2.4
 const LEAST_SIZE = 1.7
@@ -69,7 +68,7 @@ function bar(axis: Axis, words: BarWords): Entity[] {
       millimetres: { upTo: PAGE_BAR.mm, long: [0, PAGE_BAR.mm] },
       inches: { upTo: PAGE_BAR.inches, long: [0, PAGE_BAR.inches] },
     }),
-    wordsOn(axis, [1, SHORT + 0.9], size, todo, true),
+    wordsOn(axis, [1, TICK.short + 0.9], size, todo, true),
     wordsOn(axis, [inch + 1, 0.6], END_SIZE, `${PAGE_BAR.mm} mm`, true),
     wordsOn(axis, [inch + 1, -2.4], END_SIZE, `${PAGE_BAR.inches} in`, true),
     ...(words.corrected === undefined ? [] : [wordsOn(axis, [1, -3], CORRECTED_SIZE, `corrected ${words.corrected}`)]),
@@ -87,12 +86,14 @@ export interface Scale {
   readonly length: number
   readonly millimetres: Ticks
   readonly inches: Ticks
+  /** Lengths of the ticks, mm; those of a page's bar where nothing is said. */
+  readonly tick?: { readonly long: number; readonly short: number }
 }
 
-export function scaleOn(axis: Axis, { length, millimetres, inches }: Scale): Entity[] {
+export function scaleOn(axis: Axis, { length, millimetres, inches, tick = TICK }: Scale): Entity[] {
   const ticks = ({ upTo, long }: Ticks, step: number, unit: number, side: 1 | -1): Entity[] =>
     Array.from({ length: Math.floor(upTo / step) + 1 }, (_, k): Entity => {
-      const by = side * (long.includes(k * step) ? LONG : SHORT)
+      const by = side * (long.includes(k * step) ? tick.long : tick.short)
       const place = k * step * unit
       return { kind: 'line', from: onAxis(axis, place, 0), to: onAxis(axis, place, by), pen: 'thin' }
     })
