@@ -6,16 +6,15 @@ import { type Face, type FacePlan, type Piece, planWhole, type Round, type Size 
 import type { Drawing, Entity, Layer } from '../types.ts'
 import { cutoutRoom, cutoutThings } from './cutout.ts'
 import { TICK } from './edge-bores.ts'
-import { furnitureOf, reserveFor } from './furniture.ts'
+import { furnitureOf, reserveFor, roomOn } from './furniture.ts'
+import { holesOf } from './holes.ts'
 import { type Notes, notesOf, runsOn } from './notes.ts'
 import { seamLetters } from './seams.ts'
 import { type PageSetup, type PrintSpec, setupOf, stretchOf } from './setup.ts'
 import { type Sheet, sheetsOf } from './sheet.ts'
-import { datumPoint, type FaceGroove, type FaceView, faceView } from './view.ts'
+import { datumPoint, type EdgeBore, type FaceGroove, type FaceView, faceView } from './view.ts'
 import { type Sketch, sketchOf } from './window.ts'
 
-/** Shown beyond the panel's edges, mm: room for the edge's name and for the fold. */
-const SURROUND = 8
 /** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
 const CLEAR = 3
 
@@ -54,7 +53,7 @@ export function planFace(view: FaceView, setup: PageSetup): FacePlan {
   return planWhole(toShow(view), setup.paper, {
     margin: setup.margin,
     overlap: setup.overlap,
-    reserve: reserveFor(setup.stamp),
+    reserve: reserveFor(setup),
   })
 }
 
@@ -85,7 +84,7 @@ function sheetDrawing(
   const { panel, face } = first.view
   const drawn = pieces.map((piece) => {
     const sketch = sketchOf(piece)
-    return { sketch, notes: notesOf(piece, sketch, runs), letters: seamLetters(piece) }
+    return { sketch, notes: notesOf(piece, sketch, runs, roomOn(first.page.paper, setup)), letters: seamLetters(piece) }
   })
   const notes = drawn.map((one) => one.notes)
   const title = `${panel.moduleName}: ${panel.name}, face ${face}, sheet ${first.page.label}`
@@ -129,15 +128,19 @@ export function drawingOf(
 
 /** The face as far as choosing its sheets goes. */
 function toShow(view: FaceView): Face {
-  const { width, height } = view
-  const surround = { x0: SURROUND, x1: SURROUND, y0: SURROUND, y1: SURROUND }
+  const { width, height, surround } = view
   return { width, height, surround, things: thingsOf(view) }
+}
+
+/** The bores at shoulders of rebates, which are ticked at the edge. */
+function ticksOf({ edgeBores }: FaceView): readonly EdgeBore[] {
+  return edgeBores.filter(({ onFlap }) => onFlap === undefined)
 }
 
 /** Bores, those in edges with them, the corners of grooves, and cutouts: what a sheet must show to be worth its paper. */
 function thingsOf(view: FaceView): Round[] {
-  const bores = view.bores.map(({ at, reach }) => ({ at, radius: reach + CLEAR }))
-  const ticks = view.edgeBores.map(({ at }) => ({ at, radius: TICK.outside + 1 }))
+  const bores = holesOf(view).map(({ at, reach }) => ({ at, radius: reach + CLEAR }))
+  const ticks = ticksOf(view).map(({ at }) => ({ at, radius: TICK.outside + 1 }))
   const cutouts = view.cutouts.flatMap((item) => [...cutoutRoom(item), ...cutoutThings(item)])
   return [...bores, ...ticks, ...view.grooves.flatMap((groove) => grooveThings(view, groove)), ...cutouts]
 }
