@@ -1,5 +1,7 @@
 export * from './marks.ts'
 export * from './needed.ts'
+export * from './packing.ts'
 export type { Size } from './paper.ts'
+export * from './piece-use.ts'
 export * from './tiling.ts'
 export * from './types.ts'
