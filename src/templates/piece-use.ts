@@ -57,6 +57,16 @@ export interface PieceUse {
   readonly places: readonly [PiecePlace, ...PiecePlace[]]
   /** The row of holes runs along this axis: its hairline goes from end to end of the piece, to be laid on a pencil line. */
   readonly along?: 0 | 1
+  /** A fold line at the other side of the row, for the other hand or the opposite edge: where it crosses its axis as drawn, mm. */
+  readonly secondFold?: { readonly axis: 0 | 1; readonly at: number }
   readonly repeat?: PieceRepeat
   readonly hand?: PieceHand
+}
+
+/** Registration marks in their order: `a`, `b`, …, `z`, `aa`. */
+export function markLetters(index: number): string {
+  let letters = ''
+  for (let left = index; left >= 0; left = Math.floor(left / 26) - 1)
+    letters = String.fromCharCode(97 + (left % 26)) + letters
+  return letters
 }

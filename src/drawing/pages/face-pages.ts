@@ -1,16 +1,16 @@
 import type { Units } from '../../length/index.ts'
 import type { Panel, Run } from '../../panel/index.ts'
 import type { PaperName } from '../../project/index.ts'
-import { type Piece, printedPages, type Round } from '../../templates/index.ts'
+import { type FacePlan, type Piece, printedPages, type Round, type Size, tilePages } from '../../templates/index.ts'
 import type { Drawing, Entity, Layer } from '../types.ts'
 import { cutoutRoom, cutoutThings } from './cutout.ts'
 import { TICK } from './edge-bores.ts'
 import { furnitureOf, reserveFor } from './furniture.ts'
-import { notesOf, runsOn } from './notes.ts'
+import { type Notes, notesOf, runsOn } from './notes.ts'
 import { type PageSetup, type PrintSpec, setupOf, stretchOf } from './setup.ts'
 import { type Sheet, sheetsOf } from './sheet.ts'
 import { type FaceView, faceView } from './view.ts'
-import { sketchOf } from './window.ts'
+import { type Sketch, sketchOf } from './window.ts'
 
 /** What neighbouring sheets show in common, mm; more where a bore would be cut. */
 const OVERLAP = 14
@@ -34,19 +34,28 @@ export function pageDrawings(
 ): Drawing[] {
   const setup = setupOf(paper, units, stamp)
   const view = faceView(panel, face)
-  const pages = printedPages({ width: view.width, height: view.height }, setup.paper, thingsOf(view), {
-    margin: setup.margin,
-    overlap: OVERLAP,
-    surround: SURROUND,
-    reserve: reserveFor(stamp),
+  return facePages(view, planFace(view, setup).pieces, setup)
+}
+
+/** Which pages of the whole face show all that is on it; none where there is nothing on it. */
+export function planFace(view: FaceView, setup: PageSetup): FacePlan {
+  const face = { width: view.width, height: view.height }
+  const shared = { margin: setup.margin, overlap: OVERLAP, surround: SURROUND, reserve: reserveFor(setup.stamp) }
+  const pieces = printedPages(face, setup.paper, thingsOf(view), {
+    ...shared,
     keep: [
       ...view.bores.map(({ at, reach }) => ({ at, radius: reach + CLEAR })),
       ...view.cutouts.flatMap(cutoutRoom),
       ...view.edgeBores.map(({ at }) => ({ at, radius: TICK.outside + 1 })),
     ],
   })
+  return { pieces, sheets: pieces.length, grid: tilePages(face, setup.paper, shared).length, least: 1 }
+}
+
+/** A drawing for each sheet of pages of the whole face. */
+export function facePages(view: FaceView, pages: readonly Piece[], setup: PageSetup): Drawing[] {
   const runs = runsOn(view)
-  const pieces = sheetsOf(view, pages, units)
+  const pieces = sheetsOf(view, pages, setup.units)
   const sheets = [...new Set(pages.map(({ sheet }) => sheet))]
   return sheets.map((sheet) =>
     sheetDrawing(
@@ -68,22 +77,33 @@ function sheetDrawing(
   const [first] = pieces
   if (first === undefined) throw new Error('a sheet without a piece')
   const { panel, face } = first.view
-  const { paper } = first.page
-  const stretch = stretchOf(setup, paper)
   const drawn = pieces.map((piece) => {
     const sketch = sketchOf(piece)
-    const notes = notesOf(piece, sketch, runs)
-    return { sketch, notes }
+    return { sketch, notes: notesOf(piece, sketch, runs) }
   })
-  const furniture = furnitureOf(
-    first,
-    pages,
-    setup,
-    drawn.map(({ notes }) => notes),
-  )
-  const all = (entities: (one: (typeof drawn)[number]) => readonly Entity[]): Entity[] => drawn.flatMap(entities)
+  const notes = drawn.map((one) => one.notes)
+  const title = `${panel.moduleName}: ${panel.name}, face ${face}, sheet ${first.page.label}`
+  return drawingOf(title, first.page.paper, setup, drawn, furnitureOf(first, pages, setup, notes))
+}
+
+/** What is drawn of one piece: the panel at true size, and the words. */
+export interface DrawnPiece {
+  readonly sketch: Sketch
+  readonly notes: Notes
+}
+
+/** A sheet of paper with all that is drawn on it, in its layers. */
+export function drawingOf(
+  title: string,
+  paper: Size,
+  setup: PageSetup,
+  drawn: readonly DrawnPiece[],
+  furniture: readonly Entity[],
+): Drawing {
+  const stretch = stretchOf(setup, paper)
+  const all = (entities: (one: DrawnPiece) => readonly Entity[]): Entity[] => drawn.flatMap(entities)
   return {
-    title: `${panel.moduleName}: ${panel.name}, face ${face}, sheet ${first.page.label}`,
+    title,
     view: { min: [0, 0], max: [paper.width, paper.height] },
     ...(stretch !== undefined && { stretch }),
     layers: inked([
