@@ -9,8 +9,8 @@ import {
   type PlannedFace,
   planBudget,
 } from '../../templates/index.ts'
-import type { Drawing } from '../types.ts'
-import { drawingOf, facePages, planFace } from './face-pages.ts'
+import type { Circle, Drawing } from '../types.ts'
+import { type DrawnPiece, drawingOf, facePages, planFace } from './face-pages.ts'
 import { furnitureOf, reserveFor } from './furniture.ts'
 import { drawPiece } from './piece-sheet.ts'
 import { type PageSetup, type PrintSpec, setupOf } from './setup.ts'
@@ -82,7 +82,7 @@ function cutOutSheet(view: FaceView, loose: readonly Piece[], number: number, se
   const here = sheets.filter(({ sheet }) => sheet.page.sheet === number)
   const [first] = here
   if (first === undefined) throw new Error('a sheet without a piece')
-  const drawn = here.map(({ sheet, use }) => drawPiece(sheet, use))
+  const drawn = namedOnce(here.map(({ sheet, use }) => drawPiece(sheet, use)))
   const pages = sheetNames(loose)
   const own = pages.find(({ sheet }) => sheet === number) ?? first.sheet.page
   const furniture = furnitureOf(
@@ -95,13 +95,31 @@ function cutOutSheet(view: FaceView, loose: readonly Piece[], number: number, se
   return drawingOf(title, first.sheet.page.paper, setup, drawn, furniture)
 }
 
-/** A stand-in for each sheet of cut-outs, named for its pieces: `S1–S3`. */
+/** Of a hole that two pieces of a sheet show, one circle has its name: names are unique in a drawing. */
+function namedOnce(drawn: readonly DrawnPiece[]): DrawnPiece[] {
+  const seen = new Set<string>()
+  const once = (circles: readonly Circle[]): Circle[] =>
+    circles.map((circle) => {
+      const { id, ...nameless } = circle
+      if (id === undefined || !seen.has(id)) {
+        if (id !== undefined) seen.add(id)
+        return circle
+      }
+      return nameless
+    })
+  return drawn.map(({ sketch, notes }) => ({
+    sketch: { ...sketch, bores: once(sketch.bores), countersinks: once(sketch.countersinks) },
+    notes,
+  }))
+}
+
+/** A stand-in for each sheet of cut-outs, named for the first of its pieces: `S1+`. */
 function sheetNames(loose: readonly Piece[]): Piece[] {
   return [...new Set(loose.map(({ sheet }) => sheet))].flatMap((number): Piece[] => {
     const pieces = loose.filter(({ sheet }) => sheet === number)
     const [first, last] = [pieces[0], pieces.at(-1)]
     if (first === undefined || last === undefined) return []
-    const label = first === last ? first.label : `${first.label}–${last.label}`
+    const label = first === last ? first.label : `${first.label}+`
     return [{ ...first, label }]
   })
 }

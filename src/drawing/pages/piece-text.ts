@@ -1,4 +1,4 @@
-import { type Area, holds, LINE_HEIGHT } from '../areas.ts'
+import { type Area, grown, holds, LINE_HEIGHT } from '../areas.ts'
 import type { Obstacle } from '../labels.ts'
 import { TEXT_ASCENT, textWidth } from '../text-width.ts'
 import type { Entity, Point } from '../types.ts'
@@ -11,7 +11,7 @@ const NAME_SIZES = [4.4, 3.8, 3.2, 2.6, 2.2, 2] as const
 /** How finely a free place is looked for, mm. */
 const STEP = { along: 6, across: 1.5 } as const
 /** Kept free about each block of words, mm. */
-const AIR = 0.7
+const AIR = 1.2
 
 export interface PieceText {
   readonly entities: readonly Entity[]
@@ -22,19 +22,20 @@ export interface PieceText {
 
 /**
  * Sets each saying in the first free place of a room, in as few lines as it takes, along the longer side of a piece: level, or
- * turned where `upright`. Words never lie on an obstacle or on each other.
+ * turned where `upright`. Words never lie on an obstacle or on each other. `ofSizes`: in place of the usual sizes.
  */
 export function setSayings(
   sayings: readonly Saying[],
   room: Area,
   upright: boolean,
   taken: readonly Obstacle[],
+  ofSizes?: readonly number[],
 ): PieceText {
   const entities: Entity[] = []
   const obstacles: Obstacle[] = []
   const left: Saying[] = []
   sayings.forEach((saying, k) => {
-    const sizes = k === 0 ? NAME_SIZES : SIZES
+    const sizes = ofSizes ?? (k === 0 ? NAME_SIZES : SIZES)
     const block = freeBlock(saying, sizes, room, upright, [...taken, ...obstacles])
     if (block === undefined) left.push(saying)
     else {
@@ -102,15 +103,14 @@ function freeArea(
   const slack: Point = [room.max[0] - room.min[0] - w, room.max[1] - room.min[1] - h]
   if (slack[0] < 0 || slack[1] < 0) return undefined
   const [along, across] = upright ? [slack[1], slack[0]] : [slack[0], slack[1]]
-  const near = taken.filter((one) => !isClear(room, [one]))
+  const near = taken.filter((one) => !isClear(grown(room, 2 * AIR), [one]))
   for (let a = 0; a <= across + STEP.across; a += STEP.across) {
     for (let b = 0; b <= along + STEP.along; b += STEP.along) {
       const [off, down] = [Math.min(b, along), Math.min(a, across)]
       // Level words begin at the top left; turned ones read upward, their first line at the left.
       const min: Point = upright ? [room.min[0] + down, room.min[1] + off] : [room.min[0] + off, room.max[1] - down - h]
       const area: Area = { min, max: [min[0] + w, min[1] + h] }
-      const air: Area = { min: [min[0] - AIR, min[1] - AIR], max: [area.max[0] + AIR, area.max[1] + AIR] }
-      if (holds(room, area) && isClear(air, near)) return area
+      if (holds(room, area) && isClear(grown(area, AIR), near)) return area
     }
   }
   return undefined

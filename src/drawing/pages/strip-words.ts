@@ -1,10 +1,13 @@
 import { same } from '../../geometry/index.ts'
 import type { Units } from '../../length/index.ts'
-import type { PieceEdge, PiecePlace, PieceUse } from '../../templates/index.ts'
+import type { Run } from '../../panel/index.ts'
+import type { PieceEdge, PiecePlace, PieceUse, Rect } from '../../templates/index.ts'
+import type { Point } from '../types.ts'
 import { exactPitch, placeWords } from '../words.ts'
 import type { Sheet } from './sheet.ts'
 import { endsAxis } from './strip-lines.ts'
 import { datumPoint, type FaceView } from './view.ts'
+import { figures } from './words.ts'
 
 /** One thing that a piece says; `bold` where the eye must find it first. */
 export interface Saying {
@@ -12,20 +15,32 @@ export interface Saying {
   readonly bold?: boolean
 }
 
-/** What is said on a strip besides the figures of its holes: its name, how it is laid, where else, and how it is moved on. */
-export function stripSayings({ view, page, units }: Sheet, use: PieceUse): Saying[] {
+/** What is said on a strip besides the figures of its holes: its name, how it is laid, where else, and how it is moved on; `run`: the figures of its one kind of holes. */
+export function stripSayings({ view, page, units }: Sheet, use: PieceUse, run: Run | undefined): Saying[] {
   const { panel, face } = view
   const [first, ...others] = use.places
+  // Of a strip of several pieces, the one that is measured to says how to lay it.
+  const speaks = holdsPoint(page.window, use.origin)
   const part = page.joins.length > 0 ? ' (tape its pieces first, hairline on hairline along a rule)' : ''
   return [
     { text: `${page.label} ${panel.name}, face ${face}`, bold: true },
-    ...(use.hand === undefined ? [] : handSayings(view, use.hand)),
-    { text: `${layWords(view, use, first, units)}${part}` },
-    ...others.map((place) => ({ text: `Also: ${layWords(view, use, place, units)}` })),
+    ...(use.hand === undefined || !speaks ? [] : handSayings(view, use.hand)),
+    ...(speaks ? [{ text: `${layWords(view, use, first, units)}${part}` }] : []),
+    ...(speaks ? others.map((place) => ({ text: `Also: ${layWords(view, use, place, units)}` })) : []),
     ...(use.repeat === undefined ? [] : [{ text: repeatWords(view, use.repeat, units), bold: true }]),
+    ...(run === undefined ? [] : [{ text: holesWords(view, use, run, units) }]),
     { text: `${panel.moduleName}; ${use.name}. Cut out along the frame.` },
   ]
 }
+
+/** `9 × 5 deep 13, every 32 (of a row of 18): shelf pin`. */
+function holesWords({ panel }: FaceView, { repeat }: PieceUse, run: Run, units: Units): string {
+  const all = repeat === undefined ? '' : ` (of a row of ${repeat.times * repeat.pitches + repeat.last})`
+  return `${figures(panel, run, run.bores, units)}${all}: ${run.purpose}`
+}
+
+const holdsPoint = ({ min, max }: Rect, [x, y]: Point): boolean =>
+  x >= min[0] && x <= max[0] && y >= min[1] && y <= max[1]
 
 function handSayings({ panel }: FaceView, { other, turned }: NonNullable<PieceUse['hand']>): Saying[] {
   const there = turned ? 'turn it half round' : 'the same way up'
@@ -44,7 +59,9 @@ function layWords(view: FaceView, use: PieceUse, { at, turned, folds }: PiecePla
   }
   const lay = side === undefined ? `row on a pencil line ${measured(across)}` : `fold over the ${view.edges[side]} edge`
   const stop =
-    end === undefined ? `first hole ${measured(along)}` : `stop at the ${view.edges[end]} edge, folded over it`
+    end === undefined
+      ? `hole with the line across ${measured(along)}`
+      : `stop at the ${view.edges[end]} edge, folded over it`
   const turn = turned ? 'turned half round, ' : ''
   const other =
     side !== undefined && usesSecond(view, use, { at, turned, folds }, across) ? ' at the other fold line' : ''
