@@ -6,8 +6,8 @@ import {
   type LoosePiece,
   laidOnSheets,
   type Piece,
+  packRooms,
   planBudget,
-  roomsOf,
   type SheetSpec,
 } from '../../src/templates/index.ts'
 import { panelOf, row } from '../drawing/page-panels.ts'
@@ -49,11 +49,11 @@ const plan = (whole: number, options: Omit<BudgetOptions, 'sheet'>) =>
 
 describe('room', () => {
   test('margins and furniture taken off, both ways round', () => {
-    expect(roomsOf(SHEET)).toEqual({ upright: { width: 181, height: 253 }, lying: { width: 268, height: 166 } })
+    expect(packRooms(SHEET)).toEqual({ upright: { width: 181, height: 253 }, lying: { width: 268, height: 166 } })
   })
   test('a roll keeps its width; of its length as much is cut off as the pieces need', () => {
     const roll: SheetSpec = { ...SHEET, paper: { width: 610, height: 5000, roll: true } }
-    expect(roomsOf(roll).lying).toEqual(roomsOf(roll).upright)
+    expect(packRooms(roll).lying).toEqual(packRooms(roll).upright)
     const piece: LoosePiece = {
       kind: 'strip',
       label: 'S1',

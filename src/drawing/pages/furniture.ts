@@ -2,7 +2,7 @@ import type { Piece, Size } from '../../templates/index.ts'
 import { textWidth } from '../text-width.ts'
 import type { Entity, Point } from '../types.ts'
 import { cutParts, placeWords } from '../words.ts'
-import { gridOf, mapOf } from './map.ts'
+import { mapOf, mapSize } from './map.ts'
 import type { Notes } from './notes.ts'
 import { rulersOn } from './rulers.ts'
 import { correctionWords, type PageSetup, stretchWords } from './setup.ts'
@@ -34,8 +34,7 @@ export function furnitureOf(
   const { margin, stamp } = setup
   const x = margin + reserveFor(stamp).left
   const labelWidth = textWidth(sheet.page.label, 11, true)
-  const grid = gridOf(pages)
-  const mapLeft = paper.width - margin - grid.columns * grid.cell[0]
+  const mapLeft = paper.width - margin - mapSize(sheet, pages)[0]
   const width = mapLeft - labelWidth - 6 - x
   const { bores, edgeBores, grooves, cutouts } = sheet.view
   const boring = bores.length + edgeBores.length + grooves.length + cutouts.length > 0
@@ -52,7 +51,7 @@ export function furnitureOf(
     ...(boring ? [line(DUST, LINES.dust, 2.3), line(NOISE, LINES.noise, 2.3)] : []),
     textAt([mapLeft - 3, margin + 17.5], 11, sheet.page.label, { anchor: 'end', bold: true }),
     textAt([mapLeft - 3, margin + 12.6], 2.3, paperWords(sheet, pages), { anchor: 'end' }),
-    ...mapOf(sheet, pages, [mapLeft, margin + 12], grid),
+    ...mapOf(sheet, pages, [mapLeft, margin + 12]),
     ...stampOn(paper, x, setup),
     divider(paper, setup),
   ]

@@ -107,9 +107,9 @@ function namedOnce(drawn: readonly DrawnPiece[]): DrawnPiece[] {
       }
       return nameless
     })
-  return drawn.map(({ sketch, notes }) => ({
+  return drawn.map(({ sketch, ...words }) => ({
     sketch: { ...sketch, bores: once(sketch.bores), countersinks: once(sketch.countersinks) },
-    notes,
+    ...words,
   }))
 }
 

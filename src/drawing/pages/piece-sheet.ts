@@ -5,6 +5,7 @@ import type { Entity, Point } from '../types.ts'
 import type { DrawnPiece } from './face-pages.ts'
 import { notesOf, runsOn } from './notes.ts'
 import { type PieceText, setSayings } from './piece-text.ts'
+import { seamLetters } from './seams.ts'
 import { onSheet, type Sheet } from './sheet.ts'
 import { drawCutLine, drawStripLines, wordRoom } from './strip-lines.ts'
 import { secondFoldWords, stripSayings } from './strip-words.ts'
@@ -59,6 +60,7 @@ export function drawPiece(sheet: Sheet, use: PieceUse): DrawnPiece {
       tagged: left,
       left: notes.left,
     },
+    letters: seamLetters(sheet),
   }
 }
 
