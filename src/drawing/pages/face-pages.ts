@@ -6,7 +6,8 @@ import { type Face, type FacePlan, type Piece, planWhole, type Round, type Size 
 import type { Drawing, Entity, Layer } from '../types.ts'
 import { cutoutRoom, cutoutThings } from './cutout.ts'
 import { TICK } from './edge-bores.ts'
-import { furnitureOf, reserveFor } from './furniture.ts'
+import { furnitureOf, reserveFor, roomOn } from './furniture.ts'
+import { holesOf } from './holes.ts'
 import { type Notes, notesOf, runsOn } from './notes.ts'
 import { seamLetters } from './seams.ts'
 import { type PageSetup, type PrintSpec, setupOf, stretchOf } from './setup.ts'
@@ -16,8 +17,6 @@ import { type Sketch, sketchOf } from './window.ts'
 
 /** What taped sheets show in common, mm. */
 const OVERLAP = 14
-/** Shown beyond the panel's edges, mm: room for the edge's name and for the fold. */
-const SURROUND = 8
 /** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
 const CLEAR = 3
 
@@ -44,19 +43,24 @@ export function planFace(view: FaceView, setup: PageSetup): FacePlan {
   return planWhole(toShow(view), setup.paper, {
     margin: setup.margin,
     overlap: OVERLAP,
-    reserve: reserveFor(setup.stamp),
+    reserve: reserveFor(setup),
   })
 }
 
-/** A drawing for each sheet of pages of the whole face. */
-export function facePages(view: FaceView, pages: readonly Piece[], setup: PageSetup): Drawing[] {
+/** A drawing for each sheet of pages of the whole face; `more`: pieces that are cut out, for the map and the count of sheets. */
+export function facePages(
+  view: FaceView,
+  pages: readonly Piece[],
+  setup: PageSetup,
+  more: readonly Piece[] = [],
+): Drawing[] {
   const runs = runsOn(view)
   const pieces = sheetsOf(view, pages, setup.units)
   const sheets = [...new Set(pages.map(({ sheet }) => sheet))]
   return sheets.map((sheet) =>
     sheetDrawing(
       pieces.filter(({ page }) => page.sheet === sheet),
-      pages,
+      [...pages, ...more],
       runs,
       setup,
     ),
@@ -75,7 +79,8 @@ function sheetDrawing(
   const { panel, face } = first.view
   const drawn = pieces.map((piece) => {
     const sketch = sketchOf(piece)
-    return { sketch, notes: notesOf(piece, sketch, runs), letters: seamLetters(piece) }
+    const notes = notesOf(piece, sketch, runs, roomOn(first.page.paper, setup))
+    return { sketch, notes, letters: seamLetters(piece) }
   })
   const notes = drawn.map((one) => one.notes)
   const title = `${panel.moduleName}: ${panel.name}, face ${face}, sheet ${first.page.label}`
@@ -119,15 +124,16 @@ export function drawingOf(
 
 /** The face as far as choosing its sheets goes. */
 function toShow(view: FaceView): Face {
-  const { width, height } = view
-  const surround = { x0: SURROUND, x1: SURROUND, y0: SURROUND, y1: SURROUND }
+  const { width, height, surround } = view
   return { width, height, surround, things: thingsOf(view) }
 }
 
 /** Bores, those in edges with them, the corners of grooves, and cutouts: what a sheet must show to be worth its paper. */
 function thingsOf(view: FaceView): Round[] {
-  const bores = view.bores.map(({ at, reach }) => ({ at, radius: reach + CLEAR }))
-  const ticks = view.edgeBores.map(({ at }) => ({ at, radius: TICK.outside + 1 }))
+  const bores = holesOf(view).map(({ at, reach }) => ({ at, radius: reach + CLEAR }))
+  // Bores at shoulders of rebates are ticked at the edge.
+  const ticked = view.edgeBores.filter(({ onFlap }) => onFlap === undefined)
+  const ticks = ticked.map(({ at }) => ({ at, radius: TICK.outside + 1 }))
   const cutouts = view.cutouts.flatMap((item) => [...cutoutRoom(item), ...cutoutThings(item)])
   return [...bores, ...ticks, ...view.grooves.flatMap((groove) => grooveThings(view, groove)), ...cutouts]
 }

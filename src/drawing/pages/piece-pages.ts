@@ -47,7 +47,7 @@ export function panelPages(panel: Panel, faces: readonly ('A' | 'B')[], asked: P
     panel,
     faces.map((face) => ({ face, whole: (marked) => wholePages(without(viewOf(face), marked), setup) })),
     {
-      sheet: { paper: setup.paper, margin: setup.margin, reserve: reserveFor(asked.stamp) },
+      sheet: { paper: setup.paper, margin: setup.margin, reserve: reserveFor(setup) },
       ...(budget !== undefined && { budget }),
       ...(asked.others !== undefined && { others: asked.others }),
     },
@@ -66,33 +66,32 @@ function faceDrawings(view: FaceView, { plan, marked }: PlannedFace, setup: Page
   const { loose, whole } = cutOuts(plan.pieces)
   const sheets = [...new Set(loose.map(({ sheet }) => sheet))]
   return [
-    ...facePages(without(view, marked), whole, setup),
-    ...sheets.map((sheet) => cutOutSheet(view, loose, sheet, setup)),
+    ...facePages(without(view, marked), whole, setup, loose),
+    ...sheets.map((sheet) => cutOutSheet(view, plan.pieces, sheet, setup)),
   ]
 }
 
 /** A sheet of cut-out pieces. */
-function cutOutSheet(view: FaceView, loose: readonly Piece[], number: number, setup: PageSetup): Drawing {
+function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, setup: PageSetup): Drawing {
+  const { loose, whole } = cutOuts(pieces)
   // Pieces that are taped together have one use.
-  const strips = [...new Set(loose.map(({ use }) => use))]
-  const sheets = strips.flatMap((use) => {
-    const pieces = loose.filter((piece) => piece.use === use)
-    return use === undefined ? [] : sheetsOf(showing(view, use), pieces, setup.units).map((sheet) => ({ sheet, use }))
+  const uses = [...new Set(loose.map(({ use }) => use))]
+  const here = uses.flatMap((use) => {
+    if (use === undefined) return []
+    const strip = loose.filter((piece) => piece.use === use)
+    const sheets = sheetsOf(showing(view, use), strip, setup.units)
+    return sheets.filter(({ page }) => page.sheet === number).map((sheet) => ({ sheet, use }))
   })
-  const here = sheets.filter(({ sheet }) => sheet.page.sheet === number)
-  const [first] = here
+  const [first, ...others] = here
   if (first === undefined) throw new Error('a sheet without a piece')
   const drawn = namedOnce(here.map(({ sheet, use }) => drawPiece(sheet, use)))
-  const pages = sheetNames(loose)
-  const own = pages.find(({ sheet }) => sheet === number) ?? first.sheet.page
-  const furniture = furnitureOf(
-    { ...first.sheet, page: own },
-    pages,
-    setup,
-    drawn.map(({ notes }) => notes),
-  )
-  const title = `${view.panel.moduleName}: ${view.panel.name}, face ${view.face}, ${own.label}`
-  return drawingOf(title, first.sheet.page.paper, setup, drawn, furniture)
+  // The sheet is named for the first of its pieces; on the map it is all of them.
+  const label = others.length === 0 ? first.sheet.page.label : `${first.sheet.page.label}+`
+  const own = { ...first.sheet, view, page: { ...first.sheet.page, label } }
+  const pages = [...whole, ...loose.map((piece) => (piece.sheet === number ? { ...piece, label } : piece))]
+  const notes = drawn.map((one) => one.notes)
+  const title = `${view.panel.moduleName}: ${view.panel.name}, face ${view.face}, sheet ${label}`
+  return drawingOf(title, first.sheet.page.paper, setup, drawn, furnitureOf(own, pages, setup, notes))
 }
 
 /** Of a hole that two pieces of a sheet show, one circle has its name: names are unique in a drawing. */
@@ -111,17 +110,6 @@ function namedOnce(drawn: readonly DrawnPiece[]): DrawnPiece[] {
     sketch: { ...sketch, bores: once(sketch.bores), countersinks: once(sketch.countersinks) },
     ...words,
   }))
-}
-
-/** A stand-in for each sheet of cut-outs, named for the first of its pieces: `S1+`. */
-function sheetNames(loose: readonly Piece[]): Piece[] {
-  return [...new Set(loose.map(({ sheet }) => sheet))].flatMap((number): Piece[] => {
-    const pieces = loose.filter(({ sheet }) => sheet === number)
-    const [first, last] = [pieces[0], pieces.at(-1)]
-    if (first === undefined || last === undefined) return []
-    const label = first === last ? first.label : `${first.label}+`
-    return [{ ...first, label }]
-  })
 }
 
 /** A face without what is marked by cut-out pieces. */

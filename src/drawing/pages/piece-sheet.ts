@@ -49,7 +49,7 @@ export function drawPiece(sheet: Sheet, use: PieceUse): DrawnPiece {
   const fold = besideFold(sheet, use, secondFoldWords(sheet.view, use), sketch.obstacles)
   const words = setSayings(stripSayings(sheet, use, only), room, upright, [...sketch.obstacles, ...fold.obstacles])
   const obstacles: Obstacle[] = [...sketch.obstacles, ...fold.obstacles, ...words.obstacles]
-  const notes = notesOf(sheet, { ...sketch, obstacles }, only === undefined ? runs : [])
+  const notes = notesOf(sheet, { ...sketch, obstacles }, only === undefined ? runs : [], sheet.window)
   const tags = notes.tagged.map((text) => ({ text }))
   const meanings = setSayings(tags, room, upright, [...obstacles, ...takenBy(notes.entities)], BESIDE_SIZES)
   const left = [...words.left, ...fold.left, ...meanings.left].map(({ text }) => `${sheet.page.label} ${text}`)

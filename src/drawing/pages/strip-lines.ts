@@ -2,10 +2,11 @@ import { NOISE_MM } from '../../geometry/index.ts'
 import type { PieceUse } from '../../templates/index.ts'
 import { grown } from '../areas.ts'
 import type { Line, Point } from '../types.ts'
+import { crossesOn } from './holes.ts'
 import { onSheet, type Sheet } from './sheet.ts'
 import { clippedLine, rectangle, strokeIn } from './strokes.ts'
 import type { FaceView } from './view.ts'
-import { CROSS_ARM, type Sketch } from './window.ts'
+import type { Sketch } from './window.ts'
 
 /** Words and holes of a piece keep this far from the line that it is cut out along, mm. */
 const FROM_CUT = 0.8
@@ -59,8 +60,8 @@ function hairline(sketch: Sketch, sheet: Sheet, along: 0 | 1, at: number): void 
   const [line] = lineAcross(sheet, across, at, 'hair')
   if (line === undefined) return
   sketch.obstacles.push({ kind: 'line', from: line.from, to: line.to, open: true })
-  const holes = sheet.view.bores
-    .map((bore) => ({ at: onSheet(sheet, bore.at), reach: bore.reach + CROSS_ARM }))
+  const holes = crossesOn(sheet)
+    .map(({ at: middle, radius }) => ({ at: middle, reach: radius }))
     .filter((hole) => Math.abs(hole.at[across] - line.from[across]) < hole.reach)
     .sort((a, b) => a.at[along] - b.at[along])
   const set = (value: number): Point => (along === 0 ? [value, line.from[1]] : [line.from[0], value])
