@@ -56,7 +56,7 @@ export function pageFiles({ project, panels }: Built, fonts: Fonts, seed: string
   const count = (): PageCount => total(records.flatMap(({ faces }) => faces))
 
   async function of(panel: Panel): Promise<OutputFile | undefined> {
-    const { drawings, faces } = pagesOf(project, panel, stamp)
+    const { drawings, faces } = pagesOf(project, panel, panels, stamp)
     records.push({ panel, faces })
     if (drawings.length === 0) return undefined
     for (const page of drawings) all.add(page, bookmarkOf(panel, page))

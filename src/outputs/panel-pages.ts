@@ -1,4 +1,4 @@
-import { type CoverFace, type Drawing, type PageCount, plannedPages } from '../drawing/index.ts'
+import { type CoverFace, type Drawing, type PageCount, panelPages } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
 import { facesMarked } from './paths.ts'
@@ -21,13 +21,20 @@ export function total(counts: readonly SheetCount[]): SheetCount {
   return { sheets: sum(({ sheets }) => sheets), grid: sum(({ grid }) => grid), least: sum(({ least }) => least) }
 }
 
-/** Plans and draws what there is to mark on a panel; no pages where there is nothing. */
-export function pagesOf({ outputs, units }: Project, panel: Panel, stamp?: string): PanelPages {
-  const planned = facesMarked(panel).map((face) => ({ face, ...plannedPages(panel, face, outputs, units, stamp) }))
+/** Plans and draws what there is to mark on a panel of these; no pages where there is nothing. */
+export function pagesOf(
+  { outputs, units }: Project,
+  panel: Panel,
+  panels: readonly Panel[],
+  stamp?: string,
+): PanelPages {
+  const others = panels.filter(({ module }) => module === panel.module)
+  const print = { print: outputs, units, others, ...(stamp !== undefined && { stamp }) }
+  const { plan, drawings } = panelPages(panel, facesMarked(panel), print)
   return {
     panel,
-    drawings: planned.flatMap(({ drawings }) => drawings),
-    faces: planned.map(({ face, plan: { pieces, sheets, grid, least } }) => ({
+    drawings,
+    faces: plan.faces.map(({ face, plan: { pieces, sheets, grid, least } }) => ({
       face,
       sheets,
       grid,

@@ -1,4 +1,5 @@
 import type { Size } from './paper.ts'
+import type { PieceUse } from './piece-use.ts'
 
 /** A point on a panel's face or on a sheet, mm; x right, y up. */
 export type FacePoint = readonly [x: number, y: number]
@@ -66,6 +67,8 @@ export interface Piece {
   readonly at: FacePoint
   readonly marks: readonly RegistrationMark[]
   readonly joins: readonly Join[]
+  /** How a cut-out piece is laid on the panel; absent on pages of the whole face. */
+  readonly use?: PieceUse
 }
 
 /** The pieces that a face is marked with, and how well they do: counts of sheets of paper. */

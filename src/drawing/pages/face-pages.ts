@@ -57,15 +57,20 @@ export function planFace(view: FaceView, setup: PageSetup): FacePlan {
   })
 }
 
-/** A drawing for each sheet of pages of the whole face. */
-export function facePages(view: FaceView, pages: readonly Piece[], setup: PageSetup): Drawing[] {
+/** A drawing for each sheet of pages of the whole face; `more`: pieces that are cut out, for the map and the count of sheets. */
+export function facePages(
+  view: FaceView,
+  pages: readonly Piece[],
+  setup: PageSetup,
+  more: readonly Piece[] = [],
+): Drawing[] {
   const runs = runsOn(view)
   const pieces = sheetsOf(view, pages, setup.units)
   const sheets = [...new Set(pages.map(({ sheet }) => sheet))]
   return sheets.map((sheet) =>
     sheetDrawing(
       pieces.filter(({ page }) => page.sheet === sheet),
-      pages,
+      [...pages, ...more],
       runs,
       setup,
     ),
@@ -84,7 +89,8 @@ function sheetDrawing(
   const { panel, face } = first.view
   const drawn = pieces.map((piece) => {
     const sketch = sketchOf(piece)
-    return { sketch, notes: notesOf(piece, sketch, runs, roomOn(first.page.paper, setup)), letters: seamLetters(piece) }
+    const notes = notesOf(piece, sketch, runs, roomOn(first.page.paper, setup))
+    return { sketch, notes, letters: seamLetters(piece) }
   })
   const notes = drawn.map((one) => one.notes)
   const title = `${panel.moduleName}: ${panel.name}, face ${face}, sheet ${first.page.label}`
