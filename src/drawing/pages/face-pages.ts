@@ -18,34 +18,22 @@ import { type Sketch, sketchOf } from './window.ts'
 /** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
 const CLEAR = 3
 
-/** The full-size template of one face: a drawing for each sheet, and what was planned. */
-export interface PlannedPages {
-  readonly drawings: readonly Drawing[]
-  readonly plan: FacePlan
-}
-
 /**
  * The full-size template of one face, a drawing for each sheet, in the order of taping. The view of each is the paper,
  * (0, 0) its lower left corner, mm; what lies in the window is at true size. Face B is drawn as seen from face B.
  * Sheets that would be blank are left out, see `planWhole`. `stamp` is a warning printed on every sheet. A paper's name
  * alone: with the usual margin, not corrected for a printer.
  */
-export function plannedPages(
+export function pageDrawings(
   panel: Panel,
   face: 'A' | 'B',
   paper: PaperName | PrintSpec,
   units: Units,
   stamp?: string,
-): PlannedPages {
+): Drawing[] {
   const setup = setupOf(paper, units, stamp)
   const view = faceView(panel, face)
-  const plan = planFace(view, setup)
-  return { drawings: facePages(view, plan.pieces, setup), plan }
-}
-
-/** The drawings of `plannedPages` alone. */
-export function pageDrawings(...of: Parameters<typeof plannedPages>): Drawing[] {
-  return [...plannedPages(...of).drawings]
+  return facePages(view, planFace(view, setup).pieces, setup)
 }
 
 /** The fewest pages of the whole face that show all that is on it. */
