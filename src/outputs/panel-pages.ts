@@ -1,6 +1,6 @@
-import { type CoverFace, type Drawing, type PageCount, plannedPages } from '../drawing/index.ts'
+import { type CoverFace, type Drawing, type PageCount, panelPages } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
-import type { Project } from '../project/index.ts'
+import type { Built } from './build.ts'
 import { facesMarked } from './paths.ts'
 
 /** Counts of sheets: those there are, those of a plain grid, and those that no pages of whole faces could be fewer than. */
@@ -9,7 +9,7 @@ export interface SheetCount extends PageCount {
 }
 
 /** The full-size pages of one panel, those of face A first. */
-export interface PanelPages {
+export interface PagesOfPanel {
   readonly panel: Panel
   readonly drawings: readonly Drawing[]
   readonly faces: readonly (CoverFace & SheetCount)[]
@@ -22,12 +22,19 @@ export function total(counts: readonly SheetCount[]): SheetCount {
 }
 
 /** Plans and draws what there is to mark on a panel; no pages where there is nothing. */
-export function pagesOf({ outputs, units }: Project, panel: Panel, stamp?: string): PanelPages {
-  const planned = facesMarked(panel).map((face) => ({ face, ...plannedPages(panel, face, outputs, units, stamp) }))
+export function pagesOf({ project, panels }: Built, panel: Panel, stamp?: string): PagesOfPanel {
+  const marked = facesMarked(panel)
+  if (marked.length === 0) return { panel, drawings: [], faces: [] }
+  const { plan, drawings } = panelPages(panel, marked, {
+    print: project.outputs,
+    units: project.units,
+    others: panels.filter((other) => other.module === panel.module),
+    ...(stamp !== undefined && { stamp }),
+  })
   return {
     panel,
-    drawings: planned.flatMap(({ drawings }) => drawings),
-    faces: planned.map(({ face, plan: { pieces, sheets, grid, least } }) => ({
+    drawings,
+    faces: plan.faces.map(({ face, plan: { pieces, sheets, grid, least } }) => ({
       face,
       sheets,
       grid,
