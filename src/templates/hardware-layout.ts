@@ -17,7 +17,7 @@ const OFF_FLOOR = 0.5
 const OFF_LINE = 2
 
 /** Room that the shortest words of a piece take, mm. */
-const FEW_WORDS: Size = { width: 62, height: 26 }
+export const FEW_WORDS: Size = { width: 62, height: 26 }
 
 export type PieceLayout = Pick<HardwarePiece, 'paper' | 'words' | 'way'>
 

@@ -1,22 +1,40 @@
 import { same } from '../geometry/index.ts'
 import { fromDatum, type Panel } from '../panel/index.ts'
 import { cutPatterns } from './hardware-cuts.ts'
-import { type Choice, choicesOf, type Member, NEAR_EDGE_MM, type Option, optionOf } from './hardware-folds.ts'
+import {
+  type Choice,
+  choicesOf,
+  type Member,
+  NEAR_EDGE_MM,
+  neededFolds,
+  type Option,
+  optionOf,
+} from './hardware-folds.ts'
 import { handsOf } from './hardware-hands.ts'
 import { holePatterns, referenceOf, seenEdge, seenPoint } from './hardware-holes.ts'
-import { axisOf, extentOf, fitsSheet, layoutOf } from './hardware-layout.ts'
+import { axisOf, FEW_WORDS, fitsSheet, layoutOf } from './hardware-layout.ts'
 import { asLaid, asPiece, layings, turnedSide } from './hardware-turns.ts'
-import type { EdgeWord, HardwarePiece, HardwarePlace, Pattern, PatternHole, Turns } from './hardware-types.ts'
+import type {
+  EdgeWord,
+  HardwarePiece,
+  HardwarePlace,
+  Pattern,
+  PatternHole,
+  PieceFold,
+  Turns,
+} from './hardware-types.ts'
 import type { Rooms } from './packing.ts'
 import type { Size } from './paper.ts'
 import type { PieceEdge } from './piece-use.ts'
-import type { Rect } from './types.ts'
 
 /** A piece before it is known how large its paper is. */
-export type PieceSketch = Omit<HardwarePiece, 'paper' | 'words' | 'way'>
+export type PieceSketch = Omit<HardwarePiece, 'paper' | 'words' | 'way' | 'scarce'>
 
-/** The rectangles that the words of a piece take when they are set in one way or another, mm. */
-export type WordWays = (piece: PieceSketch) => readonly Size[]
+/**
+ * The rectangles that the words of a piece take when they are set in one way or another, mm. `scarce`: of the shortest words
+ * that name it, where it has no room for more.
+ */
+export type WordWays = (piece: PieceSketch, scarce: boolean) => readonly Size[]
 
 export interface PieceOptions {
   /** What a sheet of paper has free. */
@@ -41,10 +59,9 @@ export interface PieceOptions {
  */
 export function hardwarePieces(panel: Panel, face: 'A' | 'B', options: PieceOptions): HardwarePiece[] {
   const { rooms, nearEdge = NEAR_EDGE_MM, marked = new Set() } = options
-  const fits = fitsSheet(rooms)
   const patterns = [
-    ...holePatterns(panel, face, marked).flatMap((pattern) => parted(panel, face, pattern, fits)),
-    ...cutPatterns(panel, face, fits).filter(({ cuts }) => !cuts.every(({ id }) => marked.has(id))),
+    ...holePatterns(panel, face, marked).flatMap((pattern) => parted(panel, face, pattern, rooms)),
+    ...cutPatterns(panel, face, fitsSheet(rooms)).filter(({ cuts }) => !cuts.every(({ id }) => marked.has(id))),
   ]
   return alike(panel, patterns, nearEdge).flatMap(({ pattern, members }) => {
     const pieces: HardwarePiece[] = []
@@ -80,43 +97,66 @@ function alike(panel: Panel, patterns: readonly Pattern[], nearEdge: number): Al
 }
 
 /** A pattern that is too long for a sheet in stretches: holes in their order along it, as many as fit. */
-function parted(panel: Panel, face: 'A' | 'B', pattern: Pattern, fits: (bounds: Rect) => boolean): Pattern[] {
-  const flat = (holes: readonly PatternHole[]): Rect => {
-    const shown = holes.map((hole): PatternHole => {
-      const { flap, ...rest } = hole
-      return rest
-    })
-    return extentOf({ ...pattern, holes: shown, reference: holes[0]?.at ?? pattern.reference })
-  }
-  if (pattern.holes.length === 1 || fits(flat(pattern.holes))) return [pattern]
-  const { min, max } = flat(pattern.holes)
-  const axis = max[0] - min[0] >= max[1] - min[1] ? 0 : 1
+function parted(panel: Panel, face: 'A' | 'B', pattern: Pattern, rooms: Rooms): Pattern[] {
+  if (pattern.holes.length === 1 || fitsAlone(pattern, rooms)) return [pattern]
+  const stretchOf = (holes: readonly PatternHole[]): Pattern => ({
+    ...pattern,
+    holes,
+    reference: referenceOf(holes, panel, face, true),
+  })
+  const axis = longSideOf(pattern)
   const stretches: PatternHole[][] = []
   for (const hole of [...pattern.holes].sort((a, b) => a.at[axis] - b.at[axis])) {
     const last = stretches.at(-1)
-    if (last !== undefined && fits(flat([...last, hole]))) last.push(hole)
+    if (last !== undefined && fitsAlone(stretchOf([...last, hole]), rooms)) last.push(hole)
     else stretches.push([hole])
   }
-  return stretches.map((holes) => ({ ...pattern, holes, reference: referenceOf(holes, panel, face, true) }))
+  return stretches.map(stretchOf)
 }
 
-/** The first choice for which a sheet has room; where the list of places is too long for any, for half of them. */
+function longSideOf({ holes }: Pattern): 0 | 1 {
+  const long = (axis: 0 | 1): number => {
+    const places = holes.map(({ at }) => at[axis])
+    return Math.max(...places) - Math.min(...places)
+  }
+  return long(0) >= long(1) ? 0 : 1
+}
+
+/** Whether a sheet has room for it with the folds that it cannot do without, and a few words. */
+function fitsAlone(pattern: Pattern, rooms: Rooms): boolean {
+  const piece = asPiece(pattern)
+  const folds = neededFolds(piece)
+  return layoutOf(piece, folds, linesBeside(folds), [FEW_WORDS], rooms) !== undefined
+}
+
+/** Across a fold nothing is measured; along an axis without one, the line square to it is laid on a mark. */
+function linesBeside(folds: readonly PieceFold[]): (0 | 1)[] {
+  const fixed = new Set(folds.map(({ side }) => axisOf(side)))
+  return ([1, 0] as const).filter((line) => !fixed.has(line === 0 ? 1 : 0))
+}
+
+/**
+ * The first choice for which a sheet has room; where the list of places is too long for any, for half of them, and where the
+ * words for one place are, with its name alone.
+ */
 function firstPiece(
   panel: Panel,
   face: 'A' | 'B',
   pattern: Pattern,
   members: readonly Member[],
   options: PieceOptions,
+  scarce = false,
 ): { piece: HardwarePiece; done: readonly Member[] } {
   const { rooms, ways, corners = true, others = [] } = options
   for (const choice of choicesOf(pattern, members, corners)) {
     const sketch = sketchOf(panel, face, pattern, choice, others)
-    const layout = layoutOf(sketch.pattern, sketch.folds, sketch.lines, ways(sketch), rooms)
+    const layout = layoutOf(sketch.pattern, sketch.folds, sketch.lines, ways(sketch, scarce), rooms)
     if (layout !== undefined) {
-      return { piece: { ...sketch, ...layout }, done: choice.chosen.map(({ member }) => member) }
+      return { piece: { ...sketch, ...layout, scarce }, done: choice.chosen.map(({ member }) => member) }
     }
   }
-  if (members.length === 1) throw new RangeError(`no sheet has room for ${pattern.name} of ${panel.id}`)
+  if (members.length === 1 && scarce) throw new RangeError(`no sheet has room for ${pattern.name} of ${panel.id}`)
+  if (members.length === 1) return firstPiece(panel, face, pattern, members, options, true)
   return firstPiece(panel, face, pattern, members.slice(0, Math.ceil(members.length / 2)), options)
 }
 
@@ -134,18 +174,16 @@ function sketchOf(
   const laid = asLaid(pattern, [0, 0], turns)
   const seen = folds.map((fold) => ({ ...fold, side: turnedSide(fold.side, turns) }))
   const [main] = seen
-  const fixed = new Set(seen.map(({ side }) => axisOf(side)))
-  // Across a fixed axis nothing is measured; along the other one the line square to it is laid on a mark.
-  const measuredAxes = ([0, 1] as const).filter((axis) => !fixed.has(axis))
+  const lines = linesBeside(seen)
   const arrow = main?.side ?? 'y1'
   const placeOf = ({ option }: { option: Option }): HardwarePlace =>
-    placeAt(panel, face, seen, measuredAxes, arrow, option, ((option.laying.turns - turns + 4) % 4) as Turns, turns)
+    placeAt(panel, face, seen, lines, arrow, option, ((option.laying.turns - turns + 4) % 4) as Turns, turns)
   return {
     panel,
     face,
     pattern: laid,
     folds: seen,
-    lines: measuredAxes.map((axis) => (axis === 0 ? 1 : 0)),
+    lines,
     arrow,
     anyTurn: seen.length === 0 && isRound(pattern),
     hands: handsOf(asPiece(laid), seen, arrow, face, others),
@@ -160,7 +198,7 @@ function placeAt(
   panel: Panel,
   face: 'A' | 'B',
   folds: PieceSketch['folds'],
-  measuredAxes: readonly (0 | 1)[],
+  lines: readonly (0 | 1)[],
   arrow: PieceEdge,
   { laying, near }: Option,
   turns: Turns,
@@ -180,7 +218,7 @@ function placeAt(
       const edge = turnedSide(side, turns)
       return { side, edge, name: nameOf(edge) }
     }),
-    measured: measuredAxes.map((axis) => ((axis === 0) === (turns % 2 === 0) ? from.x : from.y)),
+    measured: lines.map((line) => ((line === 1) === (turns % 2 === 0) ? from.x : from.y)),
     toward: nameOf(turnedSide(arrow, turns)),
     bores: laying.bores,
     cuts: laying.cuts,

@@ -124,4 +124,6 @@ export interface HardwarePiece {
   readonly words: Rect
   /** Which of the ways to set the words has that room. */
   readonly way: number
+  /** It has room for its name only: what else there is to say stands beside the sheet's title. */
+  readonly scarce: boolean
 }

@@ -4,7 +4,7 @@ import type { Obstacle } from '../labels.ts'
 import { TEXT_ASCENT, textWidth } from '../text-width.ts'
 import type { Entity, Point } from '../types.ts'
 import { boreTitle } from '../words.ts'
-import { setWords, shortTool } from './hardware-words.ts'
+import { bodyOf, setWords, shortTool, titleOf } from './hardware-words.ts'
 import type { Notes } from './notes.ts'
 import type { Sheet } from './sheet.ts'
 import { arrowHead, chordsOf, dot, rectangle, strokeIn } from './strokes.ts'
@@ -168,12 +168,15 @@ function notesOf(drawn: Sheeted): Notes {
   for (const line of piece.lines) addOn(lineWords(drawn, line), inside, entities, taken)
   addOn(cutOutWords(drawn), inside, entities, taken)
   const worded = placeWords(toolWords(drawn), taken, inside)
-  return { entities: [...entities, ...worded.entities], tagged: [], left: 0 }
+  const rest = bodyOf(piece, sheet.units).map(({ text }) => text)
+  const tagged = piece.scarce ? [`${label}: ${rest.join('; ')}`] : []
+  return { entities: [...entities, ...worded.entities], tagged, left: 0 }
 }
 
 function blockTexts(piece: HardwarePiece, sheet: Sheet, label: string, { min, max }: Area): Entity[] {
   let top = max[1]
-  return setWords(piece, sheet.units, piece.way, label).map(({ text, size, bold }): Entity => {
+  const lines = piece.scarce ? titleOf(piece, 0, label) : setWords(piece, sheet.units, piece.way, label)
+  return lines.map(({ text, size, bold }): Entity => {
     const baseline = top - TEXT_ASCENT * size
     top -= size * LINE_HEIGHT
     return textAt([min[0], baseline], size, text, { bold })

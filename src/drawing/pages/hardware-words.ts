@@ -18,34 +18,42 @@ export interface SetLine {
 const WIDTHS = [46, 56, 68, 84, 104, 130, 165]
 const TITLE = 3.8
 const BODY = 2.6
+/** Room for the piece's name on its sheet. */
+const WIDEST_LABEL = 'HA00'
 
 /** The ways to set the words of a piece, the rectangle of each. */
 export function wordWays(units: Units): WordWays {
-  return (piece) => WIDTHS.map((_, way) => blockOf(setWords(piece, units, way)))
+  return (piece, scarce) =>
+    scarce ? [blockOf(titleOf(piece, 0))] : WIDTHS.map((_, way) => blockOf(setWords(piece, units, way)))
 }
 
 /** The words of a piece, in one of the ways to set them. `label` is its name on the sheet: `H3`. */
-export function setWords(piece: PieceSketch, units: Units, way: number, label = 'HA00'): SetLine[] {
+export function setWords(piece: PieceSketch, units: Units, way: number, label = WIDEST_LABEL): SetLine[] {
   const width = WIDTHS[way] ?? WIDTHS[0] ?? 0
+  return [
+    ...titleOf(piece, way, label),
+    ...bodyOf(piece, units).flatMap(({ text, bold }) =>
+      wrapped(text, width, BODY, bold).map((part) => ({ text: part, size: BODY, bold })),
+    ),
+  ]
+}
+
+/** `HA3 hinge cup`: all that there is on a piece with little room. */
+export function titleOf({ pattern }: PieceSketch, way: number, label = WIDEST_LABEL): SetLine[] {
+  const width = WIDTHS[way] ?? WIDTHS[0] ?? 0
+  return wrapped(`${label} ${pattern.name}`, width, TITLE, true).map((text) => ({ text, size: TITLE, bold: true }))
+}
+
+/** All that is said below the title, a line for each thing. */
+export function bodyOf(piece: PieceSketch, units: Units): { readonly text: string; readonly bold: boolean }[] {
   const { pattern, panel, face } = piece
-  const lines: Omit<SetLine, 'size'>[] = [
+  return [
     ...(pattern.item === undefined ? [] : [{ text: `for: ${pattern.item}`, bold: false }]),
     { text: `${panel.moduleName}: ${panel.name}, face ${face}`, bold: false },
     ...toolLines(piece, units).map((text) => ({ text, bold: true })),
     ...placeLines(piece, units).map((text) => ({ text, bold: false })),
     ...howLines(piece).map((text) => ({ text, bold: false })),
     ...piece.hands.map((hand) => ({ text: handWords(hand), bold: false })),
-  ]
-  const title = wrapped(`${label} ${pattern.name}`, width, TITLE, true).map((text) => ({
-    text,
-    size: TITLE,
-    bold: true,
-  }))
-  return [
-    ...title,
-    ...lines.flatMap(({ text, bold }) =>
-      wrapped(text, width, BODY, bold).map((part) => ({ text: part, size: BODY, bold })),
-    ),
   ]
 }
 
