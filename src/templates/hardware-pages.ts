@@ -32,13 +32,7 @@ export function hardwarePlanner(
   const others = othersOf(panel, panels)
   return (face, marked) => {
     const options = { rooms: roomsOf(sheet), ways, marked, others }
-    // Folds far from the holes spare measuring but make large pieces: fewer sheets come first.
-    const [first, ...more] = WAYS_TO_FOLD.map((folding) => {
-      const pieces = hardwarePieces(panel, face, { ...options, ...folding }).map((piece, k) => looseOf(piece, k + 1))
-      return { pieces, sheets: new Set(laidOnSheets(pieces, sheet, 0).map((page) => page.sheet)).size }
-    })
-    if (first === undefined) throw new Error('no way to fold was tried')
-    const { pieces } = more.reduce((best, some) => (some.sheets < best.sheets ? some : best), first)
+    const pieces = fewest(sheet, (folding) => hardwarePieces(panel, face, { ...options, ...folding }))
     const done = pieces.flatMap(
       ({ use }) => use.hardware?.places.flatMap(({ bores, cuts }) => [...bores, ...cuts]) ?? [],
     )
@@ -47,6 +41,22 @@ export function hardwarePlanner(
     const elsewhere = inEdges.filter((bore) => faceOf(panel, bore) !== face)
     return { pieces, marked: new Set([...done, ...elsewhere.map(({ id }) => id)]) }
   }
+}
+
+/** Folds far from the holes spare measuring but make large pieces: fewer sheets come first. */
+function fewest(
+  sheet: SheetSpec,
+  piecesFor: (folding: (typeof WAYS_TO_FOLD)[number]) => HardwarePiece[],
+): LoosePiece[] {
+  let best: LoosePiece[] = []
+  let least = Number.POSITIVE_INFINITY
+  for (const folding of WAYS_TO_FOLD) {
+    const pieces = piecesFor(folding).map((piece, k) => looseOf(piece, k + 1))
+    const sheets = new Set(laidOnSheets(pieces, sheet, 0).map((page) => page.sheet)).size
+    if (sheets < least) [best, least] = [pieces, sheets]
+    if (least <= 1) break
+  }
+  return best
 }
 
 function looseOf(piece: HardwarePiece, number: number): LoosePiece {

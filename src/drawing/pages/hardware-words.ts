@@ -3,7 +3,6 @@ import { formatMm, type Units } from '../../length/index.ts'
 import type { Bore, FromEdge } from '../../panel/index.ts'
 import type { HardwareHand, HardwarePlace, PieceSketch, Size, WordWays } from '../../templates/index.ts'
 import { LINE_HEIGHT } from '../areas.ts'
-import { joinedInto } from '../line-breaks.ts'
 import { textWidth } from '../text-width.ts'
 import { bitWords, exactPitch, placeWords, toolWords } from '../words.ts'
 
@@ -15,7 +14,7 @@ export interface SetLine {
 }
 
 /** Widths that the words of a piece are set in, mm. */
-const WIDTHS = [46, 56, 68, 84, 104, 130, 165]
+const WIDTHS = [46, 58, 74, 96, 130]
 const TITLE = 3.8
 const BODY = 2.6
 /** Room for the piece's name on its sheet. */
@@ -23,29 +22,37 @@ const WIDEST_LABEL = 'HA00'
 
 /** The ways to set the words of a piece, the rectangle of each. */
 export function wordWays(units: Units): WordWays {
-  return (piece, scarce) =>
-    scarce ? [blockOf(titleOf(piece, 0))] : WIDTHS.map((_, way) => blockOf(setWords(piece, units, way)))
+  return (piece, scarce) => {
+    if (scarce) return [blockOf(titleOf(piece, 0))]
+    const body = bodyOf(piece, units)
+    return WIDTHS.map((_, way) => blockOf([...titleOf(piece, way), ...wrappedAll(body, way)]))
+  }
 }
 
 /** The words of a piece, in one of the ways to set them. `label` is its name on the sheet: `H3`. */
-export function setWords(piece: PieceSketch, units: Units, way: number, label = WIDEST_LABEL): SetLine[] {
-  const width = WIDTHS[way] ?? WIDTHS[0] ?? 0
-  return [
-    ...titleOf(piece, way, label),
-    ...bodyOf(piece, units).flatMap(({ text, bold }) =>
-      wrapped(text, width, BODY, bold).map((part) => ({ text: part, size: BODY, bold })),
-    ),
-  ]
+export function setWords(piece: PieceSketch, units: Units, way: number, label: string): SetLine[] {
+  return [...titleOf(piece, way, label), ...wrappedAll(bodyOf(piece, units), way)]
 }
+
+function wrappedAll(lines: readonly Omit<SetLine, 'size'>[], way: number): SetLine[] {
+  return lines.flatMap(({ text, bold }) =>
+    wrapped(text, widthOf(way), BODY, bold).map((part) => ({ text: part, size: BODY, bold })),
+  )
+}
+
+const widthOf = (way: number): number => WIDTHS[way] ?? WIDTHS[0] ?? 0
 
 /** `HA3 hinge cup`: all that there is on a piece with little room. */
 export function titleOf({ pattern }: PieceSketch, way: number, label = WIDEST_LABEL): SetLine[] {
-  const width = WIDTHS[way] ?? WIDTHS[0] ?? 0
-  return wrapped(`${label} ${pattern.name}`, width, TITLE, true).map((text) => ({ text, size: TITLE, bold: true }))
+  return wrapped(`${label} ${pattern.name}`, widthOf(way), TITLE, true).map((text) => ({
+    text,
+    size: TITLE,
+    bold: true,
+  }))
 }
 
 /** All that is said below the title, a line for each thing. */
-export function bodyOf(piece: PieceSketch, units: Units): { readonly text: string; readonly bold: boolean }[] {
+export function bodyOf(piece: PieceSketch, units: Units): Omit<SetLine, 'size'>[] {
   const { pattern, panel, face } = piece
   return [
     ...(pattern.item === undefined ? [] : [{ text: `for: ${pattern.item}`, bold: false }]),
@@ -65,8 +72,24 @@ export function blockOf(lines: readonly SetLine[]): Size {
   }
 }
 
-const wrapped = (text: string, width: number, size: number, bold: boolean): string[] =>
-  joinedInto(text.split(' '), ' ', (line) => textWidth(line, size, bold) <= width)
+/** As many words to a line as fit in the width; one that is wider has a line of its own. */
+function wrapped(text: string, width: number, size: number, bold: boolean): string[] {
+  const space = textWidth(' ', size, bold)
+  const lines: string[] = []
+  let room = 0
+  for (const word of text.split(' ')) {
+    const long = textWidth(word, size, bold)
+    const last = lines.length - 1
+    if (lines.length > 0 && space + long <= room) {
+      lines[last] = `${lines[last] ?? ''} ${word}`
+      room -= space + long
+    } else {
+      lines.push(word)
+      room = width - long
+    }
+  }
+  return lines
+}
 
 /** `35 deep 12.5, collar at 12.5`; several holes alike together: `2 × 8 deep 11, collar at 11, hinge dowel`. */
 function toolLines({ pattern, places }: PieceSketch, units: Units): string[] {
