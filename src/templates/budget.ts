@@ -1,6 +1,6 @@
 import type { Panel } from '../panel/index.ts'
-import { laidOnSheets, roomsOf, type SheetSpec } from './packing-sheets.ts'
-import { markLetters } from './piece-use.ts'
+import { markLetters } from './labels.ts'
+import { laidOnSheets, packRooms, type SheetSpec } from './packing-sheets.ts'
 import { type LoosePiece, planStrips, type StripOptions } from './strips.ts'
 import type { FacePlan, Piece } from './types.ts'
 
@@ -119,7 +119,7 @@ function fewest(
   label: number,
   { sheet, others = [], hardware }: BudgetOptions,
 ): PlannedFace {
-  const rooms = roomsOf(sheet)
+  const rooms = packRooms(sheet)
   const half = Math.max(rooms.upright.width, rooms.upright.height, rooms.lying.width, rooms.lying.height) / 2
   const lengths = stage === 'strips' ? [{}] : [{}, { longest: half }]
   let best = wholeFace(face)

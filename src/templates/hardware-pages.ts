@@ -5,7 +5,7 @@ import { othersOf } from './hardware-hands.ts'
 import { faceOf } from './hardware-holes.ts'
 import { hardwarePieces, type WordWays } from './hardware-pieces.ts'
 import type { HardwarePiece, HardwarePlace } from './hardware-types.ts'
-import { laidOnSheets, roomsOf, type SheetSpec } from './packing-sheets.ts'
+import { laidOnSheets, packRooms, type SheetSpec } from './packing-sheets.ts'
 import type { PiecePlace, PieceUse } from './piece-use.ts'
 import type { LoosePiece } from './strips.ts'
 import type { FacePoint } from './types.ts'
@@ -31,7 +31,7 @@ export function hardwarePlanner(
 ): HardwarePlanner {
   const others = othersOf(panel, panels)
   return (face, marked) => {
-    const options = { rooms: roomsOf(sheet), ways, marked, others }
+    const options = { rooms: packRooms(sheet), ways, marked, others }
     const pieces = fewest(sheet, (folding) => hardwarePieces(panel, face, { ...options, ...folding }))
     const done = pieces.flatMap(
       ({ use }) => use.hardware?.places.flatMap(({ bores, cuts }) => [...bores, ...cuts]) ?? [],

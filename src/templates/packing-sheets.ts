@@ -1,11 +1,11 @@
 import { packPieces, type Rooms } from './packing.ts'
-import type { Size } from './paper.ts'
+import type { Paper, Size } from './paper.ts'
 import type { LoosePiece } from './strips.ts'
 import type { Piece } from './types.ts'
 
 /** The sheet that pieces are laid on, upright, mm; what its furniture keeps free inside the margins. */
 export interface SheetSpec {
-  readonly paper: Size & { readonly roll?: true }
+  readonly paper: Paper
   readonly margin: number
   readonly reserve: { readonly left: number; readonly bottom: number }
 }
@@ -14,7 +14,7 @@ export interface SheetSpec {
 const GAP = 3
 
 /** What a sheet has free for pieces; a roll is not turned, since its width is fixed. */
-export function roomsOf({ paper, margin, reserve }: SheetSpec): Rooms {
+export function packRooms({ paper, margin, reserve }: SheetSpec): Rooms {
   const room = ({ width, height }: Size): Size => ({
     width: width - 2 * margin - reserve.left,
     height: height - 2 * margin - reserve.bottom,
@@ -26,7 +26,7 @@ export function roomsOf({ paper, margin, reserve }: SheetSpec): Rooms {
 /** Loose pieces on as few sheets as they need, those of one sheet after each other; sheets are numbered from `first`. */
 export function laidOnSheets(pieces: readonly LoosePiece[], spec: SheetSpec, first: number): Piece[] {
   const { paper, margin, reserve } = spec
-  const rooms = roomsOf(spec)
+  const rooms = packRooms(spec)
   const sizes = pieces.map(({ window: { min, max } }) => ({ width: max[0] - min[0], height: max[1] - min[1] }))
   const packed = packPieces(sizes, rooms, GAP)
   const laid = pieces.map((piece, k): Piece => {

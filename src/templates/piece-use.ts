@@ -67,11 +67,3 @@ export interface PieceUse {
   /** Of a piece for one piece of hardware: its pattern and its places in full. */
   readonly hardware?: HardwarePiece
 }
-
-/** Registration marks in their order: `a`, `b`, …, `z`, `aa`. */
-export function markLetters(index: number): string {
-  let letters = ''
-  for (let left = index; left >= 0; left = Math.floor(left / 26) - 1)
-    letters = String.fromCharCode(97 + (left % 26)) + letters
-  return letters
-}

@@ -1,4 +1,4 @@
-import { markLetters } from './piece-use.ts'
+import { markLetters } from './labels.ts'
 import type { LoosePiece } from './strips.ts'
 import { facesHoles, type StripFace } from './strips-rows.ts'
 import { cutStrip, STRIP_OVERLAP, stripMarks } from './strips-seams.ts'

@@ -1,5 +1,5 @@
 import { NOISE_MM, roundMm } from '../geometry/index.ts'
-import { type Bore, type Panel, type Run, runsOf } from '../panel/index.ts'
+import { type Bore, type Panel, purposesOf, runsOf } from '../panel/index.ts'
 import type { PieceEdge } from './piece-use.ts'
 import type { FacePoint, Round } from './types.ts'
 
@@ -36,13 +36,15 @@ const BESIDE_MM = 30
 const MOST_ACROSS_MM = 45
 
 /**
- * The rows of bores of a face; on face A those in the edges too, as they are marked from it. Runs on one line are one row, with the
- * lone bores that lie on it; rows close beside each other are one. Rows of fewer than `least` bores are left out, and so is what
+ * The rows of bores of a face; on face A those in the edges too, as they are marked from it. All bores on one line are one row,
+ * whatever they are for; rows close beside each other are one. Rows of fewer than `least` bores are left out, and so is what
  * starts at the shoulder of a rebate: it cannot be reached before that is cut.
  */
 export function stripRows(at: StripFace, least: number): StripRow[] {
-  const runs = runsOf(at.panel.bores.filter((bore) => isShown(at, bore)))
-  const lines = linesOf(at, runs)
+  const lines = linesOf(
+    at,
+    at.panel.bores.filter((bore) => isShown(at, bore)),
+  )
   return beside(lines).filter(({ holes }) => holes.length >= least)
 }
 
@@ -102,28 +104,54 @@ function rowOf(at: StripFace, bores: readonly Bore[], along: 0 | 1, purposes: re
   return { along, holes: [first, ...rest], purposes: [...new Set(purposes)], ...(edge !== undefined && { edge }) }
 }
 
-/** Runs of two bores and more on common lines; what no run holds joins a line that it lies on, or none. */
-function linesOf(at: StripFace, runs: readonly Run[]): StripRow[] {
-  const lines = new Map<string, { along: 0 | 1; bores: Bore[]; purposes: string[] }>()
-  const keyOf = (bore: Bore, along: 0 | 1): string =>
-    [bore.surface, along, roundMm(bore.at[1 - along] ?? 0), roundMm(bore.at[2])].join(' ')
-  // Long runs first: a lone bore that lies on two lines joins the longer one.
-  const rows = runs.filter(({ bores }) => bores.length > 1).sort((a, b) => b.bores.length - a.bores.length)
-  for (const { bores, along, purpose } of rows) {
-    const axis = along === 'x' ? 0 : 1
-    const key = keyOf(bores[0], axis)
-    const line = lines.get(key) ?? { along: axis, bores: [], purposes: [] }
-    line.bores.push(...bores)
-    line.purposes.push(purpose)
-    lines.set(key, line)
+/** Bores on common lines, each bore on one: the line with the most bores first, of equal ones the shortest. */
+function linesOf(at: StripFace, bores: readonly Bore[]): StripRow[] {
+  const rows: StripRow[] = []
+  let left = bores
+  for (;;) {
+    const line = bestLine(left)
+    if (line === undefined) return rows
+    rows.push(rowOf(at, line.bores, line.along, line.bores.flatMap(purposesOf)))
+    const taken = new Set(line.bores)
+    left = left.filter((bore) => !taken.has(bore))
   }
-  for (const { bores, purpose } of runs.filter(({ bores }) => bores.length === 1)) {
-    const [bore] = bores
-    const line = lines.get(keyOf(bore, 0)) ?? lines.get(keyOf(bore, 1))
-    line?.bores.push(bore)
-    line?.purposes.push(purpose)
+}
+
+interface Line {
+  readonly along: 0 | 1
+  readonly bores: readonly Bore[]
+}
+
+function bestLine(bores: readonly Bore[]): Line | undefined {
+  const lines = new Map<string, { along: 0 | 1; bores: Bore[] }>()
+  for (const bore of bores) {
+    for (const along of axesOf(bore)) {
+      const key = [bore.surface, along, roundMm(bore.at[otherWay(along)]), roundMm(bore.at[2])].join(' ')
+      const line = lines.get(key)
+      if (line === undefined) lines.set(key, { along, bores: [bore] })
+      else line.bores.push(bore)
+    }
   }
-  return [...lines.values()].map(({ along, bores, purposes }) => rowOf(at, bores, along, purposes))
+  let best: Line | undefined
+  for (const line of lines.values()) {
+    if (line.bores.length < 2) continue
+    const more = line.bores.length - (best?.bores.length ?? 0)
+    if (best === undefined || more > 0 || (more === 0 && extent(line) < extent(best) - NOISE_MM)) best = line
+  }
+  return best
+}
+
+const otherWay = (along: 0 | 1): 0 | 1 => (along === 0 ? 1 : 0)
+
+/** A row in an edge follows that edge. */
+function axesOf({ surface }: Bore): readonly (0 | 1)[] {
+  if (surface === 'A' || surface === 'B') return [0, 1]
+  return surface === 'x0' || surface === 'x1' ? [1] : [0]
+}
+
+function extent({ along, bores }: Line): number {
+  const places = bores.map(({ at }) => at[along])
+  return Math.max(...places) - Math.min(...places)
 }
 
 /** Rows that lie close beside each other, made one. */

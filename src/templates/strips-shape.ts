@@ -77,7 +77,9 @@ function nearEdge(at: StripFace, row: StripRow, axis: 0 | 1, reach: number): Pie
 /** Whether a second fold line can be printed: all holes on one line near an edge, each square to the face. */
 export function mayFoldTwice(at: StripFace, { row, fold }: StripShape): boolean {
   if (fold === undefined || row.edge !== undefined || !isOneLine(row)) return false
-  return Math.abs(edgePlace(at, fold) - row.holes[0].at[otherAxis(row.along)]) <= SECOND_REACH
+  const away = Math.abs(edgePlace(at, fold) - row.holes[0].at[otherAxis(row.along)])
+  // The second line must lie on the panel: past its far edge it would be no other line, but one in the air.
+  return away <= SECOND_REACH && 2 * away < sizeOfFace(at)[otherAxis(row.along)] - NOISE_MM
 }
 
 export function isOneLine(row: StripRow): boolean {
@@ -128,11 +130,11 @@ function acrossOf(at: StripFace, { row, fold, second }: StripShape): readonly [n
   const line = row.holes[0].at[axis]
   if (fold === undefined) return [Math.max(low - ABOUT, -STRIP_FLAP), Math.min(high + ABOUT, whole + STRIP_FLAP)]
   if (fold === edgesOf(axis)[0]) {
-    const to = second ? 2 * line + STRIP_FLAP : Math.min(whole + STRIP_FLAP, Math.max(high + BEYOND_SIDE, LEAST_ACROSS))
+    const wished = second ? 2 * line + STRIP_FLAP : high + BEYOND_SIDE
+    const to = Math.min(whole + STRIP_FLAP, Math.max(wished, LEAST_ACROSS))
     return [-flap, to]
   }
-  const from = second
-    ? whole - 2 * (whole - line) - STRIP_FLAP
-    : Math.max(-STRIP_FLAP, Math.min(low - BEYOND_SIDE, whole - LEAST_ACROSS))
+  const wished = second ? 2 * line - whole - STRIP_FLAP : low - BEYOND_SIDE
+  const from = Math.max(-STRIP_FLAP, Math.min(wished, whole - LEAST_ACROSS))
   return [from, whole + flap]
 }

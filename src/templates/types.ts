@@ -17,7 +17,7 @@ export interface Round {
 
 /** A crossed circle at one point of the panel, printed on the two pieces that meet there. */
 export interface RegistrationMark {
-  /** `A1-A2-1` */
+  /** Its letter, unique on the face: `a`, `b`, … `z`, `aa`. */
   readonly id: string
   /** On the face, mm. */
   readonly at: FacePoint
