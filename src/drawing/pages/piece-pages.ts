@@ -12,6 +12,8 @@ import {
 import type { Circle, Drawing } from '../types.ts'
 import { type DrawnPiece, drawingOf, facePages, planFace } from './face-pages.ts'
 import { furnitureOf, reserveFor } from './furniture.ts'
+import { hardwareStage } from './hardware-pages.ts'
+import { drawHardware } from './hardware-piece.ts'
 import { drawPiece } from './piece-sheet.ts'
 import { type PageSetup, type PrintSpec, setupOf } from './setup.ts'
 import { sheetsOf } from './sheet.ts'
@@ -50,6 +52,7 @@ export function panelPages(panel: Panel, faces: readonly ('A' | 'B')[], asked: P
       sheet: { paper: setup.paper, margin: setup.margin, reserve: reserveFor(setup) },
       ...(budget !== undefined && { budget }),
       ...(asked.others !== undefined && { others: asked.others }),
+      hardware: hardwareStage(panel, setup, asked.others),
     },
   )
   return { plan, drawings: plan.faces.flatMap((planned) => faceDrawings(viewOf(planned.face), planned, setup)) }
@@ -72,7 +75,7 @@ function faceDrawings(view: FaceView, { plan, marked }: PlannedFace, setup: Page
 }
 
 /** A sheet of cut-out pieces. */
-function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, setup: PageSetup): Drawing {
+export function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, setup: PageSetup): Drawing {
   const { loose, whole } = cutOuts(pieces)
   // Pieces that are taped together have one use.
   const uses = [...new Set(loose.map(({ use }) => use))]
@@ -84,7 +87,11 @@ function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, s
   })
   const [first] = here
   if (first === undefined) throw new Error('a sheet without a piece')
-  const drawn = namedOnce(here.map(({ sheet, use }) => drawPiece(sheet, use)))
+  const drawn = namedOnce(
+    here.map(({ sheet, use }) =>
+      use.hardware === undefined ? drawPiece(sheet, use) : drawHardware(sheet, use.hardware),
+    ),
+  )
   const label = sheetLabel(loose, number)
   const own = { ...first.sheet, view, page: { ...first.sheet.page, label } }
   const pages = [...whole, ...asSheets(loose)]
