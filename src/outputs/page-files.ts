@@ -33,7 +33,12 @@ export interface PageFiles {
   /** After all panels: the files that belong to no one panel. */
   readonly shared: () => AsyncGenerator<OutputFile>
   /** What there is to print so far. */
-  readonly count: () => PageCount
+  readonly count: () => PrintCount
+}
+
+/** What there is to print, and how many panels take more sheets than the definition allows. */
+export interface PrintCount extends PageCount {
+  readonly overBudget: number
 }
 
 /**
@@ -54,11 +59,14 @@ export function pageFiles(built: Built, fonts: Fonts, seed: string, stamp?: stri
     fonts,
   )
   const records: PageRecord[] = []
-  const count = (): PageCount => total(records.flatMap(({ faces }) => faces))
+  const count = (): PrintCount => ({
+    ...total(records.flatMap(({ faces }) => faces)),
+    overBudget: records.filter(({ overBudget }) => overBudget).length,
+  })
 
   async function of(panel: Panel): Promise<OutputFile | undefined> {
-    const { drawings, faces } = pagesOf(built, panel, stamp)
-    records.push({ panel, faces })
+    const { drawings, ...record } = pagesOf(built, panel, stamp)
+    records.push(record)
     if (drawings.length === 0) return undefined
     for (const page of drawings) all.add(page, bookmarkOf(panel, page))
     const name = `${panel.moduleName}: ${panel.name}, full size`

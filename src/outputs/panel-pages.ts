@@ -13,6 +13,8 @@ export interface PagesOfPanel {
   readonly panel: Panel
   readonly drawings: readonly Drawing[]
   readonly faces: readonly (CoverFace & SheetCount)[]
+  /** No templates of any kind do with as few sheets as the definition allows. */
+  readonly overBudget: boolean
 }
 
 /** The sums of several counts. */
@@ -24,7 +26,7 @@ export function total(counts: readonly SheetCount[]): SheetCount {
 /** Plans and draws what there is to mark on a panel; no pages where there is nothing. */
 export function pagesOf({ project, panels }: Built, panel: Panel, stamp?: string): PagesOfPanel {
   const marked = facesMarked(panel)
-  if (marked.length === 0) return { panel, drawings: [], faces: [] }
+  if (marked.length === 0) return { panel, drawings: [], faces: [], overBudget: false }
   const { plan, drawings } = panelPages(panel, marked, {
     print: project.outputs,
     units: project.units,
@@ -34,6 +36,7 @@ export function pagesOf({ project, panels }: Built, panel: Panel, stamp?: string
   return {
     panel,
     drawings,
+    overBudget: !plan.met,
     faces: plan.faces.map(({ face, plan: { pieces, sheets, grid, least } }) => ({
       face,
       sheets,
