@@ -39,12 +39,18 @@ async function open(text: string, file: string, readNamed: ReadNamed, print?: Pr
       files: ({ fonts, stamp, onPages }: FilesOptions) =>
         outputFiles(built, fonts, definition, {
           ...(stamp !== undefined && { stamp }),
-          onCount: ({ sheets, grid }) => {
+          onCount: ({ sheets, grid, overBudget }) => {
             if (sheets === 0) return
-            const { paper } = built.project.outputs
-            onPages?.(`${sheetWords(sheets, paper)} to print (a plain grid would take ${grid})`)
+            const { paper, pageBudget = 0 } = built.project.outputs
+            const over = overBudget === 0 ? '' : `; ${overPages(overBudget, pageBudget)}`
+            onPages?.(`${sheetWords(sheets, paper)} to print (a plain grid would take ${grid})${over}`)
           },
         }),
     },
   }
+}
+
+/** `2 panels take more than the 3 of the page budget`. */
+function overPages(panels: number, budget: number): string {
+  return `${panels === 1 ? '1 panel takes' : `${panels} panels take`} more than the ${budget} of the page budget`
 }

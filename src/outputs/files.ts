@@ -1,10 +1,10 @@
 import type { Finding } from '../checks/index.ts'
-import { facesDrawn, type PageCount, panelDrawing, withFindings } from '../drawing/index.ts'
+import { facesDrawn, panelDrawing, withFindings } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
 import { dxfOf, svgOf } from '../writers/index.ts'
 import type { Built } from './build.ts'
 import { type DefinitionText, FINDINGS_JSON, FINDINGS_TEXT, findingsJson, findingsText } from './findings-files.ts'
-import { pageFiles, sharedPagePaths } from './page-files.ts'
+import { type PrintCount, pageFiles, sharedPagePaths } from './page-files.ts'
 import { panelsJson } from './panels-json.ts'
 import { facePath, filesOf } from './paths.ts'
 
@@ -24,7 +24,7 @@ export interface OutputOptions {
   /** A warning printed on every drawing: it was drawn although a finding forbids it. */
   readonly stamp?: string
   /** Told when all is drawn how many sheets of paper there are to print. */
-  readonly onCount?: (count: PageCount) => void
+  readonly onCount?: (count: PrintCount) => void
 }
 
 /** Where panels.json lies in the output folder. */

@@ -13,11 +13,11 @@ import type { Built } from './build.ts'
 import type { Fonts, OutputFile } from './files.ts'
 import { fingerprint } from './fingerprint.ts'
 import { pagesJson } from './pages-json.ts'
-import { type PanelPages, pagesOf, total } from './panel-pages.ts'
+import { type PagesOfPanel, pagesOf, total } from './panel-pages.ts'
 import { ALL_PAGES_FILE, facesMarked, MEASURE_FILE, PAGES_FILE, pagesPath } from './paths.ts'
 
 /** A panel's pages without their drawings, which are many. */
-export type PageRecord = Omit<PanelPages, 'drawings'>
+export type PageRecord = Omit<PagesOfPanel, 'drawings'>
 
 /** Paths of the files of full-size pages that belong to no one panel, in the order in which they are written. */
 export function sharedPagePaths({ project, panels }: Built): string[] {
@@ -33,14 +33,20 @@ export interface PageFiles {
   /** After all panels: the files that belong to no one panel. */
   readonly shared: () => AsyncGenerator<OutputFile>
   /** What there is to print so far. */
-  readonly count: () => PageCount
+  readonly count: () => PrintCount
+}
+
+/** What there is to print, and how many panels take more sheets than the definition allows. */
+export interface PrintCount extends PageCount {
+  readonly overBudget: number
 }
 
 /**
  * Draws each page once: into its panel's file and, at the same time, into that of all. `seed` tells one project's pages
  * from another's.
  */
-export function pageFiles({ project, panels }: Built, fonts: Fonts, seed: string, stamp?: string): PageFiles {
+export function pageFiles(built: Built, fonts: Fonts, seed: string, stamp?: string): PageFiles {
+  const { project, panels } = built
   const setup = setupOf(project.outputs, project.units, stamp)
   const titled = (name: string): string => (stamp === undefined ? name : `${stamp}: ${name}`)
   const info = (name: string, print: string): PdfInfo => ({
@@ -53,11 +59,14 @@ export function pageFiles({ project, panels }: Built, fonts: Fonts, seed: string
     fonts,
   )
   const records: PageRecord[] = []
-  const count = (): PageCount => total(records.flatMap(({ faces }) => faces))
+  const count = (): PrintCount => ({
+    ...total(records.flatMap(({ faces }) => faces)),
+    overBudget: records.filter(({ overBudget }) => overBudget).length,
+  })
 
   async function of(panel: Panel): Promise<OutputFile | undefined> {
-    const { drawings, faces } = pagesOf(project, panel, panels, stamp)
-    records.push({ panel, faces })
+    const { drawings, ...record } = pagesOf(built, panel, stamp)
+    records.push(record)
     if (drawings.length === 0) return undefined
     for (const page of drawings) all.add(page, bookmarkOf(panel, page))
     const name = `${panel.moduleName}: ${panel.name}, full size`

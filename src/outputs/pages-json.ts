@@ -12,11 +12,11 @@ export const PAGES_VERSION = 1
  * `front` come before the panels. Lengths in mm, rounded to 0.001; two spaces, keys in a fixed order, one final line end.
  */
 export function pagesJson(project: Project, records: readonly PageRecord[], front: number, stamp?: string): string {
-  const { paper, bars } = project.outputs
+  const { paper, bars, pageBudget } = project.outputs
   const { width, height, roll } = paperSize(paper)
   const correction = correctionOf(project.outputs)
   let page = front + 1
-  const panels = records.flatMap(({ panel, faces }) => {
+  const panels = records.flatMap(({ panel, faces, overBudget }) => {
     if (faces.length === 0) return []
     const { sheets } = total(faces)
     const record = {
@@ -24,6 +24,7 @@ export function pagesJson(project: Project, records: readonly PageRecord[], fron
       file: pagesPath(panel),
       page,
       sheets,
+      ...(overBudget && { overBudget }),
       faces: faces.map(({ face, sheets: own, grid, least, kinds }) => ({ face, sheets: own, grid, least, kinds })),
     }
     page += sheets
@@ -35,6 +36,7 @@ export function pagesJson(project: Project, records: readonly PageRecord[], fron
     title: project.title,
     ...(stamp !== undefined && { warning: stamp }),
     paper: { name: paper, width: roundMm(width), ...(roll === true ? { roll } : { height: roundMm(height) }) },
+    ...(pageBudget !== undefined && { pageBudget }),
     ...(bars !== undefined && correction !== undefined && { bars }),
     file: ALL_PAGES_FILE,
     front,

@@ -1,6 +1,6 @@
 import { type CoverFace, type Drawing, type PageCount, panelPages } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
-import type { Project } from '../project/index.ts'
+import type { Built } from './build.ts'
 import { facesMarked } from './paths.ts'
 
 /** Counts of sheets: those there are, those of a plain grid, and those that no pages of whole faces could be fewer than. */
@@ -9,10 +9,12 @@ export interface SheetCount extends PageCount {
 }
 
 /** The full-size pages of one panel, those of face A first. */
-export interface PanelPages {
+export interface PagesOfPanel {
   readonly panel: Panel
   readonly drawings: readonly Drawing[]
   readonly faces: readonly (CoverFace & SheetCount)[]
+  /** No templates of any kind do with as few sheets as the definition allows. */
+  readonly overBudget: boolean
 }
 
 /** The sums of several counts. */
@@ -21,19 +23,20 @@ export function total(counts: readonly SheetCount[]): SheetCount {
   return { sheets: sum(({ sheets }) => sheets), grid: sum(({ grid }) => grid), least: sum(({ least }) => least) }
 }
 
-/** Plans and draws what there is to mark on a panel of these; no pages where there is nothing. */
-export function pagesOf(
-  { outputs, units }: Project,
-  panel: Panel,
-  panels: readonly Panel[],
-  stamp?: string,
-): PanelPages {
-  const others = panels.filter(({ module }) => module === panel.module)
-  const print = { print: outputs, units, others, ...(stamp !== undefined && { stamp }) }
-  const { plan, drawings } = panelPages(panel, facesMarked(panel), print)
+/** Plans and draws what there is to mark on a panel; no pages where there is nothing. */
+export function pagesOf({ project, panels }: Built, panel: Panel, stamp?: string): PagesOfPanel {
+  const marked = facesMarked(panel)
+  if (marked.length === 0) return { panel, drawings: [], faces: [], overBudget: false }
+  const { plan, drawings } = panelPages(panel, marked, {
+    print: project.outputs,
+    units: project.units,
+    others: panels.filter((other) => other.module === panel.module),
+    ...(stamp !== undefined && { stamp }),
+  })
   return {
     panel,
     drawings,
+    overBudget: !plan.met,
     faces: plan.faces.map(({ face, plan: { pieces, sheets, grid, least } }) => ({
       face,
       sheets,

@@ -106,3 +106,16 @@ test('the paper and the readings stand in pages.json', async () => {
     bars: { across: 179.1, down: 180 },
   })
 })
+
+test('panels that take more than the page budget are named in pages.json, and counted', async () => {
+  const { files, counts } = await drawn(built(SHOP.replace('{ paper: A3 }', '{ paper: A4, page budget: 1 }')))
+  const json = JSON.parse(new TextDecoder().decode(files.get('templates/pages.json'))) as {
+    pageBudget: number
+    panels: { id: string; sheets: number; overBudget?: boolean }[]
+  }
+  expect(json.pageBudget).toBe(1)
+  const over = json.panels.filter(({ overBudget }) => overBudget === true)
+  expect(over.map(({ id }) => id)).toEqual(json.panels.filter(({ sheets }) => sheets > 1).map(({ id }) => id))
+  expect(over.length).toBeGreaterThan(0)
+  expect(counts).toMatchObject([{ overBudget: over.length }])
+})

@@ -12,7 +12,7 @@ import { type Notes, notesOf, runsOn } from './notes.ts'
 import { seamLetters } from './seams.ts'
 import { type PageSetup, type PrintSpec, setupOf, stretchOf } from './setup.ts'
 import { type Sheet, sheetsOf } from './sheet.ts'
-import { datumPoint, type EdgeBore, type FaceGroove, type FaceView, faceView } from './view.ts'
+import { datumPoint, type FaceGroove, type FaceView, faceView } from './view.ts'
 import { type Sketch, sketchOf } from './window.ts'
 
 /** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
@@ -40,9 +40,16 @@ export function pageDrawings(
 export function planFace(view: FaceView, setup: PageSetup): FacePlan {
   return planWhole(toShow(view), setup.paper, {
     margin: setup.margin,
-    overlap: setup.overlap,
+    overlap: overlapFor(setup),
     reserve: reserveFor(setup),
   })
+}
+
+/** What taped pages show in common: at most a quarter of what the smallest of them shows, or too little is left between seams. */
+function overlapFor(setup: PageSetup): number {
+  const { left, bottom } = reserveFor(setup)
+  const short = Math.min(setup.paper.width, setup.paper.height) - 2 * setup.margin
+  return Math.min(setup.overlap, (short - Math.max(left, bottom)) / 4)
 }
 
 /** A drawing for each sheet of pages of the whole face; `more`: pieces that are cut out, for the map and the count of sheets. */
@@ -126,15 +133,12 @@ function toShow(view: FaceView): Face {
   return { width, height, surround, things: thingsOf(view) }
 }
 
-/** The bores at shoulders of rebates, which are ticked at the edge. */
-function ticksOf({ edgeBores }: FaceView): readonly EdgeBore[] {
-  return edgeBores.filter(({ onFlap }) => onFlap === undefined)
-}
-
 /** Bores, those in edges with them, the corners of grooves, and cutouts: what a sheet must show to be worth its paper. */
 function thingsOf(view: FaceView): Round[] {
   const bores = holesOf(view).map(({ at, reach }) => ({ at, radius: reach + CLEAR }))
-  const ticks = ticksOf(view).map(({ at }) => ({ at, radius: TICK.outside + 1 }))
+  // Bores at shoulders of rebates are ticked at the edge.
+  const ticked = view.edgeBores.filter(({ onFlap }) => onFlap === undefined)
+  const ticks = ticked.map(({ at }) => ({ at, radius: TICK.outside + 1 }))
   const cutouts = view.cutouts.flatMap((item) => [...cutoutRoom(item), ...cutoutThings(item)])
   return [...bores, ...ticks, ...view.grooves.flatMap((groove) => grooveThings(view, groove)), ...cutouts]
 }

@@ -12,6 +12,8 @@ import {
 import type { Circle, Drawing } from '../types.ts'
 import { type DrawnPiece, drawingOf, facePages, planFace } from './face-pages.ts'
 import { furnitureOf, reserveFor } from './furniture.ts'
+import { hardwareStage } from './hardware-pages.ts'
+import { drawHardware } from './hardware-piece.ts'
 import { drawPiece } from './piece-sheet.ts'
 import { type PageSetup, type PrintSpec, setupOf } from './setup.ts'
 import { sheetsOf } from './sheet.ts'
@@ -50,6 +52,7 @@ export function panelPages(panel: Panel, faces: readonly ('A' | 'B')[], asked: P
       sheet: { paper: setup.paper, margin: setup.margin, reserve: reserveFor(setup) },
       ...(budget !== undefined && { budget }),
       ...(asked.others !== undefined && { others: asked.others }),
+      hardware: hardwareStage(panel, setup, asked.others),
     },
   )
   return { plan, drawings: plan.faces.flatMap((planned) => faceDrawings(viewOf(planned.face), planned, setup)) }
@@ -66,13 +69,13 @@ function faceDrawings(view: FaceView, { plan, marked }: PlannedFace, setup: Page
   const { loose, whole } = cutOuts(plan.pieces)
   const sheets = [...new Set(loose.map(({ sheet }) => sheet))]
   return [
-    ...facePages(without(view, marked), whole, setup, loose),
+    ...facePages(without(view, marked), whole, setup, asSheets(loose)),
     ...sheets.map((sheet) => cutOutSheet(view, plan.pieces, sheet, setup)),
   ]
 }
 
 /** A sheet of cut-out pieces. */
-function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, setup: PageSetup): Drawing {
+export function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, setup: PageSetup): Drawing {
   const { loose, whole } = cutOuts(pieces)
   // Pieces that are taped together have one use.
   const uses = [...new Set(loose.map(({ use }) => use))]
@@ -82,17 +85,31 @@ function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, s
     const sheets = sheetsOf(showing(view, use), strip, setup.units)
     return sheets.filter(({ page }) => page.sheet === number).map((sheet) => ({ sheet, use }))
   })
-  const [first, ...others] = here
+  const [first] = here
   if (first === undefined) throw new Error('a sheet without a piece')
-  const drawn = namedOnce(here.map(({ sheet, use }) => drawPiece(sheet, use)))
-  // The sheet is named for the first of its pieces; on the map it is all of them.
-  const label = others.length === 0 ? first.sheet.page.label : `${first.sheet.page.label}+`
+  const drawn = namedOnce(
+    here.map(({ sheet, use }) =>
+      use.hardware === undefined ? drawPiece(sheet, use) : drawHardware(sheet, use.hardware),
+    ),
+  )
+  const label = sheetLabel(loose, number)
   const own = { ...first.sheet, view, page: { ...first.sheet.page, label } }
-  const pages = [...whole, ...loose.map((piece) => (piece.sheet === number ? { ...piece, label } : piece))]
+  const pages = [...whole, ...asSheets(loose)]
   const notes = drawn.map((one) => one.notes)
   const title = `${view.panel.moduleName}: ${view.panel.name}, face ${view.face}, sheet ${label}`
   return drawingOf(title, first.sheet.page.paper, setup, drawn, furnitureOf(own, pages, setup, notes))
 }
+
+/** A sheet is named for the first of its pieces: `S1+`. */
+function sheetLabel(loose: readonly Piece[], number: number): string {
+  const [first, ...others] = loose.filter(({ sheet }) => sheet === number)
+  if (first === undefined) throw new Error('a sheet without a piece')
+  return others.length === 0 ? first.label : `${first.label}+`
+}
+
+/** The pieces under the names of their sheets, for the map. */
+const asSheets = (loose: readonly Piece[]): Piece[] =>
+  loose.map((piece) => ({ ...piece, label: sheetLabel(loose, piece.sheet) }))
 
 /** Of a hole that two pieces of a sheet show, one circle has its name: names are unique in a drawing. */
 function namedOnce(drawn: readonly DrawnPiece[]): DrawnPiece[] {

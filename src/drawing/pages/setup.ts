@@ -7,7 +7,7 @@ import {
   type PaperName,
   paperSize,
 } from '../../project/index.ts'
-import type { Size } from '../../templates/index.ts'
+import type { Paper, Size } from '../../templates/index.ts'
 import type { Point } from '../types.ts'
 
 /** What the definition says of paper and printer. */
@@ -18,7 +18,7 @@ export type PrintSpec = Pick<OutputSpec, 'paper' | 'margin' | 'bars'> &
 export interface PageSetup {
   readonly paperName: PaperName
   /** The sheet upright, mm; of a roll its width, and the longest page that is cut from it. */
-  readonly paper: Size & { readonly roll?: true }
+  readonly paper: Paper
   /** Left free at each side of a sheet, mm. */
   readonly margin: number
   /** What pages that are taped together show in common, mm. */
