@@ -106,8 +106,11 @@ describe('pages corrected for a printer', () => {
           .flatMap(({ entities }) => entities.flatMap((one) => (one.kind === 'text' ? [one.text] : [])))
           .join(),
       )
-    for (const page of words({ paper: 'A4', margin: 10, bars }))
-      expect(page).toContain('Corrected 0.503 % across, −0.99 % down (sheet upright).')
+    // One of the three sheets of the door lies and has room for the sentence.
+    const said = words({ paper: 'A4', margin: 10, bars }).map((page) =>
+      page.includes('Corrected 0.503 % across, −0.99 % down (sheet upright).'),
+    )
+    expect(said).toEqual([true, false, false])
     // Each bar says its own, on sheets that have no room for the sentence, too.
     for (const page of words({ paper: 'A4', margin: 10, bars })) {
       expect(page).toContain('corrected 0.503 %')
