@@ -29,7 +29,9 @@ describe('panels with a short edge', () => {
   })
 
   test('full-size pages name an edge that is too short for all the words', () => {
-    const words = pageDrawings(panelOf({ ...STRIP, edges: EDGES }), 'A', 'A4', 'mm').flatMap(texts)
+    const bore = { surface: 'A', diameter: 5, depth: 10, purpose: 'pin' } as const
+    const bores = [30, 520].map((x) => ({ ...bore, at: [x, 20, 0] as const }))
+    const words = pageDrawings(panelOf({ ...STRIP, edges: EDGES, bores }), 'A', 'A4', 'mm').flatMap(texts)
     expect(words.map(({ text }) => text)).toEqual(expect.arrayContaining(['back: fold here', 'FRONT: fold here']))
   })
 })

@@ -9,7 +9,7 @@ import { textAt } from './text.ts'
 import { edgeLine } from './view.ts'
 
 /** The map, mm: the most that it takes up, sizes of labels, the bar of the leading edge, room round it for heavy lines. */
-const MAP = { width: 34, height: 22, textMost: 2.6, textLeast: 1.8, bar: 0.9, rim: 0.6 } as const
+const MAP = { width: 30, height: 21, textMost: 2.6, textLeast: 1.8, bar: 0.9, rim: 0.6 } as const
 /** Places that a label may take in its piece, along and up, as shares of what the piece has free. */
 const SHARES = [0.5, 0.25, 0.75, 0, 1] as const
 
