@@ -186,7 +186,8 @@ test('a pilot at the shoulder of a rebate says so, and how far in', () => {
   )
   expect(words).toEqual(
     expect.arrayContaining([
-      '2.5 deep 20, collar at 20, in the rebate once it is cut, 6.2 from the edge, 4 from this face',
+      '2.5 deep 20, collar at 20',
+      'in the rebate once it is cut, 6.2 from the edge, 4 from this face',
     ]),
   )
 })
