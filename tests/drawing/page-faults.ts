@@ -15,7 +15,7 @@ export const allWords = (pages: readonly Drawing[]): string[] => pages.flatMap(w
 const ARM = 2.5
 
 /** What breaks the promises of a page: words on a hole, a mark or other words, and anything near the sheet's edge. */
-export function faults(page: Drawing): string[] {
+export function faults(page: Drawing, margin = 10): string[] {
   const found: string[] = []
   const texts = textsOf(page)
   const [rims, marks] = [circlesOf(page, 'BORE', 'COUNTERSINK'), circlesOf(page, 'MARK')]
@@ -30,19 +30,20 @@ export function faults(page: Drawing): string[] {
     for (const other of texts.slice(index + 1))
       if (overlaps(area, textArea(other))) found.push(`${page.title}: "${text.text}" on "${other.text}"`)
     const { min, max } = page.view
-    // Letters may come as near as 10 mm to the edge of the sheet; the room for accents may come a little nearer.
+    // Letters stay out of the margin; the room for accents may come a little nearer to the edge.
     if (
-      area.min[0] < min[0] + 9.5 ||
-      area.min[1] < min[1] + 9 ||
-      area.max[0] > max[0] - 9.5 ||
-      area.max[1] > max[1] - 9.5
+      area.min[0] < min[0] + margin - 0.5 ||
+      area.min[1] < min[1] + margin - 1 ||
+      area.max[0] > max[0] - margin + 0.5 ||
+      area.max[1] > max[1] - margin + 0.5
     )
       found.push(`${page.title}: "${text.text}" in the margin`)
   })
+  const { max } = page.view
+  const inMargin = ([x, y]: Point): boolean => Math.min(x, y, max[0] - x, max[1] - y) < margin - 1e-9
   for (const line of linesOf(page))
-    for (const [x, y] of [line.from, line.to])
-      if (x < 10 - 1e-9 || y < 10 - 1e-9 || x > page.view.max[0] - 10 + 1e-9 || y > page.view.max[1] - 10 + 1e-9)
-        found.push(`${page.title}: a line in the margin at ${x}, ${y}`)
+    for (const end of [line.from, line.to])
+      if (inMargin(end)) found.push(`${page.title}: a line in the margin at ${end}`)
   return found
 }
 

@@ -79,7 +79,7 @@ describe('paper that folds down over an edge with bores in it', () => {
     expect(words).toContain('2 × 8 deep 21, collar at 21, 60 apart, in the edge, 9 from this face')
     expect(words).toContain('5 deep 30, collar at 30, in the edge, 6 from this face')
     expect(words).toContain('screw pilot: 75 from bottom')
-    expect(pages.flatMap(faults)).toEqual([])
+    expect(pages.flatMap((page) => faults(page))).toEqual([])
   })
 
   test('the holes are crossed like those of the face, no tick beside them', () => {

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { pageDrawings } from '../../src/drawing/pages/face-pages.ts'
+import { reserveFor } from '../../src/drawing/pages/furniture.ts'
+import { setupOf } from '../../src/drawing/pages/setup.ts'
 import type { Drawing, Line, Text } from '../../src/drawing/types.ts'
 import type { Groove, Panel } from '../../src/panel/index.ts'
 import { paperSize } from '../../src/project/index.ts'
@@ -84,7 +86,7 @@ describe('a side of 760 × 540 on A4', () => {
   })
 
   test('nothing lies on anything', () => {
-    expect(pages.flatMap(faults)).toEqual([])
+    expect(pages.flatMap((page) => faults(page))).toEqual([])
   })
 })
 
@@ -167,7 +169,8 @@ test('a pilot at the shoulder of a rebate says so, and how far in', () => {
   )
   expect(words).toEqual(
     expect.arrayContaining([
-      '2.5 deep 20, collar at 20, in the rebate once it is cut, 6.2 from the edge, 4 from this face',
+      '2.5 deep 20, collar at 20',
+      'in the rebate once it is cut, 6.2 from the edge, 4 from this face',
     ]),
   )
 })
@@ -272,14 +275,43 @@ test('a stamp is on every sheet', () => {
   const pages = pageDrawings(DOOR, 'A', 'A4', 'mm', 'Drawn although a finding forbids it')
   expect(pages.length).toBeGreaterThan(0)
   for (const page of pages) expect(wordsOf(page)).toContain('Drawn although a finding forbids it')
-  expect(pages.flatMap(faults)).toEqual([])
+  expect(pages.flatMap((page) => faults(page))).toEqual([])
 })
 
 test('a name of 300 letters is cut, the panel’s is not, and both stay off the page label', () => {
   const pages = pageDrawings({ ...FLAG, moduleName: 'W'.repeat(300) }, 'A', 'A4', 'mm')
-  expect(pages.flatMap(faults)).toEqual([])
+  expect(pages.flatMap((page) => faults(page))).toEqual([])
   expect(allWords(pages)).toContain('flag')
   expect(allWords(pages).some((words) => /^W+…$/.test(words))).toBe(true)
+})
+
+describe('the furniture', () => {
+  test.each([
+    // Between margins of 14 mm, A4 is 182 wide: too narrow for bar, label and map side by side.
+    ['A4', 14],
+    ['A4', 40],
+    ['Letter', 40],
+    ['Letter', 5],
+    ['A3', 25],
+  ] as const)('on %s with margins of %i mm lies on nothing, and says all it has to say', (paper, margin) => {
+    for (const stamp of [undefined, 'Drawn although a finding forbids it']) {
+      for (const panel of [SIDE, BOTTOM]) {
+        const pages = pageDrawings(panel, 'A', { paper, margin }, 'mm', stamp)
+        expect(pages.flatMap((page) => faults(page, margin))).toEqual([])
+        for (const page of pages) {
+          const furniture = entitiesOf(page, 'SHEET').flatMap((one) => (one.kind === 'text' ? [one.text] : []))
+          expect(furniture.filter((text) => text.endsWith('…'))).toEqual([])
+        }
+      }
+    }
+  })
+
+  test('leaves 9 mm on the left and 25.5 mm at the bottom free for itself on A4, 36.5 mm where it is narrow', () => {
+    expect(reserveFor(setupOf('A4', 'mm', undefined))).toEqual({ left: 9, bottom: 25.5 })
+    expect(reserveFor(setupOf({ paper: 'A4', margin: 14 }, 'mm', undefined))).toEqual({ left: 9, bottom: 36.5 })
+    // A stamp takes 7 mm more.
+    expect(reserveFor(setupOf('A4', 'mm', 'a warning'))).toEqual({ left: 9, bottom: 32.5 })
+  })
 })
 
 describe('a crowded sheet takes tags', () => {
@@ -290,7 +322,7 @@ describe('a crowded sheet takes tags', () => {
 
   test('and says what they mean on the blank paper beside a small panel, each on its line', () => {
     const pages = pageDrawings(panelOf({ ...block, length: 60, width: 60 }), 'A', 'A4', 'mm')
-    expect(pages.flatMap(faults)).toEqual([])
+    expect(pages.flatMap((page) => faults(page))).toEqual([])
     const words = allWords(pages)
     expect(tagsOn(words).length).toBeGreaterThan(2)
     for (const tag of tagsOn(words)) expect(words.filter((text) => text.startsWith(`${tag} `))).toHaveLength(1)
@@ -306,7 +338,7 @@ describe('a crowded sheet takes tags', () => {
     ]
     const pages = pageDrawings(panelOf({ ...block, grooves, length: 164, width: 234 }), 'A', 'A4', 'mm')
     expect(pages).toHaveLength(1)
-    expect(pages.flatMap(faults)).toEqual([])
+    expect(pages.flatMap((page) => faults(page))).toEqual([])
     const words = allWords(pages)
     const said = words.find((text) => text.includes('see the drawing of the panel')) ?? ''
     expect(said).toMatch(/^\[\d+\] \d(\.\d)? deep 10, .*; no room for \d+ of these: see the drawing of the panel$/)
@@ -381,7 +413,7 @@ describe('random panels', () => {
     fc.assert(
       fc.property(panels, fc.constantFrom('A4', 'Letter', 'A3'), fc.constantFrom('A', 'B'), (panel, paper, face) => {
         const pages = pageDrawings(panel, face as 'A' | 'B', paper as 'A4', 'mm')
-        expect(pages.flatMap(faults)).toEqual([])
+        expect(pages.flatMap((page) => faults(page))).toEqual([])
         expect(pages.flatMap(blurred)).toEqual([])
         const drawn = new Set(pages.flatMap((page) => circlesOf(page, 'BORE').map((circle) => circle.id)))
         // Pages of face A have those of the edges on their flaps.

@@ -53,7 +53,9 @@ export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[], room
   const work = [...grooveWords(sheet), ...cutoutWords(sheet), ...runs.flatMap((run) => runWords(sheet, run))]
   // First where no later sheet covers them; else anywhere in the window; else on the blank paper beyond it.
   const crowded = add(add(add(work, open), window), blank)
-  const tags = crowded.map((words, index): Words => ({ ...words, ways: [[`[${index + 1}]`]] }))
+  const tags = crowded.map(
+    (words, index): Words => ({ ...words, ways: [[`[${index + 1}]`]], less: [`[${index + 1}]`] }),
+  )
   const left = add(tags, window).length
   const tagged = crowded.map(({ full }, index) => `[${index + 1}] ${full}`)
   add(add(seamWords(sheet), open), window)
@@ -133,8 +135,8 @@ function runWords(sheet: Sheet, run: Run): Words[] {
     [full, `${run.purpose}: ${place}`],
     [what, ...where, `${run.purpose}: ${place}`],
     [...full.split(', '), `${run.purpose}:`, ...place.split(', ')],
-    full.split(', '),
   ]
+  const less = full.split(', ')
   const ticked = edgeBore?.onFlap === undefined ? side : undefined
   const targets = speakers.map(({ at, radius }) => targetOf(sheet, at, radius, ticked))
   const [target, ...others] = targets
@@ -143,7 +145,17 @@ function runWords(sheet: Sheet, run: Run): Words[] {
   const oneThing = side !== undefined
   const rivals = rivalsOf(sheet, run)
   return [
-    { ways, full, targets: [target, ...others], rivals, oneThing, lead: true, reach: side === undefined ? 90 : 45 },
+    {
+      ways,
+      less,
+      alike: true,
+      full,
+      targets: [target, ...others],
+      rivals,
+      oneThing,
+      lead: true,
+      reach: side === undefined ? 90 : 45,
+    },
   ]
 }
 
@@ -202,7 +214,7 @@ function grooveWords(sheet: Sheet): Words[] {
     const full = [what, ...places].join(', ')
     const ways = [[full], [what, places.join(', ')], [what, ...places], full.split(', ')]
     const targets = [target(0.5), target(0.3), target(0.7), target(0.1), target(0.9)] as const
-    return [{ ways, full, targets, oneThing: true, lead: true }]
+    return [{ ways, alike: true, full, targets, oneThing: true, lead: true }]
   })
 }
 

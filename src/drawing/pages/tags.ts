@@ -1,5 +1,6 @@
 import { type Area, LINE_HEIGHT } from '../areas.ts'
 import type { Obstacle } from '../labels.ts'
+import { joinedInto } from '../line-breaks.ts'
 import { TEXT_ASCENT, textWidth } from '../text-width.ts'
 import type { Text } from '../types.ts'
 import { isClear, textAt } from './text.ts'
@@ -11,24 +12,30 @@ const ROOM = 2
 
 /**
  * What the tags of a crowded page mean, as a list on the blank paper beside what the page shows: the first clear place,
- * from the top, then from the left. Nothing where no place is large enough.
+ * from the top, then from the left; broken into lines where the paper is narrow. Nothing where no place is large enough.
  */
 export function tagList(
   tagged: readonly string[],
   paper: readonly Area[],
   taken: readonly Obstacle[],
 ): readonly Text[] | undefined {
-  const width = Math.max(...tagged.map((line) => textWidth(line, SIZE))) + 2 * ROOM
-  const height = tagged.length * SIZE * LINE_HEIGHT + 2 * ROOM
-  for (const { min, max } of paper)
+  for (const { min, max } of paper) {
+    const lines = tagged.flatMap((tag) => linesIn(tag, max[0] - min[0] - 2 * ROOM))
+    const width = Math.max(...lines.map((line) => textWidth(line, SIZE))) + 2 * ROOM
+    const height = lines.length * SIZE * LINE_HEIGHT + 2 * ROOM
     for (let top = max[1]; top - height >= min[1]; top -= STEP)
       for (let left = min[0]; left + width <= max[0]; left += STEP) {
         const area: Area = { min: [left, top - height], max: [left + width, top] }
-        if (isClear(area, taken)) return listAt(tagged, left + ROOM, top - ROOM)
+        if (isClear(area, taken)) return listAt(lines, left + ROOM, top - ROOM)
       }
+  }
   return undefined
 }
 
-function listAt(tagged: readonly string[], left: number, top: number): Text[] {
-  return tagged.map((line, k) => textAt([left, top - (TEXT_ASCENT + k * LINE_HEIGHT) * SIZE], SIZE, line))
+function linesIn(tag: string, width: number): string[] {
+  return joinedInto(tag.split(' '), ' ', (line) => textWidth(line, SIZE) <= width)
+}
+
+function listAt(lines: readonly string[], left: number, top: number): Text[] {
+  return lines.map((line, k) => textAt([left, top - (TEXT_ASCENT + k * LINE_HEIGHT) * SIZE], SIZE, line))
 }

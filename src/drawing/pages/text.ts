@@ -7,6 +7,10 @@ import type { Entity, Point, Text } from '../types.ts'
 export interface Words {
   /** The lines, in the ways that they may be broken or shortened; the best first. */
   readonly ways: readonly (readonly string[])[]
+  /** Ways that say the same in more lines: these are taken before letters that are much smaller. */
+  readonly alike?: boolean
+  /** Where none of the ways finds a place: lines that say less. */
+  readonly less?: readonly string[]
   /** What they say, in one line, for a sheet that has room for a tag only. */
   readonly full: string
   readonly targets: LabelRequest['targets']
@@ -86,9 +90,22 @@ function placedInOrder(words: readonly Words[], obstacles: readonly Obstacle[], 
 }
 
 /** Each way of setting the words, in each size. */
-function formsOf({ ways }: Words): { lines: readonly string[]; size: number }[] {
-  return ways.flatMap((lines) => SIZES.map((size) => ({ lines, size })))
+function formsOf({ ways, alike = false, less }: Words): { lines: readonly string[]; size: number }[] {
+  const inSizes = (lines: readonly string[], way: number) =>
+    SIZES.map((size, smaller) => ({
+      lines,
+      size,
+      cost: (lines.length > MANY.lines ? MANY.cost : way) + SMALLER * smaller,
+    }))
+  const forms = ways.flatMap(inSizes)
+  if (alike) forms.sort((a, b) => a.cost - b.cost)
+  return [...forms, ...(less === undefined ? [] : inSizes(less, 0))]
 }
+
+/** The next smaller size is as unwelcome as so many steps to a way with more lines. */
+const SMALLER = 1.5
+/** A stack of more lines than these is less welcome than the next smaller size. */
+const MANY = { lines: 4, cost: 2.8 } as const
 
 function requestOf(words: Words, index: number): LabelRequest {
   const { lead = false, targets, rivals = [], oneThing = false, sides = SIDES, reach = 60 } = words
