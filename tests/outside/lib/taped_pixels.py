@@ -7,7 +7,7 @@ import pages as reading
 from panel_pages import holes_of, pieces_of
 from raster import Raster
 from rulers import INCH_BAR, MM_BAR, bars_on
-from taping import laid_on, lettered, taped
+from taping import laid_on, lettered, level_of, taped
 
 
 @dataclass
@@ -74,7 +74,7 @@ class PanelGroup:
             for b in self.numbers:
                 if a < b and len(letters[a].keys() & letters[b].keys()) >= 2 and self.known(a) and self.known(b):
                     far = max(math.dist(p.at, q.at) for _, _, p in self.known(a) for _, _, q in self.known(b))
-                    axes = {axis for number in (a, b) for line in self.page(number).edges for axis in (0, 1) if line[0][axis] == line[1][axis]}
+                    axes = {level_of(line) for number in (a, b) for line in self.page(number).edges}
                     pairs.append((-len(axes), -far, a, b))
         return [pair[2:] for pair in sorted(pairs)]
 
