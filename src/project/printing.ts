@@ -44,6 +44,19 @@ export function largerPaper(name: PaperName): PaperName {
   return name === 'A4' || name === 'A3' ? 'A3' : 'Tabloid'
 }
 
+/** `A3`, or of `roll 24 in`: `a roll 24 in wide`. */
+export function paperWords(name: PaperName): string {
+  return paperSize(name).roll === true
+    ? `a roll ${/\D$/.test(name) ? name.slice(5) : `${name.slice(5)} mm`} wide`
+    : name
+}
+
+/** `1 sheet of A3`, `12 sheets from a roll 610 mm wide`. */
+export function sheetWords(count: number, name: PaperName): string {
+  const sheets = count === 1 ? '1 sheet' : `${count} sheets`
+  return `${sheets} ${paperSize(name).roll === true ? 'from' : 'of'} ${paperWords(name)}`
+}
+
 /** By how much pages are drawn larger along the short and the long side of the sheet; 1: as it is. */
 export interface Correction {
   readonly across: number

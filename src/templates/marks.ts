@@ -1,70 +1,85 @@
+import { type Axis, extent, other, pointOf, shared } from './rects.ts'
 import type { FacePoint, Rect, Round } from './types.ts'
 
-/** Reach of a registration mark from its centre, mm: its circle and the arms of its cross. */
-export const MARK_REACH = 5
+/** Reach of a registration mark from its centre, mm: its circle, the short arms of its cross, and its letter. */
+export const MARK_REACH = 6
 /**
  * The arm of its cross that lies across the seam is longer, mm: it runs past the edge of the upper sheet, so that the
  * hairline of the lower sheet can be seen to go on in that of the upper one.
  */
 export const MARK_ARM = 13
 
-/** From the edge of the upper sheet to the middle of a mark, mm. */
-const MARK_INSET = 7
+/** From the edge of the upper sheet to the middle of a mark, mm: the first at which both marks are clear of all else. */
+const INSETS = [7, 9, 11] as const
+/** Marks stand this far apart at least where the seam is long enough, mm: each 0.2 mm between them turns a sheet less. */
+const APART = 60
+const STEP = 1
+/** Kept between a mark and what else is there, mm. */
+const CLEAR = 1
 
-/** How far along a seam the two marks stand, as shares of its length. */
-const PLACES = [0.2, 0.8] as const
-const STEP = 2
+/** Where two pages overlap: the one that lies on top, the one under it, and the axis that their seam follows. */
+export interface Lap {
+  readonly upper: Rect
+  readonly lower: Rect
+  readonly along: Axis
+}
+
+/** Where along the other axis the edge of the upper page lies on the lower one. */
+export function lapEdge({ upper, lower, along }: Lap): { at: number; inward: 1 | -1 } {
+  const across = other(along)
+  const after = upper.min[across] + upper.max[across] >= lower.min[across] + lower.max[across]
+  return after ? { at: upper.min[across], inward: 1 } : { at: upper.max[across], inward: -1 }
+}
 
 /**
- * Two places for registration marks in the seam (the strip that both pages show), near the edge of the page to the
- * right or below, which lies on top; clear of the `busy` rounds where that is possible: each mark starts at its share of
- * the seam's length and is moved along until it is clear. `along` is the axis that the seam follows.
+ * Two places for registration marks in the strip that two pages show of the panel, near the edge of the upper one and
+ * as far apart as they can be while clear of the `busy` rounds. Where that cannot be, they stand apart and cover as
+ * little as can be. `face` is the panel: no mark lies on the paper beyond it, unless the panel is too narrow for two.
  */
-export function seamMarks(seam: Rect, along: 0 | 1, busy: readonly Round[]): FacePoint[] {
-  const across = along === 0 ? 1 : 0
-  const inset = Math.min(MARK_INSET, (seam.max[across] - seam.min[across]) / 2)
-  const line = along === 0 ? seam.max[1] - inset : seam.min[0] + inset
-  const [from, to] = [seam.min[along] + MARK_REACH + 1, seam.max[along] - MARK_REACH - 1]
-  const places: FacePoint[] = []
-  for (const share of PLACES) {
-    const wanted = from + (to - from) * share
-    const taken = [...busy, ...places.map((at) => ({ at, radius: MARK_REACH }))]
-    places.push(clearest(candidates(wanted, from, to, line, along), taken, across))
+export function seamMarks(lap: Lap, face: Rect, busy: readonly Round[]): [FacePoint, FacePoint] {
+  const { upper, lower, along } = lap
+  const strip = shared(upper, lower)
+  const onPanel = shared(strip, face)
+  const seam = extent(onPanel, along) >= 4 * MARK_REACH ? onPanel : strip
+  const [from, to] = inner(seam, along)
+  const across = inner(shared(strip, face), other(along))
+  const apart = Math.min(APART, to - from)
+  const { at, inward } = lapEdge(lap)
+  const lines = INSETS.map((inset) => Math.max(across[0], Math.min(at + inward * inset, across[1])))
+  for (const line of lines) {
+    const clear = places(from, to).filter((place) => roomAt(pointOf(along, place, line), along, busy) >= 0)
+    const [low, high] = [clear[0], clear.at(-1)]
+    if (low !== undefined && high !== undefined && high - low >= apart)
+      return [pointOf(along, low, line), pointOf(along, high, line)]
   }
-  return places
+  const [line = at] = lines
+  const room = (place: number): number => roomAt(pointOf(along, place, line), along, busy)
+  const best = (some: readonly number[]): number => some.reduce((one, next) => (room(next) > room(one) ? next : one))
+  const third = Math.max(0, (to - from - apart) / 2)
+  return [
+    pointOf(along, best(places(from, from + third)), line),
+    pointOf(along, best(places(to - third, to).reverse()), line),
+  ]
 }
 
-/** Points along the line of the marks, the nearest to the wanted one first. */
-function candidates(wanted: number, from: number, to: number, line: number, along: 0 | 1): FacePoint[] {
-  const steps = Math.max(0, Math.ceil((to - from) / STEP))
-  const offsets = [0]
-  for (let step = 1; step <= steps; step++) offsets.push(step * STEP, -step * STEP)
-  return offsets
-    .map((offset) => wanted + offset)
-    .filter((place) => place >= from && place <= to)
-    .map((place): FacePoint => (along === 0 ? [place, line] : [line, place]))
+/** From where to where the middles of marks may lie, which reach as far as the ends; the middle where there is no room. */
+function inner({ min, max }: Rect, axis: Axis): [from: number, to: number] {
+  const [from, to] = [min[axis] + MARK_REACH, max[axis] - MARK_REACH]
+  return from <= to ? [from, to] : [(from + to) / 2, (from + to) / 2]
 }
 
-function clearest(places: readonly FacePoint[], taken: readonly Round[], across: 0 | 1): FacePoint {
-  const [first] = places
-  if (first === undefined) throw new RangeError('a seam has no room for a registration mark')
-  let best = first
-  let bestRoom = Number.NEGATIVE_INFINITY
-  for (const place of places) {
-    const room = roomAt(place, taken, across)
-    if (room >= 0) return place
-    if (room > bestRoom) [best, bestRoom] = [place, room]
-  }
-  return best
+function places(from: number, to: number): number[] {
+  const count = Math.floor((to - from) / STEP)
+  return [...Array.from({ length: count + 1 }, (_, k) => from + k * STEP), to]
 }
 
-/** Space left between a mark and the nearest taken round, mm; negative where they overlap. */
-function roomAt(place: FacePoint, taken: readonly Round[], across: 0 | 1): number {
-  const along = across === 0 ? 1 : 0
+/** Space left between a mark and the nearest busy round, mm; negative where they overlap. */
+function roomAt(place: FacePoint, along: Axis, busy: readonly Round[]): number {
+  const across = other(along)
   let room = Number.POSITIVE_INFINITY
-  for (const { at, radius } of taken) {
+  for (const { at, radius } of busy) {
     const past = Math.max(0, Math.abs(at[across] - place[across]) - (MARK_ARM - MARK_REACH))
-    room = Math.min(room, Math.hypot(past, at[along] - place[along]) - radius - MARK_REACH - 1)
+    room = Math.min(room, Math.hypot(past, at[along] - place[along]) - radius - MARK_REACH - CLEAR)
   }
   return room
 }

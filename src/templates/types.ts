@@ -1,4 +1,5 @@
 import type { Size } from './paper.ts'
+import type { PieceUse } from './piece-use.ts'
 
 /** A point on a panel's face or on a sheet, mm; x right, y up. */
 export type FacePoint = readonly [x: number, y: number]
@@ -16,7 +17,7 @@ export interface Round {
 
 /** A crossed circle at one point of the panel, printed on the two pieces that meet there. */
 export interface RegistrationMark {
-  /** `A1-A2-1` */
+  /** Its letter, unique on the face: `a`, `b`, … `z`, `aa`. */
   readonly id: string
   /** On the face, mm. */
   readonly at: FacePoint
@@ -66,6 +67,8 @@ export interface Piece {
   readonly at: FacePoint
   readonly marks: readonly RegistrationMark[]
   readonly joins: readonly Join[]
+  /** How a cut-out piece is laid on the panel; absent on pages of the whole face. */
+  readonly use?: PieceUse
 }
 
 /** The pieces that a face is marked with, and how well they do: counts of sheets of paper. */

@@ -6,10 +6,11 @@ import { arrowHead, strokeIn } from './strokes.ts'
 import { type EdgeBore, OUTWARD } from './view.ts'
 import { nearWindow, type Sketch } from './window.ts'
 
-/** A bore in an edge is ticked this far outside the edge and inside it, mm. */
+/** A bore at the shoulder of a rebate is ticked this far outside the edge and inside it, mm. */
 export const TICK = { outside: 6, inside: 6 } as const
 
-export function drawEdgeBore(sketch: Sketch, sheet: Sheet, item: EdgeBore): void {
+/** Where a bore stands that no flap can show: an arrow across the edge, which a square carries on into the rebate. */
+export function drawTick(sketch: Sketch, sheet: Sheet, item: EdgeBore): void {
   const at = onSheet(sheet, item.at)
   if (!nearWindow(sheet.window, at, 0)) return
   const out = OUTWARD[item.side]

@@ -4,40 +4,87 @@ import { leadingEdge } from '../frame.ts'
 import type { Obstacle } from '../labels.ts'
 import { textWidth } from '../text-width.ts'
 import type { Entity, Point } from '../types.ts'
+import { farLine } from './flaps.ts'
 import { onSheet, type Sheet } from './sheet.ts'
 import { arrowHead, clippedLine } from './strokes.ts'
 import { isClear, textAt } from './text.ts'
-import { edgeLine, OUTWARD } from './view.ts'
+import { edgeLine, flapSides, OUTWARD } from './view.ts'
 
 const EDGE_NAME = 3.2
+const FAR_NAME = 2.2
 const EDGE_ARROW = 4
+/** Between a line and the words along it, mm. */
+const OFF = 1
 
-/** `this edge to the front` outside the edge, with an arrow that points away from the panel. */
-export function edgeName(
-  sheet: Sheet,
-  side: EdgeSide,
-  taken: readonly Obstacle[],
-): { entities: Entity[]; obstacles: Obstacle[] } {
+interface Placed {
+  readonly entities: Entity[]
+  readonly obstacles: Obstacle[]
+}
+
+/** Words along a line: how large, on which side of the line, and whether an arrow points across the edge. */
+interface Along {
+  readonly texts: readonly string[]
+  readonly size: number
+  readonly sides: readonly ('outside' | 'inside')[]
+  readonly arrow: boolean
+}
+
+/**
+ * `this edge to the FRONT: fold here` beside the edge with an arrow that points away from the panel: outside it, or
+ * inside where holes leave no room there. On a flap, what to do with the paper beyond the edge's surface.
+ */
+export function edgeName(sheet: Sheet, side: EdgeSide, taken: readonly Obstacle[]): Placed {
   const [from, to] = edgeLine(sheet.view, side)
   const line = clippedLine(onSheet(sheet, from), onSheet(sheet, to), sheet.window)
   if (line === undefined) return { entities: [], obstacles: [] }
-  const upright = side === 'x0' || side === 'x1'
   const name = sheet.view.edges[side]
-  const leads = leadingEdge(sheet.view.edges) === side
-  const core = isLipped(sheet, side) ? '; dashed: the cut before lipping' : ''
-  const word = leads ? name.toUpperCase() : name
-  const depth = EDGE_NAME * LINE_HEIGHT
-  const low = side === 'x0' || side === 'y0' ? -1 - depth : 1
+  const word = leadingEdge(sheet.view.edges) === side ? name.toUpperCase() : name
+  const lipped = isLipped(sheet, side)
+  const core = lipped ? '; dashed: the cut before lipping' : ''
   // Short edges have room for fewer words.
   const texts = [`this edge to the ${word}: fold here${core}`, `${word}: fold here${core}`, `${word}: fold here`, word]
+  const own = along(sheet, side, line, taken, {
+    texts,
+    size: EDGE_NAME,
+    sides: ['outside', 'inside'],
+    arrow: true,
+  })
+  const far = flapSides(sheet.view).has(side) ? farLine(sheet, side)[0] : undefined
+  if (far === undefined) return own
+  const beyond = along(sheet, side, [far.from, far.to], [...taken, ...own.obstacles], {
+    texts: [`far corner of the edge${lipped ? ', lipping on' : ''}: fold again or cut`, 'fold again or cut'],
+    size: FAR_NAME,
+    sides: ['inside'],
+    arrow: false,
+  })
+  return {
+    entities: [...own.entities, ...beyond.entities],
+    obstacles: [...own.obstacles, ...beyond.obstacles],
+  }
+}
+
+/** The first of the texts that finds a clear place along the line. */
+function along(
+  sheet: Sheet,
+  side: EdgeSide,
+  line: readonly [Point, Point],
+  taken: readonly Obstacle[],
+  { texts, size, sides, arrow }: Along,
+): Placed {
+  const upright = side === 'x0' || side === 'x1'
+  const depth = size * LINE_HEIGHT
+  const low = side === 'x0' || side === 'y0'
   for (const text of texts) {
-    const length = textWidth(text, EDGE_NAME, true) + EDGE_ARROW + 2
-    for (const start of startsAlong(line, upright ? 1 : 0, length)) {
-      const area: Area = upright
-        ? { min: [line[0][0] + low, start], max: [line[0][0] + low + depth, start + length] }
-        : { min: [start, line[0][1] + low], max: [start + length, line[0][1] + low + depth] }
-      if (holds(sheet.window, area) && isClear(area, taken))
-        return { entities: edgeWords(area, upright, side, text), obstacles: [{ kind: 'area', area }] }
+    const length = textWidth(text, size, true) + (arrow ? EDGE_ARROW + 2 : 0)
+    for (const where of sides) {
+      const off = low === (where === 'outside') ? -OFF - depth : OFF
+      for (const start of startsAlong(line, upright ? 1 : 0, length)) {
+        const area: Area = upright
+          ? { min: [line[0][0] + off, start], max: [line[0][0] + off + depth, start + length] }
+          : { min: [start, line[0][1] + off], max: [start + length, line[0][1] + off + depth] }
+        if (holds(sheet.window, area) && isClear(area, taken))
+          return { entities: edgeWords(area, side, text, size, arrow), obstacles: [{ kind: 'area', area }] }
+      }
     }
   }
   return { entities: [], obstacles: [] }
@@ -58,18 +105,19 @@ function startsAlong([from, to]: readonly [Point, Point], axis: 0 | 1, length: n
   return [middle, ...Array.from({ length: steps }, (_, k) => [middle + 4 * (k + 1), middle - 4 * (k + 1)]).flat()]
 }
 
-function edgeWords({ min, max }: Area, upright: boolean, side: EdgeSide, text: string): Entity[] {
-  const out = OUTWARD[side]
+/** Turned along an upright edge; the arrow before the words. */
+function edgeWords({ min, max }: Area, side: EdgeSide, text: string, size: number, arrow: boolean): Entity[] {
+  const upright = side === 'x0' || side === 'x1'
+  const [dx, dy] = OUTWARD[side]
+  const before = arrow ? EDGE_ARROW + 1 : 0
   const middle: Point = upright
     ? [(min[0] + max[0]) / 2, min[1] + EDGE_ARROW / 2]
     : [min[0] + EDGE_ARROW / 2, (min[1] + max[1]) / 2]
-  const tip: Point = [middle[0] + (out[0] * EDGE_ARROW) / 2, middle[1] + (out[1] * EDGE_ARROW) / 2]
-  const capHalf = 0.36 * EDGE_NAME
-  const at: Point = upright
-    ? [middle[0] + capHalf, min[1] + EDGE_ARROW + 1]
-    : [min[0] + EDGE_ARROW + 1, middle[1] - capHalf]
+  const tip: Point = [middle[0] + (dx * EDGE_ARROW) / 2, middle[1] + (dy * EDGE_ARROW) / 2]
+  const capHalf = 0.36 * size
+  const at: Point = upright ? [middle[0] + capHalf, min[1] + before] : [min[0] + before, middle[1] - capHalf]
   return [
-    arrowHead(tip, out, EDGE_ARROW),
-    textAt(at, EDGE_NAME, text, { bold: true, ...(upright && { turnDeg: 90 as const }) }),
+    ...(arrow ? [arrowHead(tip, [dx, dy], EDGE_ARROW)] : []),
+    textAt(at, size, text, { bold: true, ...(upright && { turnDeg: 90 as const }) }),
   ]
 }

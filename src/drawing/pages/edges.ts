@@ -16,17 +16,18 @@ export function drawEdges(sketch: Sketch, sheet: Sheet): void {
   drawBar(sketch, sheet)
 }
 
-/** A heavy bar this far outside the leading edge, mm, beyond the edge's name; as on the drawing of the panel. */
-const BAR = { out: 6.3, thick: 1.2 } as const
+/** A heavy bar outside the leading edge, beyond its name or its flap: so far from the end of what is shown, mm. */
+const BAR = { fromEnd: 1.7, thick: 1.2 } as const
 
 function drawBar(sketch: Sketch, sheet: Sheet): void {
   const side = leadingEdge(sheet.view.edges)
   if (side === undefined) return
-  const line = clippedLine(...seenLine(sheet, side), grown(sheet.window, BAR.out + BAR.thick))
+  const far = sheet.view.surround[side] - BAR.fromEnd
+  const line = clippedLine(...seenLine(sheet, side), grown(sheet.window, far + BAR.thick))
   if (line === undefined) return
   const [dx, dy] = OUTWARD[side]
   const out = ([x, y]: Point, by: number): Point => [x + dx * by, y + dy * by]
-  const area = common(around([out(line[0], BAR.out), out(line[1], BAR.out + BAR.thick)]), sheet.window)
+  const area = common(around([out(line[0], far), out(line[1], far + BAR.thick)]), sheet.window)
   if (area === undefined) return
   sketch.edges.push(rectangle(area, 'hair', true))
   sketch.obstacles.push({ kind: 'area', area, open: true })
@@ -40,7 +41,8 @@ function seenLine(sheet: Sheet, side: EdgeSide): readonly [Point, Point] {
 function drawEdge(sketch: Sketch, sheet: Sheet, side: EdgeSide): void {
   for (const line of strokeIn(sheet.window, ...seenLine(sheet, side), 'bold')) {
     sketch.edges.push(line)
-    sketch.obstacles.push({ kind: 'line', from: line.from, to: line.to })
+    // Leaders may cross the fold: to the holes on a flap, and to words on the blank paper beyond.
+    sketch.obstacles.push({ kind: 'line', from: line.from, to: line.to, open: true })
   }
 }
 

@@ -1,65 +1,87 @@
 import type { Piece } from '../../templates/index.ts'
-import type { Area } from '../areas.ts'
+import { type Area, grown, overlaps, union } from '../areas.ts'
+import { leadingEdge } from '../frame.ts'
 import { textWidth } from '../text-width.ts'
 import type { Entity, Point } from '../types.ts'
 import type { Sheet } from './sheet.ts'
-import { rectangle, strokeIn } from './strokes.ts'
+import { rectangle } from './strokes.ts'
 import { textAt } from './text.ts'
+import { edgeLine } from './view.ts'
 
-/** The map of the sheets, mm: its height, its width unless there are many columns, and the sizes of a cell. */
-const MAP = { width: 30, height: 21, cellLeast: 4.2, cellMost: 10, text: 2.6, hatch: 1.3 } as const
-export interface Grid {
-  readonly columns: number
-  readonly rows: number
-  readonly cell: Point
+/** The map, mm: the most that it takes up, the sizes of its labels, and the bar of the leading edge. */
+const MAP = { width: 34, height: 22, textMost: 2.6, textLeast: 1.8, bar: 0.9 } as const
+/** Places that a label may take in its piece, along and up, as shares of what the piece has free. */
+const SHARES = [0.5, 0.25, 0.75, 0, 1] as const
+
+/** What the map shows, mm on the face: the panel and all pieces. */
+function shownBy({ view }: Sheet, pieces: readonly Piece[]): Area {
+  return union([{ min: [0, 0], max: [view.width, view.height] }, ...pieces.map(({ window }) => window)])
 }
 
-/** The first and last row and column always show an edge of the panel, so the printed pages tell how many there are. */
-export function gridOf(pages: readonly Piece[]): Grid {
-  const columns = 1 + Math.max(...pages.map((page) => page.column))
-  const rows = 1 + Math.max(...pages.map((page) => page.row))
-  const wide = Math.max(MAP.width / columns, MAP.cellLeast)
-  return { columns, rows, cell: [Math.min(wide, MAP.cellMost), Math.min(MAP.height / rows, MAP.cellMost)] }
+const scaleOf = ({ min, max }: Area): number => Math.min(MAP.width / (max[0] - min[0]), MAP.height / (max[1] - min[1]))
+
+/** How much room the map of a face takes up, mm. */
+export function mapSize(sheet: Sheet, pieces: readonly Piece[]): Point {
+  const whole = shownBy(sheet, pieces)
+  const scale = scaleOf(whole)
+  return [scale * (whole.max[0] - whole.min[0]), scale * (whole.max[1] - whole.min[1])]
 }
 
-/**
- * How the sheets lie, in cells of one size so that each has room for its label: this one in a heavy frame, those that
- * are not printed hatched.
- */
-export function mapOf(sheet: Sheet, pages: readonly Piece[], [left, bottom]: Point, grid: Grid): Entity[] {
-  const { columns, rows, cell } = grid
-  const areaOf = (row: number, column: number): Area => {
-    const min: Point = [left + column * cell[0], bottom + (rows - 1 - row) * cell[1]]
-    return { min, max: [min[0] + cell[0], min[1] + cell[1]] }
-  }
-  const cells = Array.from({ length: rows * columns }, (_, k): Entity[] => {
-    const [row, column] = [Math.floor(k / columns), k % columns]
-    const area = areaOf(row, column)
-    const page = pages.find((one) => one.row === row && one.column === column)
-    if (page === undefined) return [rectangle(area, 'hair'), ...hatched(area)]
-    const here = page.label === sheet.page.label
-    return [...(here ? [] : [rectangle(area, 'hair')]), cellLabel(area, page.label, here)]
-  })
-  const { row, column } = sheet.page
+/** The panel to scale, its leading edge heavy, with the pieces where they lie on it; this one in a heavy frame. */
+export function mapOf(sheet: Sheet, pieces: readonly Piece[], [left, bottom]: Point): Entity[] {
+  const whole = shownBy(sheet, pieces)
+  const scale = scaleOf(whole)
+  const on = ([x, y]: Point): Point => [left + scale * (x - whole.min[0]), bottom + scale * (y - whole.min[1])]
+  const areaOf = ({ min, max }: Area): Area => ({ min: on(min), max: on(max) })
+  const here = pieces.filter(({ label }) => label === sheet.page.label)
+  const others = pieces.filter(({ label }) => label !== sheet.page.label)
   return [
-    ...cells.flat(),
-    rectangle({ min: areaOf(rows - 1, 0).min, max: areaOf(0, columns - 1).max }, 'thin'),
-    rectangle(areaOf(row, column), 'bold'),
+    rectangle(areaOf({ min: [0, 0], max: [sheet.view.width, sheet.view.height] }), 'thin'),
+    ...leadingBar(sheet, on),
+    ...others.map(({ window }) => rectangle(areaOf(window), 'hair')),
+    ...here.map(({ window }) => rectangle(areaOf(window), 'bold')),
+    ...labelsOn([...here, ...others].map(({ label, window }) => ({ label, area: areaOf(window) }))),
   ]
 }
 
-function cellLabel({ min, max }: Area, label: string, bold: boolean): Entity {
-  const width = (max[0] - min[0]) * 0.86
-  const height = Math.min(MAP.text, (max[1] - min[1]) * 0.8, width / textWidth(label, 1, bold))
-  const middle: Point = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2 - 0.36 * height]
-  return textAt(middle, height, label, { anchor: 'middle', bold })
+/** A heavy line along the edge that the pages name first. */
+function leadingBar({ view }: Sheet, on: (at: Point) => Point): Entity[] {
+  const side = leadingEdge(view.edges)
+  if (side === undefined) return []
+  const [from, to] = edgeLine(view, side).map(on)
+  return from === undefined || to === undefined
+    ? []
+    : [rectangle(grown({ min: from, max: to }, MAP.bar / 2), 'hair', true)]
 }
 
-function hatched(area: Area): Entity[] {
-  const { min, max } = area
-  const [wide, high] = [max[0] - min[0], max[1] - min[1]]
-  return Array.from({ length: Math.floor((wide + high) / MAP.hatch) }, (_, k) => {
-    const x = min[0] - high + (k + 1) * MAP.hatch
-    return strokeIn(area, [x, min[1]], [x + high, max[1]], 'hair')
-  }).flat()
+/** Labels in their pieces, clear of each other where that can be; the first, that of this sheet, is bold. */
+function labelsOn(pieces: readonly { readonly label: string; readonly area: Area }[]): Entity[] {
+  const taken: Area[] = []
+  return pieces.flatMap(({ label, area }, index): Entity[] => {
+    const bold = index === 0
+    for (const height of [MAP.textMost, MAP.textLeast]) {
+      const size: Point = [textWidth(label, height, bold), height]
+      const spots = SHARES.flatMap((up) => SHARES.map((along) => spotIn(area, size, along, up)))
+      const covered = pieces.filter((_, k) => k !== index).map((other) => other.area)
+      const clear = spots.filter((spot) => !taken.some((one) => overlaps(one, spot)))
+      const spot = clear.find((one) => !covered.some((other) => overlaps(other, one))) ?? clear[0]
+      if (spot === undefined) continue
+      taken.push(grown(spot, 0.2))
+      return [
+        textAt([(spot.min[0] + spot.max[0]) / 2, spot.min[1] + 0.14 * height], height, label, {
+          anchor: 'middle',
+          bold,
+        }),
+      ]
+    }
+    return []
+  })
+}
+
+/** Where a label lies in a piece; one that is larger than the piece lies over its middle. */
+function spotIn({ min, max }: Area, size: Point, along: number, up: number): Area {
+  const free = (axis: 0 | 1): number => max[axis] - min[axis] - size[axis] - 0.8
+  const low = (axis: 0 | 1, share: number): number => min[axis] + 0.4 + free(axis) * (free(axis) < 0 ? 0.5 : share)
+  const corner: Point = [low(0, along), low(1, up)]
+  return { min: corner, max: [corner[0] + size[0], corner[1] + size[1]] }
 }

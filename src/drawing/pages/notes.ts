@@ -6,24 +6,30 @@ import type { Entity, Line, Point } from '../types.ts'
 import { cutoutWords } from './cutout.ts'
 import { TICK } from './edge-bores.ts'
 import { edgeName } from './edge-names.ts'
+import { flapWords } from './flaps.ts'
+import { CROSS_ARM, crossesOn, holesOf } from './holes.ts'
 import { seamWords } from './seams.ts'
 import { isWhole, onSheet, type Sheet, speaksFor } from './sheet.ts'
-import { strokeIn } from './strokes.ts'
+import { outsideDiscs, strokeIn } from './strokes.ts'
+import { tagList } from './tags.ts'
 import { placeWords, type Words } from './text.ts'
-import { datumPoint, type EdgeBore, type FaceBore, OUTWARD } from './view.ts'
-import { CROSS_ARM, nearWindow, SIDES, type Sketch } from './window.ts'
+import { datumPoint, type EdgeBore, OUTWARD } from './view.ts'
+import { nearWindow, SIDES, type Sketch } from './window.ts'
 import { alongEdge, edgePlace, figures, fromDatum, grooveFigures } from './words.ts'
 
 export interface Notes {
   readonly entities: readonly Entity[]
-  /** Labels for which there was room for a tag only, `[1]`; the furniture says what the tag means. */
+  /** What the tags say, `[1]`, of labels that had room for no more, where there is no blank paper to say it: the furniture does. */
   readonly tagged: readonly string[]
   /** Labels of bores and grooves for which the sheet has no room at all. */
   readonly left: number
 }
 
-/** All words inside the window of a sheet: no word lies across a hole, a mark, an edge or another word. */
-export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[]): Notes {
+/**
+ * All words on what a sheet shows: no word lies across a hole, a mark, an edge or another word. `room`: what of the
+ * paper the furniture leaves free.
+ */
+export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[], room: Area): Notes {
   const entities: Entity[] = []
   const taken: Obstacle[] = [...sketch.obstacles]
   const add = (words: readonly Words[], area: Area): readonly Words[] => {
@@ -32,24 +38,49 @@ export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[]): Not
     taken.push(...worded.obstacles)
     return worded.unplaced
   }
+  entities.push(...flapWords(sheet))
   for (const side of SIDES) {
     const name = edgeName(sheet, side, taken)
     entities.push(...name.entities)
     taken.push(...name.obstacles)
   }
-  entities.push(...runLines(sheet, runs))
-  taken.push(...runLines(sheet, runs).map(({ from, to }): Obstacle => ({ kind: 'line', from, to, open: true })))
+  const lines = runLines(sheet, runs)
+  entities.push(...lines)
+  taken.push(...lines.map(({ from, to }): Obstacle => ({ kind: 'line', from, to, open: true })))
   const open = grown(sheet.open, -1)
   const window = grown(sheet.window, -0.5)
+  const blank = beyondWindow(sheet, room)
   const work = [...grooveWords(sheet), ...cutoutWords(sheet), ...runs.flatMap((run) => runWords(sheet, run))]
-  // First where no later sheet covers them; else anywhere in the window.
-  const crowded = add(add(work, open), window)
+  // First where no later sheet covers them; else anywhere in the window; else on the blank paper beyond it.
+  const crowded = add(add(add(work, open), window), blank)
   const tags = crowded.map((words, index): Words => ({ ...words, ways: [[`[${index + 1}]`]] }))
   const left = add(tags, window).length
   const tagged = crowded.map(({ full }, index) => `[${index + 1}] ${full}`)
   add(add(seamWords(sheet), open), window)
   add(datumWords(sheet), open)
-  return { entities, tagged, left }
+  const list = tagged.length === 0 ? undefined : tagList(tagged, blanksOf(sheet.window, blank), taken)
+  if (list !== undefined) entities.push(...list)
+  return { entities, tagged: list === undefined ? tagged : [], left }
+}
+
+/** The window with the blank paper beside it, but not where another piece is taped to this one. */
+function beyondWindow({ page, window }: Sheet, room: Area): Area {
+  const taped = (axis: 0 | 1, after: boolean): boolean =>
+    page.joins.some(({ seam, along }) => {
+      const middle = (page.window.min[axis] + page.window.max[axis]) / 2
+      return along !== axis && (seam.min[axis] + seam.max[axis]) / 2 > middle === after
+    })
+  const low = (axis: 0 | 1): number => (taped(axis, false) ? window.min[axis] : room.min[axis])
+  const high = (axis: 0 | 1): number => (taped(axis, true) ? window.max[axis] : room.max[axis])
+  return { min: [low(0), low(1)], max: [high(0), high(1)] }
+}
+
+/** The blank paper to the right of a window and below it, as far as a larger area goes. */
+function blanksOf(window: Area, { min, max }: Area): Area[] {
+  return [
+    { min: [window.max[0], min[1]], max },
+    { min, max: [max[0], window.min[1]] },
+  ]
 }
 
 /** All runs of a face with those of the edges, in the panel's own frame. */
@@ -71,7 +102,9 @@ function shownMembers(sheet: Sheet, run: Run): { members: Member[]; edgeBore: Ed
   const edgeBores = view.edgeBores.filter(({ bore }) => run.bores.includes(bore))
   const places = [
     ...faceBores.map(({ bore, at, reach }) => ({ bore, at, radius: reach })),
-    ...edgeBores.map(({ bore, at }) => ({ bore, at, radius: 0 })),
+    ...edgeBores.map(({ bore, at, onFlap, reach }) =>
+      onFlap === undefined ? { bore, at, radius: 0 } : { bore, at: onFlap, radius: reach },
+    ),
   ]
   const [x, y] = datumPoint(view)
   const away = ({ at }: { at: Point }): number => Math.abs(at[0] - x) + Math.abs(at[1] - y)
@@ -93,7 +126,7 @@ function runWords(sheet: Sheet, run: Run): Words[] {
   const lead = members.length === 1 ? '' : members.length === run.bores.length ? 'first ' : 'first here '
   const inOrder = run.bores.filter((bore) => members.some((member) => member.bore === bore))
   const what = figures(view.panel, run, [inOrder[0] ?? first.bore, ...inOrder.slice(1)], units)
-  const where = edgeBore === undefined ? [] : [edgePlace(edgeBore, units).join(', ')]
+  const where = edgeBore === undefined ? [] : [edgePlace(view, edgeBore, units).join(', ')]
   const place = lead + (side === undefined ? fromDatum(view, first.at, units) : alongEdge(view, first.at, side, units))
   const full = [what, ...where].join(', ')
   const ways = [
@@ -102,7 +135,8 @@ function runWords(sheet: Sheet, run: Run): Words[] {
     [...full.split(', '), `${run.purpose}:`, ...place.split(', ')],
     full.split(', '),
   ]
-  const targets = speakers.map(({ at, radius }) => targetOf(sheet, at, radius, side))
+  const ticked = edgeBore?.onFlap === undefined ? side : undefined
+  const targets = speakers.map(({ at, radius }) => targetOf(sheet, at, radius, ticked))
   const [target, ...others] = targets
   return target === undefined
     ? []
@@ -111,16 +145,15 @@ function runWords(sheet: Sheet, run: Run): Words[] {
 
 /** The bores of all other runs. */
 function rivalsOf(sheet: Sheet, run: Run): Target[] {
-  const { bores, edgeBores } = sheet.view
+  const others = holesOf(sheet.view).filter(({ bore }) => !run.bores.includes(bore))
+  const ticks = sheet.view.edgeBores.filter(({ bore, onFlap }) => onFlap === undefined && !run.bores.includes(bore))
   return [
-    ...bores
-      .filter(({ bore }) => !run.bores.includes(bore))
-      .map(({ at, reach }) => targetOf(sheet, at, reach, undefined)),
-    ...edgeBores.filter(({ bore }) => !run.bores.includes(bore)).map(({ at, side }) => targetOf(sheet, at, 0, side)),
+    ...others.map(({ at, reach }) => targetOf(sheet, at, reach, undefined)),
+    ...ticks.map(({ at, side }) => targetOf(sheet, at, 0, side)),
   ]
 }
 
-/** The rim of a bore's cross; of a bore in an edge, the inner end of its tick. */
+/** The rim of a bore's cross; of a bore at the shoulder of a rebate, the inner end of its tick. */
 function targetOf(sheet: Sheet, at: Point, radius: number, side: EdgeSide | undefined): Target {
   if (side === undefined) return { at: onSheet(sheet, at), radius: radius + CROSS_ARM }
   const [dx, dy] = OUTWARD[side]
@@ -131,16 +164,17 @@ function targetOf(sheet: Sheet, at: Point, radius: number, side: EdgeSide | unde
 /** Wider apart than this, mm, bores are too far from each other for a line between them to help the eye. */
 const CLOSE = 100
 
-/** A hairline through the bores of a close run, as far as the sheet shows it. */
+/** Hairlines between the bores of a close run, as far as the sheet shows them; none comes nearer to a hole than its cross. */
 function runLines(sheet: Sheet, runs: readonly Run[]): Line[] {
-  const placeOf = new Map(sheet.view.bores.map((item: FaceBore) => [item.bore, onSheet(sheet, item.at)]))
-  return runs.flatMap((run) => {
+  const placeOf = new Map(holesOf(sheet.view).map(({ bore, at }) => [bore, onSheet(sheet, at)]))
+  const lines = runs.flatMap((run) => {
     if (run.step > CLOSE || isUneven(run)) return []
     const places = run.bores.map((bore) => placeOf.get(bore)).filter((at) => at !== undefined)
     const [from, to] = [places[0], places.at(-1)]
     if (from === undefined || to === undefined || from === to) return []
     return strokeIn(sheet.window, from, to, 'hair')
   })
+  return outsideDiscs(lines, crossesOn(sheet))
 }
 
 function grooveWords(sheet: Sheet): Words[] {

@@ -8,6 +8,8 @@ import type { FaceView } from './view.ts'
 export interface Sheet {
   readonly view: FaceView
   readonly page: Piece
+  /** All pieces of the face, in the order in which they are taped. */
+  readonly all: readonly Piece[]
   /** Printed after this one, and taped on top of it. */
   readonly later: readonly Piece[]
   readonly units: Units
@@ -30,6 +32,7 @@ export function sheetsOf(view: FaceView, pieces: readonly Piece[], units: Units)
     return {
       view,
       page,
+      all: pieces,
       later: pieces.slice(index + 1),
       units,
       window: { min: move(min), max: move(max) },

@@ -1,5 +1,6 @@
 import type { PathVertex } from '../../geometry/index.ts'
 import type { Area } from '../areas.ts'
+import type { Target } from '../labels.ts'
 import type { ClosedPath, Line, Pen, Point } from '../types.ts'
 
 /** The piece of a straight line inside an area, or nothing. Liang and Barsky's clipping, from memory. */
@@ -32,6 +33,42 @@ export function strokeIn(area: Area, from: Point, to: Point, pen: Pen): Line[] {
   const [start, end] = piece
   if (Math.hypot(end[0] - start[0], end[1] - start[1]) < SHORTEST) return []
   return [{ kind: 'line', from: start, to: end, pen }]
+}
+
+/** Lines without what lies inside the discs. */
+export function outsideDiscs(lines: readonly Line[], discs: readonly Target[]): Line[] {
+  return lines.flatMap((line) =>
+    discs.reduce((pieces, disc) => pieces.flatMap((piece) => outside(piece, disc)), [line]),
+  )
+}
+
+/** The pieces of a line before and after a disc. */
+function outside(line: Line, { at, radius }: Target): Line[] {
+  const [dx, dy] = [line.to[0] - line.from[0], line.to[1] - line.from[1]]
+  const long = Math.hypot(dx, dy)
+  const [ux, uy] = [dx / long, dy / long]
+  const along = (at[0] - line.from[0]) * ux + (at[1] - line.from[1]) * uy
+  const off = (at[0] - line.from[0]) * uy - (at[1] - line.from[1]) * ux
+  if (Math.abs(off) >= radius) return [line]
+  const half = Math.sqrt(radius * radius - off * off)
+  const [enter, leave] = [Math.min(along - half, long), Math.max(along + half, 0)]
+  const on = (t: number): Point => [line.from[0] + ux * t, line.from[1] + uy * t]
+  return [
+    ...(enter > SHORTEST ? [{ ...line, to: on(enter) }] : []),
+    ...(leave < long - SHORTEST ? [{ ...line, from: on(leave) }] : []),
+  ]
+}
+
+/** Lines without what lies inside an area. */
+export function outsideArea(lines: readonly Line[], area: Area): Line[] {
+  return lines.flatMap((line) => {
+    const inside = clippedLine(line.from, line.to, area)
+    if (inside === undefined) return [line]
+    return [
+      { ...line, to: inside[0] },
+      { ...line, from: inside[1] },
+    ].filter(({ from, to }) => Math.hypot(to[0] - from[0], to[1] - from[1]) > SHORTEST)
+  })
 }
 
 /** Chords of this many to a circle stay within 0.01 mm of a rim of 20 mm radius. */

@@ -25,6 +25,13 @@ export interface EdgeBore {
   readonly fromFace: number
   /** From the edge's line to where the bore starts, mm: more than 0 at the shoulder of a rebate. */
   readonly inFrom: number
+  /** Of the widest part, countersink included, mm. */
+  readonly reach: number
+  /**
+   * Its middle on the flap, the paper that folds down over the edge: as far beyond the edge's line as the bore lies from
+   * the face. Absent at the shoulder of a rebate, where no paper can lie.
+   */
+  readonly onFlap?: Point
 }
 
 export interface FaceGroove {
@@ -47,15 +54,19 @@ export interface FaceView {
   readonly edges: Readonly<Record<EdgeSide, EdgeName>>
   readonly datum: Panel['datum']
   readonly bores: readonly FaceBore[]
+  /** Only on face A: each is marked once, and every panel that is bored in its edges has pages of that face. */
   readonly edgeBores: readonly EdgeBore[]
+  /** Shown beyond each edge, mm. */
+  readonly surround: Readonly<Record<EdgeSide, number>>
   readonly grooves: readonly FaceGroove[]
   readonly cutouts: readonly FaceCutout[]
 }
 
-/** What is on a face, in the frame of that face; bores of all four edges with it. */
+/** What is on a face, in the frame of that face; on face A with the bores of all four edges. */
 export function faceView(panel: Panel, face: 'A' | 'B'): FaceView {
   const mirrored = face === 'B'
   const at = ([x, y]: readonly [number, number, ...unknown[]]): Point => [mirrored ? panel.length - x : x, y]
+  const edgeBores = mirrored ? [] : panel.bores.flatMap((bore) => edgeBoresOf(panel, bore))
   return {
     panel,
     face,
@@ -64,12 +75,8 @@ export function faceView(panel: Panel, face: 'A' | 'B'): FaceView {
     edges: mirrored ? { ...panel.edges, x0: panel.edges.x1, x1: panel.edges.x0 } : panel.edges,
     datum: { ...panel.datum, x: seenSide(panel.datum.x, mirrored) },
     bores: panel.bores.filter((bore) => bore.surface === face).map((bore) => faceBore(bore, at(bore.at), mirrored)),
-    edgeBores: panel.bores.flatMap((bore) => {
-      const edge = edgeOf(panel, bore)
-      if (edge === undefined) return []
-      const fromFace = mirrored ? panel.thickness + bore.at[2] : -bore.at[2]
-      return [{ bore, at: at(bore.at), side: seenSide(edge.side, mirrored), fromFace, inFrom: edge.inFrom }]
-    }),
+    edgeBores,
+    surround: surroundOf(panel.thickness, edgeBores),
     grooves: panel.grooves
       .filter((groove) => groove.face === face)
       .map((groove) => {
@@ -88,8 +95,40 @@ function seenSide<Side extends EdgeSide>(side: Side, mirrored: boolean): Side | 
   return side === 'x1' ? 'x0' : side
 }
 
+const reachOf = ({ diameter, sink }: Bore): number => Math.max(diameter, sink?.diameter ?? 0) / 2
+
+function edgeBoresOf(panel: Panel, bore: Bore): EdgeBore[] {
+  const edge = edgeOf(panel, bore)
+  if (edge === undefined) return []
+  const { side, inFrom } = edge
+  const [x, y, z] = bore.at
+  const [dx, dy] = OUTWARD[side]
+  const place = { bore, at: [x, y] as const, side, fromFace: -z, inFrom, reach: reachOf(bore) }
+  return [inFrom > 0 ? place : { ...place, onFlap: [x - dx * z, y - dy * z] }]
+}
+
+/** Shown beyond an edge without a flap, mm: room for its name. */
+const SURROUND = 8
+/** Shown beyond the far corner of an edge, and beyond the rims of the holes in it, mm. */
+const BEYOND = { edge: 4, rim: 4 } as const
+
+/** What a page shows beyond each edge, mm: where something is bored in the edge, its surface as the paper wraps it. */
+function surroundOf(thickness: number, edgeBores: readonly EdgeBore[]): FaceView['surround'] {
+  const beyond = (side: EdgeSide): number => {
+    const onFlap = edgeBores.filter((item) => item.side === side && item.onFlap !== undefined)
+    const rims = onFlap.map(({ fromFace, reach }) => fromFace + reach + BEYOND.rim)
+    return onFlap.length === 0 ? SURROUND : Math.max(SURROUND, thickness + BEYOND.edge, ...rims)
+  }
+  return { x0: beyond('x0'), x1: beyond('x1'), y0: beyond('y0'), y1: beyond('y1') }
+}
+
+/** The edges over which the paper folds, since something is bored in them. */
+export function flapSides({ edgeBores }: FaceView): ReadonlySet<EdgeSide> {
+  return new Set(edgeBores.filter(({ onFlap }) => onFlap !== undefined).map(({ side }) => side))
+}
+
 function faceBore(bore: Bore, at: Point, mirrored: boolean): FaceBore {
-  const reach = Math.max(bore.diameter, bore.sink?.diameter ?? 0) / 2
+  const reach = reachOf(bore)
   if (bore.leanDeg === undefined) return { bore, at, reach }
   const [x, y] = bore.axis
   const run = Math.hypot(x, y)

@@ -7,24 +7,34 @@ import type { Point } from '../types.ts'
 import { bitWords, grooveLabel, grooveSpans, placeWords, spacingWords, toolWords } from '../words.ts'
 import { datumPoint, type EdgeBore, type FaceGroove, type FaceView } from './view.ts'
 
+/** A bit wider than this, mm, takes no stop collar: its depth is set on the machine. Own choice. */
+const WIDEST_COLLAR = 16
+
+/** The setting of the stop for a blind bore, `collar at 13`; a pocket's words have theirs, a through bore needs none. */
+function stopWords({ through, leanDeg, diameter, depth }: Bore, units: Units): string[] {
+  if (through || leanDeg !== undefined) return []
+  return [`${diameter > WIDEST_COLLAR ? 'depth stop' : 'collar'} at ${bitWords(depth, units)}`]
+}
+
 /**
- * What is set on the tool, and how the bores lie that a page shows: `7 through`, `14 × 5 deep 13, every 32`; where they
- * are a part of the run, `6 × 5 deep 13, every 32 (6 of 14)`. `shown` in the order of the run.
+ * What is set on the tool, and how the bores lie that a page shows: `7 through`, `14 × 5 deep 13, collar at 13, every 32`;
+ * where they are a part of the run, `6 × 5 deep 13, collar at 13, every 32 (6 of 14)`. `shown` in the order of the run.
  */
 export function figures(panel: Panel, run: Run, shown: readonly [Bore, ...Bore[]], units: Units): string {
   const count = shown.length
   const many = count === 1 ? '' : `${count} × `
-  const spacing = count === 1 ? '' : `, ${spacingWords(panel, { ...run, bores: shown }, units)}`
+  const spacing = count === 1 ? [] : [spacingWords(panel, { ...run, bores: shown }, units)]
   const part = count === run.bores.length ? '' : ` (${count} of ${run.bores.length})`
-  return `${many}${toolWords(shown[0], units)}${spacing}${part}`
+  const words = [toolWords(shown[0], units), ...stopWords(shown[0], units), ...spacing]
+  return `${many}${words.join(', ')}${part}`
 }
 
 /** `in the edge`, or of a bore that starts at the shoulder of a rebate `in the rebate once it is cut`; and how deep down. */
-export function edgePlace({ inFrom, fromFace }: EdgeBore, units: Units): string[] {
+export function edgePlace({ panel }: FaceView, { side, inFrom, fromFace }: EdgeBore, units: Units): string[] {
   const face = `${placeWords(fromFace, units)} from this face`
   return inFrom > 0
     ? ['in the rebate once it is cut', `${bitWords(inFrom, units)} from the edge`, face]
-    : ['in the edge', face]
+    : [panel.lipping?.[side] === undefined ? 'in the edge' : 'in the lipped edge', face]
 }
 
 /** `37 from front, 96 from bottom`: distances of a place from the two edges that a person measures from. */
