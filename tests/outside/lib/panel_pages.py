@@ -10,7 +10,7 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 
 import pages as reading
-from taping import ALLOWED, laid_on, taped
+from taping import ALLOWED, SHORTEST_EDGE, laid_on, level_of, shown, taped
 
 # Pieces that are cut out are at least so large, mm.
 SMALLEST_PIECE = 15.0
@@ -64,12 +64,9 @@ def measure(folder, panel):
 
 
 def pieces_of(page):
-    """The page itself, or the pieces with holes that are cut out of it."""
-    boxes = [
-        box
-        for box in page.boxes
-        if min(box[2] - box[0], box[3] - box[1]) >= SMALLEST_PIECE and any(holds(box, centre) for centre, _ in page.rims)
-    ]
+    """The page itself, or the pieces that are cut out of it: frames round something that is laid on a panel."""
+    things = [centre for centre, _ in page.rims] + page.marks + [line[0] for line in page.edges if math.dist(*line) > SHORTEST_EDGE]
+    boxes = [box for box in page.boxes if min(box[2] - box[0], box[3] - box[1]) >= SMALLEST_PIECE and any(holds(box, at) for at in things)]
     outer = [box for box in boxes if not any(box != other and holds(other, box[:2]) and holds(other, box[2:]) for other in boxes)]
     if not outer:
         return [page]
@@ -110,7 +107,8 @@ def starts_at(hole, side, length, width):
 
 def compare(group, panel, face, wanted, result):
     """The names of the holes that a group of pages shows where they are."""
-    origin = laid_on(group, panel, face)
+    loose = any(group.pages[number].piece for number in group.origins)
+    origin = None if loose else laid_on(group, panel, face)
     result.faults += [f"{panel['id']}, face {face}: {fault}" for fault in group.faults]
     result.worst = max(result.worst, group.worst)
     result.seams += group.seams
@@ -119,8 +117,8 @@ def compare(group, panel, face, wanted, result):
         for number in group.origins
         for centre, diameter in group.pages[number].rims
     ]
-    if None in origin and any(group.pages[number].piece for number in group.origins):
-        return compare_piece(rims, origin, panel, wanted, result)
+    if loose:
+        return compare_piece(group, rims, panel, face, wanted, result)
     if None in origin:
         label = group.pages[min(group.origins)].label
         result.faults.append(f"{panel['id']}, face {face}: {label} is not tied to two edges of the panel")
@@ -128,43 +126,66 @@ def compare(group, panel, face, wanted, result):
     seen = set()
     for centre, diameter, page in rims:
         at = tuple(c - o for c, o in zip(centre, origin))
-        alike = [(math.dist(at, hole.at), k) for k, hole in enumerate(wanted) if abs(hole.diameter - diameter) <= ALLOWED]
-        error, k = min(alike, default=(math.inf, None))
-        if error > ALLOWED:
-            place = f"({at[0]:.3f}, {at[1]:.3f})"
-            result.faults.append(f"{panel['id']}, face {face}, {page.label}: a circle of {diameter:.3f} at {place} is {error:.3f} mm from any such hole")
+        found = match(at, diameter, wanted)
+        if found is None:
+            result.faults.append(f"{panel['id']}, face {face}, {page.label}: a circle of {diameter:.3f} at {shown(at)} is no such hole")
             continue
-        result.worst = max(result.worst, error)
+        result.worst = max(result.worst, found[1])
         result.circles += 1
-        result.flaps += wanted[k].flap
-        seen.add(wanted[k].name)
+        result.flaps += found[0].flap
+        seen.add(found[0].name)
     return seen
 
 
-def compare_piece(rims, origin, panel, wanted, result):
-    """A piece that is laid on a mark: the names of all holes where it fits, as it is or turned half round."""
+def compare_piece(group, rims, panel, face, wanted, result):
+    """
+    A piece that is cut out, and those that are taped to it: the names of all holes where all of its circles fit, as it is or
+    turned round by quarters. In one of these places, of the heavy lines along each axis one lies on an edge of the panel, unless
+    there is none.
+    """
     result.pieces += 1
-    seen = set()
-    for turn in (1, -1):
-        turned = [((turn * c[0], turn * c[1]), diameter) for c, diameter, _ in rims]
+    if not rims:
+        return set()
+    (first, size, page), *_ = rims
+    folds = [
+        [tuple(o + c for o, c in zip(group.origins[number], end)) for end in line]
+        for number in group.origins
+        for line in group.pages[number].edges
+        if math.dist(*line) > SMALLEST_PIECE
+    ]
+    seen, laid = set(), False
+    for cos, sin in ((1, 0), (0, 1), (-1, 0), (0, -1)):
+        turned = lambda p: (cos * p[0] - sin * p[1], sin * p[0] + cos * p[1])
         for hole in wanted:
-            if not turned or abs(hole.diameter - turned[0][1]) > ALLOWED:
+            shift = tuple(h - c for h, c in zip(hole.at, turned(first)))
+            placed = lambda p: tuple(c + s for c, s in zip(turned(p), shift))
+            if abs(hole.diameter - size) > ALLOWED:
                 continue
-            shift = tuple(h - c for h, c in zip(hole.at, turned[0][0]))
-            if turn == 1 and any(o is not None and abs(o + s) > ALLOWED for o, s in zip(origin, shift)):
+            found = [match(placed(centre), diameter, wanted) for centre, diameter, _ in rims]
+            if not all(found):
                 continue
-            found = [match(tuple(c + s for c, s in zip(centre, shift)), diameter, wanted) for centre, diameter in turned]
-            if all(found):
-                seen |= {name for name, _ in found}
-                result.worst = max(result.worst, max(error for _, error in found))
+            seen |= {one.name for one, _ in found}
+            result.worst = max(result.worst, max(error for _, error in found))
+            laid = laid or folded([[placed(end) for end in line] for line in folds], panel)
+    where = f"{panel['id']}, face {face}, {page.label}"
     if not seen:
-        result.faults.append(f"{panel['id']}: {rims[0][2].label if rims else 'a piece'} has holes that fit nowhere on the panel")
+        result.faults.append(f"{where}: its circles fit nowhere on the panel")
+    elif not laid:
+        result.faults.append(f"{where}: where its circles fit, its heavy lines lie on no edge")
     result.circles += len(rims)
     return seen
 
 
+def folded(folds, panel):
+    """Whether of the heavy lines across each axis one is an edge of the panel."""
+    sizes = (panel["length"], panel["width"])
+    places = [(level_of(line), line[0]) for line in folds if level_of(line) is not None]
+    on_edge = {axis for axis, at in places if min(abs(at[axis]), abs(at[axis] - sizes[axis])) <= ALLOWED}
+    return on_edge == {axis for axis, _ in places}
+
+
 def match(at, diameter, wanted):
-    """The hole of that size at a place, and how far it is off."""
-    alike = [(math.dist(at, hole.at), hole.name) for hole in wanted if abs(hole.diameter - diameter) <= ALLOWED]
-    error, name = min(alike, default=(math.inf, ""))
-    return (name, error) if error <= ALLOWED else None
+    """The hole of that size at a place, and how far it is off; nothing where there is none."""
+    alike = [(math.dist(at, hole.at), k) for k, hole in enumerate(wanted) if abs(hole.diameter - diameter) <= ALLOWED]
+    error, k = min(alike, default=(math.inf, -1))
+    return (wanted[k], error) if error <= ALLOWED else None

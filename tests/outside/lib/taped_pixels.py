@@ -7,7 +7,7 @@ import pages as reading
 from panel_pages import holes_of, pieces_of
 from raster import Raster
 from rulers import INCH_BAR, MM_BAR, bars_on
-from taping import laid_on, lettered, taped
+from taping import laid_on, lettered, level_of, taped
 
 
 @dataclass
@@ -67,15 +67,16 @@ class PanelGroup:
         return found
 
     def seams(self):
-        """Pairs of pages with common marks and a hole on each; those whose holes are furthest apart first."""
+        """Pairs of pages with common marks and a hole on each, those first that show edges of the panel across both axes, and of them those whose holes are furthest apart."""
         letters = {number: lettered(self.page(number))[0] for number in self.numbers}
         pairs = []
         for a in self.numbers:
             for b in self.numbers:
                 if a < b and len(letters[a].keys() & letters[b].keys()) >= 2 and self.known(a) and self.known(b):
                     far = max(math.dist(p.at, q.at) for _, _, p in self.known(a) for _, _, q in self.known(b))
-                    pairs.append((-far, a, b))
-        return [pair[1:] for pair in sorted(pairs)]
+                    axes = {level_of(line) for number in (a, b) for line in self.page(number).edges}
+                    pairs.append((-len(axes), -far, a, b))
+        return [pair[2:] for pair in sorted(pairs)]
 
 
 def groups_of(folder, panel, scales):
