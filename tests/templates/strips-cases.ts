@@ -73,7 +73,12 @@ export const rowedPanels: fc.Arbitrary<Panel> = fc
   .map(({ length, width, datum, rows: asked }) => {
     const placed: BoreWords[] = []
     const put = (words: BoreWords): void => {
-      const inside = words.x >= 0 && words.x <= length && words.y >= 0 && words.y <= width
+      // As in a workshop, no hole hangs over an edge.
+      const [x, y] = [
+        words.on === 'x0' || words.on === 'x1' ? 8 : words.x,
+        words.on === 'y0' || words.on === 'y1' ? 8 : words.y,
+      ]
+      const inside = x >= 8 && x <= length - 8 && y >= 8 && y <= width - 8
       const clear = placed.every((other) => Math.hypot(other.x - words.x, other.y - words.y) > 12)
       if (inside && clear) placed.push(words)
     }

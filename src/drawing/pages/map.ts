@@ -40,7 +40,10 @@ export function mapOf(sheet: Sheet, pieces: readonly Piece[], [left, bottom]: Po
     ...leadingBar(sheet, on),
     ...others.map(({ window }) => rectangle(areaOf(window), 'hair')),
     ...here.map(({ window }) => rectangle(areaOf(window), 'bold')),
-    ...labelsOn([...here, ...others].map(({ label, window }) => ({ label, area: areaOf(window) }))),
+    ...labelsOn(
+      firstOfEach([...here, ...others].map(({ label, window }) => ({ label, area: areaOf(window) }))),
+      areaOf(whole),
+    ),
   ]
 }
 
@@ -54,19 +57,29 @@ function leadingBar({ view }: Sheet, on: (at: Point) => Point): Entity[] {
     : [rectangle(grown({ min: from, max: to }, MAP.bar / 2), 'hair', true)]
 }
 
+/** Of the pieces of one name, those that are cut out of one sheet, the first: it carries the label of all. */
+function firstOfEach(pieces: readonly Labelled[]): Labelled[] {
+  return pieces.filter(({ label }, k) => pieces.findIndex((other) => other.label === label) === k)
+}
+
+interface Labelled {
+  readonly label: string
+  readonly area: Area
+}
+
 /** Labels in their pieces, clear of each other where that can be; the first, that of this sheet, is bold. */
-function labelsOn(pieces: readonly { readonly label: string; readonly area: Area }[]): Entity[] {
+function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
   const taken: Area[] = []
   return pieces.flatMap(({ label, area }, index): Entity[] => {
     const bold = index === 0
     for (const height of [MAP.textMost, MAP.textLeast]) {
       const size: Point = [textWidth(label, height, bold), height]
-      const spots = SHARES.flatMap((up) => SHARES.map((along) => spotIn(area, size, along, up)))
+      const spots = SHARES.flatMap((up) => SHARES.map((along) => inside(spotIn(area, size, along, up), whole)))
       const covered = pieces.filter((_, k) => k !== index).map((other) => other.area)
       const clear = spots.filter((spot) => !taken.some((one) => overlaps(one, spot)))
       const spot = clear.find((one) => !covered.some((other) => overlaps(other, one))) ?? clear[0]
       if (spot === undefined) continue
-      taken.push(grown(spot, 0.2))
+      taken.push(grown(spot, 0.4))
       return [
         textAt([(spot.min[0] + spot.max[0]) / 2, spot.min[1] + 0.14 * height], height, label, {
           anchor: 'middle',
@@ -76,6 +89,14 @@ function labelsOn(pieces: readonly { readonly label: string; readonly area: Area
     }
     return []
   })
+}
+
+/** A spot moved so far that it lies on the map. */
+function inside({ min, max }: Area, whole: Area): Area {
+  const by = (axis: 0 | 1): number =>
+    Math.max(whole.min[axis] - min[axis], 0) - Math.max(max[axis] - whole.max[axis], 0)
+  const [dx, dy] = [by(0), by(1)]
+  return { min: [min[0] + dx, min[1] + dy], max: [max[0] + dx, max[1] + dy] }
 }
 
 /** Where a label lies in a piece; one that is larger than the piece lies over its middle. */

@@ -69,7 +69,7 @@ function faceDrawings(view: FaceView, { plan, marked }: PlannedFace, setup: Page
   const { loose, whole } = cutOuts(plan.pieces)
   const sheets = [...new Set(loose.map(({ sheet }) => sheet))]
   return [
-    ...facePages(without(view, marked), whole, setup, loose),
+    ...facePages(without(view, marked), whole, setup, asSheets(loose)),
     ...sheets.map((sheet) => cutOutSheet(view, plan.pieces, sheet, setup)),
   ]
 }
@@ -85,21 +85,31 @@ export function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: nu
     const sheets = sheetsOf(showing(view, use), strip, setup.units)
     return sheets.filter(({ page }) => page.sheet === number).map((sheet) => ({ sheet, use }))
   })
-  const [first, ...others] = here
+  const [first] = here
   if (first === undefined) throw new Error('a sheet without a piece')
   const drawn = namedOnce(
     here.map(({ sheet, use }) =>
       use.hardware === undefined ? drawPiece(sheet, use) : drawHardware(sheet, use.hardware),
     ),
   )
-  // The sheet is named for the first of its pieces; on the map it is all of them.
-  const label = others.length === 0 ? first.sheet.page.label : `${first.sheet.page.label}+`
+  const label = sheetLabel(loose, number)
   const own = { ...first.sheet, view, page: { ...first.sheet.page, label } }
-  const pages = [...whole, ...loose.map((piece) => (piece.sheet === number ? { ...piece, label } : piece))]
+  const pages = [...whole, ...asSheets(loose)]
   const notes = drawn.map((one) => one.notes)
   const title = `${view.panel.moduleName}: ${view.panel.name}, face ${view.face}, sheet ${label}`
   return drawingOf(title, first.sheet.page.paper, setup, drawn, furnitureOf(own, pages, setup, notes))
 }
+
+/** A sheet is named for the first of its pieces: `S1+`. */
+function sheetLabel(loose: readonly Piece[], number: number): string {
+  const [first, ...others] = loose.filter(({ sheet }) => sheet === number)
+  if (first === undefined) throw new Error('a sheet without a piece')
+  return others.length === 0 ? first.label : `${first.label}+`
+}
+
+/** The pieces under the names of their sheets, for the map. */
+const asSheets = (loose: readonly Piece[]): Piece[] =>
+  loose.map((piece) => ({ ...piece, label: sheetLabel(loose, piece.sheet) }))
 
 /** Of a hole that two pieces of a sheet show, one circle has its name: names are unique in a drawing. */
 function namedOnce(drawn: readonly DrawnPiece[]): DrawnPiece[] {
