@@ -159,7 +159,10 @@ function* lineWords({ piece, on }: Sheeted, line: 0 | 1): Generator<Spot> {
   const [from, to]: readonly [Point, Point] =
     line === 0 ? [on([min[0], 0]), on([max[0], 0])] : [on([0, min[1]]), on([0, max[1]])]
   const side: PieceEdge = line === 0 ? 'y1' : 'x0'
-  for (const text of ['centre line: lay on your mark', 'centre line'])
+  // The corner of a cutout is laid with its sides on the lines.
+  const corner = piece.pattern.cuts.some(({ kind, whole }) => kind === 'cutout' && !whole)
+  const name = corner ? 'its side' : 'centre line'
+  for (const text of [`${name}: lay on your mark`, name])
     for (const outside of [true, false]) yield* besideLine(from, to, side, line === 1, text, SMALL, outside, false)
 }
 
