@@ -130,8 +130,12 @@ function fewest(
     if (sheets >= best.plan.sheets) return
     best = { face: face.face, marked, plan: { ...best.plan, pieces: [...rest.pieces, ...laid], sheets } }
   }
+  // Pieces for one pattern need no strips beside them, and are often fewer without.
+  const alone = stage === 'hardware' ? hardware?.(face.face, new Set()) : undefined
+  if (alone !== undefined) consider(alone.pieces, alone.marked)
   for (const length of lengths) {
     for (const way of WAYS) {
+      if (best.plan.sheets <= 1) return best
       const long = stage === 'strips' ? 'joined' : 'repeated'
       const strips = planStrips({ panel, face: face.face }, { rooms, others, numbered: label, long, ...way, ...length })
       if (stage !== 'hardware' || hardware === undefined) consider(strips.pieces, strips.marked)

@@ -78,6 +78,8 @@ function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
     const bold = index === 0
     for (const height of [MAP.textMost, MAP.textLeast]) {
       const size: Point = [textWidth(label, height, bold), height * LINE_HEIGHT]
+      // A map that is narrower than the label goes without: the label stands large beside it.
+      if (size[0] + 0.8 > whole.max[0] - whole.min[0]) continue
       const spots = SHARES.flatMap((up) => SHARES.map((along) => inside(spotIn(area, size, along, up), whole)))
       const covered = pieces.filter((_, k) => k !== index).map((other) => other.area)
       const clear = spots.filter((spot) => !taken.some((one) => overlaps(one, spot)))
