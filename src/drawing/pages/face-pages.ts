@@ -2,7 +2,7 @@ import { NOISE_MM } from '../../geometry/index.ts'
 import type { Units } from '../../length/index.ts'
 import type { Panel, Run } from '../../panel/index.ts'
 import type { PaperName } from '../../project/index.ts'
-import { type Face, type Piece, planWhole, type Round } from '../../templates/index.ts'
+import { type Face, type FacePlan, type Piece, planWhole, type Round } from '../../templates/index.ts'
 import type { Drawing, Entity, Layer } from '../types.ts'
 import { cutoutRoom, cutoutThings } from './cutout.ts'
 import { TICK } from './edge-bores.ts'
@@ -36,11 +36,7 @@ export function pageDrawings(
 ): Drawing[] {
   const setup = setupOf(paper, units, stamp)
   const view = faceView(panel, face)
-  const { pieces: pages } = planWhole(toShow(view), setup.paper, {
-    margin: setup.margin,
-    overlap: OVERLAP,
-    reserve: reserveFor(stamp),
-  })
+  const { pieces: pages } = planOf(view, setup)
   const runs = runsOn(view)
   const pieces = sheetsOf(view, pages, units)
   const sheets = [...new Set(pages.map(({ sheet }) => sheet))]
@@ -52,6 +48,15 @@ export function pageDrawings(
       setup,
     ),
   )
+}
+
+/** The sheets that `pageDrawings` draws, how many a plain grid would take, and how many are needed at least. */
+export function pagePlan(panel: Panel, face: 'A' | 'B', paper: PaperName | PrintSpec, stamp?: string): FacePlan {
+  return planOf(faceView(panel, face), setupOf(paper, 'mm', stamp))
+}
+
+function planOf(view: FaceView, { paper, margin, stamp }: PageSetup): FacePlan {
+  return planWhole(toShow(view), paper, { margin, overlap: OVERLAP, reserve: reserveFor(stamp) })
 }
 
 /** One sheet of paper with its pieces. */
