@@ -1,3 +1,4 @@
+import { NOISE_MM } from '../../geometry/index.ts'
 import { formatMm, type Units } from '../../length/index.ts'
 import {
   type Correction,
@@ -54,10 +55,14 @@ export function setupOf(sheet: PaperName | PrintSpec, units: Units, stamp: strin
   }
 }
 
-/** How much larger a sheet is written than drawn, along its x and y as it lies: the correction goes with the paper's sides. */
-export function stretchOf({ correction }: PageSetup, { width, height }: Size): Point | undefined {
+/**
+ * How much larger a sheet is written than drawn, along its x and y as it lies: the correction goes with the paper's sides;
+ * off a roll, `across` is the roll's width, however long the sheet.
+ */
+export function stretchOf({ correction, paper }: PageSetup, { width, height }: Size): Point | undefined {
   if (correction === undefined) return undefined
-  return width > height ? [correction.down, correction.across] : [correction.across, correction.down]
+  const lies = paper.roll === true ? Math.abs(width - paper.width) > NOISE_MM : width > height
+  return lies ? [correction.down, correction.across] : [correction.across, correction.down]
 }
 
 /** How a sheet is corrected along its x and y as it lies: `0.503 %`. */
