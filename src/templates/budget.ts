@@ -7,6 +7,28 @@ import type { FacePlan, Piece } from './types.ts'
 /** Pages of the whole face; then strips along its rows; then short strips that are moved along; then pieces for one pattern. */
 export type BudgetStage = 'whole' | 'strips' | 'repeated' | 'hardware'
 
+/** A stage with the ways to make strips that it tries, the most wanted first. */
+interface Stage {
+  readonly name: BudgetStage
+  readonly long: StripOptions['long']
+  readonly ways: readonly Pick<StripOptions, 'twice' | 'least'>[]
+}
+
+/** Strips that serve both hands; then with pairs of bores as strips too. */
+const WAYS: Stage['ways'] = [
+  { twice: true, least: 3 },
+  { twice: true, least: 2 },
+  { twice: false, least: 3 },
+  { twice: false, least: 2 },
+]
+const STRIPS: Stage = { name: 'strips', long: 'joined', ways: WAYS }
+const REPEATED: Stage = { name: 'repeated', long: 'repeated', ways: WAYS }
+const HARDWARE_AFTER_STRIPS: Stage = { name: 'hardware', long: 'repeated', ways: WAYS }
+const HARDWARE_ALONE: Stage = {
+  ...HARDWARE_AFTER_STRIPS,
+  ways: [...WAYS, { twice: false, least: Number.POSITIVE_INFINITY }],
+}
+
 /** A face with something to mark. */
 export interface FaceToPlan {
   readonly face: 'A' | 'B'
@@ -62,13 +84,10 @@ export function planBudget(panel: Panel, faces: readonly FaceToPlan[], options: 
   )
   if (budget === undefined || whole.met) return whole
   const plans = [whole]
-  const stages: readonly BudgetStage[] = [
-    'strips',
-    'repeated',
-    ...(hardware === undefined ? [] : ['hardware' as const]),
-  ]
-  for (const stage of stages) {
-    const plan = planOf(stage, numbered(panel, faces, stage, options), budget)
+  // Pieces for one pattern first take what strips leave, then all of it: of a row, each hole would have to be measured.
+  const last: readonly Stage[] = hardware === undefined ? [] : [HARDWARE_AFTER_STRIPS, HARDWARE_ALONE]
+  for (const stage of [STRIPS, REPEATED, ...last]) {
+    const plan = planOf(stage.name, numbered(panel, faces, stage, options), budget)
     if (plan.met) return plan
     plans.push(plan)
   }
@@ -89,39 +108,28 @@ function planOf(stage: BudgetStage, faces: readonly PlannedFace[], budget: numbe
 const wholeFace = ({ face, whole }: FaceToPlan): PlannedFace => ({ face, plan: whole(new Set()), marked: new Set() })
 
 /** The faces one after the other; strips are numbered on, so that no two of a panel have the same name. */
-function numbered(
-  panel: Panel,
-  faces: readonly FaceToPlan[],
-  stage: BudgetStage,
-  options: BudgetOptions,
-): PlannedFace[] {
+function numbered(panel: Panel, faces: readonly FaceToPlan[], stage: Stage, options: BudgetOptions): PlannedFace[] {
   let label = 0
   return faces.map((face) => {
     const planned = fewest(panel, face, stage, label, options)
-    const names = planned.plan.pieces.filter(({ use }) => use !== undefined).map((piece) => piece.label.split('.')[0])
+    const names = planned.plan.pieces
+      .filter(({ kind }) => kind === 'strip' || kind === 'repeated')
+      .map((piece) => piece.label.split('.')[0])
     label += new Set(names).size
     return planned
   })
 }
 
-/** Ways to make strips, the most wanted first: those that serve both hands; then with pairs of bores as strips too. */
-const WAYS: readonly Pick<StripOptions, 'twice' | 'least'>[] = [
-  { twice: true, least: 3 },
-  { twice: true, least: 2 },
-  { twice: false, least: 3 },
-  { twice: false, least: 2 },
-]
-
 function fewest(
   panel: Panel,
   face: FaceToPlan,
-  stage: BudgetStage,
+  stage: Stage,
   label: number,
   { sheet, others = [], hardware }: BudgetOptions,
 ): PlannedFace {
   const rooms = packRooms(sheet)
   const half = Math.max(rooms.upright.width, rooms.upright.height, rooms.lying.width, rooms.lying.height) / 2
-  const lengths = stage === 'strips' ? [{}] : [{}, { longest: half }]
+  const lengths = stage.long === 'joined' ? [{}] : [{}, { longest: half }]
   let best = wholeFace(face)
   const consider = (pieces: readonly LoosePiece[], marked: ReadonlySet<string>): void => {
     const rest = face.whole(marked)
@@ -131,10 +139,12 @@ function fewest(
     best = { face: face.face, marked, plan: { ...best.plan, pieces: [...rest.pieces, ...laid], sheets } }
   }
   for (const length of lengths) {
-    for (const way of WAYS) {
-      const long = stage === 'strips' ? 'joined' : 'repeated'
-      const strips = planStrips({ panel, face: face.face }, { rooms, others, numbered: label, long, ...way, ...length })
-      if (stage !== 'hardware' || hardware === undefined) consider(strips.pieces, strips.marked)
+    for (const way of stage.ways) {
+      const strips = planStrips(
+        { panel, face: face.face },
+        { rooms, others, numbered: label, long: stage.long, ...way, ...length },
+      )
+      if (stage.name !== 'hardware' || hardware === undefined) consider(strips.pieces, strips.marked)
       else {
         const more = hardware(face.face, strips.marked)
         consider([...strips.pieces, ...more.pieces], new Set([...strips.marked, ...more.marked]))

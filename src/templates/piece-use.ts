@@ -1,3 +1,4 @@
+import type { HardwarePiece } from './hardware-types.ts'
 import type { FacePoint } from './types.ts'
 
 /** An edge of a face as it is seen: left, right, below, above. */
@@ -12,6 +13,8 @@ export interface PiecePlace {
   readonly at: FacePoint
   /** Turned half round about its origin. */
   readonly turned: boolean
+  /** Turned so many quarter turns to the left instead. */
+  readonly quarter?: 1 | 3
   /**
    * Edges of the face that the piece is folded over (or laid against) there: across those nothing is measured. Along an axis
    * without such an edge the origin is measured from the datum edge.
@@ -61,4 +64,6 @@ export interface PieceUse {
   readonly secondFold?: { readonly axis: 0 | 1; readonly at: number }
   readonly repeat?: PieceRepeat
   readonly hand?: PieceHand
+  /** Of a piece for one piece of hardware: its pattern and its places in full. */
+  readonly hardware?: HardwarePiece
 }

@@ -11,7 +11,8 @@ import {
 } from '../../templates/index.ts'
 import type { Circle, Drawing } from '../types.ts'
 import { type DrawnPiece, drawingOf, facePages, planFace } from './face-pages.ts'
-import { furnitureOf, reserveFor } from './furniture.ts'
+import { furnitureOf } from './furniture.ts'
+import { hardwareStage, sheetSpec } from './hardware-pages.ts'
 import { drawPiece } from './piece-sheet.ts'
 import { type PageSetup, type PrintSpec, setupOf } from './setup.ts'
 import { sheetsOf } from './sheet.ts'
@@ -47,7 +48,8 @@ export function panelPages(panel: Panel, faces: readonly ('A' | 'B')[], asked: P
     panel,
     faces.map((face) => ({ face, whole: (marked) => wholePages(without(viewOf(face), marked), setup) })),
     {
-      sheet: { paper: setup.paper, margin: setup.margin, reserve: reserveFor(setup) },
+      sheet: sheetSpec(setup),
+      hardware: hardwareStage(panel, setup, asked.others),
       ...(budget !== undefined && { budget }),
       ...(asked.others !== undefined && { others: asked.others }),
     },
