@@ -75,8 +75,9 @@ export interface BudgetOptions {
  * fewest. In each stage every face takes the way with the fewest sheets that the stage allows, pages of the whole face
  * included.
  */
-export function planBudget(panel: Panel, faces: readonly FaceToPlan[], options: BudgetOptions): PanelPlan {
+export function planBudget(panel: Panel, asked: readonly FaceToPlan[], options: BudgetOptions): PanelPlan {
   const { budget, hardware } = options
+  const faces = asked.map(remembering)
   const whole = planOf(
     'whole',
     faces.map((face) => wholeFace(face)),
@@ -92,6 +93,20 @@ export function planBudget(panel: Panel, faces: readonly FaceToPlan[], options: 
     plans.push(plan)
   }
   return plans.reduce((best, plan) => (plan.sheets < best.sheets ? plan : best))
+}
+
+/** Several ways to make strips leave the same for pages of the whole face: these are planned once. */
+function remembering({ face, whole }: FaceToPlan): FaceToPlan {
+  const known = new Map<string, FacePlan>()
+  return {
+    face,
+    whole: (marked) => {
+      const key = [...marked].sort().join(' ')
+      const plan = known.get(key) ?? whole(marked)
+      known.set(key, plan)
+      return plan
+    },
+  }
 }
 
 function planOf(stage: BudgetStage, faces: readonly PlannedFace[], budget: number | undefined): PanelPlan {

@@ -1,13 +1,25 @@
 import { describe, expect, test } from 'vitest'
 import { discMeets, grown, overlaps, textArea } from '../../src/drawing/areas.ts'
-import { hardwareDrawings } from '../../src/drawing/pages/hardware-pages.ts'
-import { setupOf } from '../../src/drawing/pages/setup.ts'
+import { reserveFor } from '../../src/drawing/pages/furniture.ts'
+import { hardwareStage } from '../../src/drawing/pages/hardware-pages.ts'
+import { cutOutSheet } from '../../src/drawing/pages/piece-pages.ts'
+import { type PageSetup, setupOf } from '../../src/drawing/pages/setup.ts'
+import { faceView } from '../../src/drawing/pages/view.ts'
 import type { Circle, Drawing, Entity, Line, Text } from '../../src/drawing/types.ts'
 import type { Units } from '../../src/length/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
+import { laidOnSheets } from '../../src/templates/index.ts'
 import { checkDrawing } from '../../src/writers/check-drawing.ts'
 import { builtSample } from '../support/samples.ts'
 import { CAMS, CASTERS, INSERT, LONE_PULL, OTHER_HAND, PLATES, THREE_CUPS } from '../templates/hardware-panels.ts'
+
+/** All of a face marked with pieces for one pattern each. */
+function hardwareDrawings(panel: Panel, face: 'A' | 'B', setup: PageSetup, panels: readonly Panel[]): Drawing[] {
+  const { pieces } = hardwareStage(panel, setup, panels)(face, new Set())
+  const pages = laidOnSheets(pieces, { paper: setup.paper, margin: setup.margin, reserve: reserveFor(setup) }, 0)
+  const sheets = [...new Set(pages.map(({ sheet }) => sheet))]
+  return sheets.map((sheet) => cutOutSheet(faceView(panel, face), pages, sheet, setup))
+}
 
 const drawn = (panel: Panel, units: Units = 'mm', others: readonly Panel[] = []): Drawing[] =>
   hardwareDrawings(panel, 'A', setupOf('A4', units, undefined), others)

@@ -3,17 +3,18 @@ import { type Area, grown, LINE_HEIGHT } from '../areas.ts'
 import type { Obstacle } from '../labels.ts'
 import { TEXT_ASCENT, textWidth } from '../text-width.ts'
 import type { Entity, Point } from '../types.ts'
-import { boreTitle } from '../words.ts'
+import type { DrawnPiece } from './face-pages.ts'
 import { bodyOf, setWords, shortTool, titleOf } from './hardware-words.ts'
+import { CROSS_ARM, drawHole } from './holes.ts'
 import type { Notes } from './notes.ts'
 import type { Sheet } from './sheet.ts'
-import { arrowHead, chordsOf, dot, rectangle, strokeIn } from './strokes.ts'
+import { arrowHead, chordsOf, rectangle, strokeIn } from './strokes.ts'
 import { isClear, placeWords, textAt, type Words } from './text.ts'
 import { OUTWARD } from './view.ts'
 import type { Sketch } from './window.ts'
 
-/** Arms of a hole's cross: so far beyond its rim, and no nearer to its centre, where an awl must find the dot; mm. */
-const CROSS = { beyond: 2.5, clear: 0.8, dot: 0.22 } as const
+/** A centre line keeps so far from the centre of a hole, where an awl must find the dot, mm. */
+const CLEAR = 0.8
 const LEAN_ARROW = 14
 const ARROW = 5
 const SMALL = 2.2
@@ -29,7 +30,7 @@ interface Sheeted {
 }
 
 /** A cut-out piece with its lines, holes and words, at true size on its sheet. */
-export function drawHardware(sheet: Sheet, piece: HardwarePiece): { sketch: Sketch; notes: Notes } {
+export function drawHardware(sheet: Sheet, piece: HardwarePiece): DrawnPiece {
   const { page } = sheet
   const on = ([x, y]: Point): Point => [x - piece.paper.min[0] + page.at[0], y - piece.paper.min[1] + page.at[1]]
   const sketch: Sketch = { edges: [], bores: [], countersinks: [], grooves: [], cutouts: [], marks: [], obstacles: [] }
@@ -45,9 +46,9 @@ export function drawHardware(sheet: Sheet, piece: HardwarePiece): { sketch: Sket
   for (const fold of piece.folds) drawFold(drawn, fold)
   cutAway(drawn)
   for (const line of piece.lines) drawLine(drawn, line)
-  for (const hole of piece.pattern.holes) drawHole(drawn, hole)
+  for (const hole of piece.pattern.holes) drawMark(drawn, hole)
   for (const cut of piece.pattern.cuts) drawCut(drawn, cut)
-  return { sketch, notes: notesOf(drawn) }
+  return { sketch, notes: notesOf(drawn), letters: [] }
 }
 
 /** Ends of a line across the paper, square to a side, `mm` from the reference point. */
@@ -94,45 +95,26 @@ function drawLine({ piece, on, sketch }: Sheeted, line: 0 | 1): void {
   const off = line === 0 ? 1 : 0
   const { min, max } = piece.paper
   const gaps = piece.pattern.holes
-    .filter(({ at }) => Math.abs(at[off]) < CROSS.clear)
+    .filter(({ at }) => Math.abs(at[off]) < CLEAR)
     .map(({ at }) => at[line])
     .sort((a, b) => a - b)
   const at = (along: number): Point => on(line === 0 ? [along, 0] : [0, along])
   let from = min[line]
   for (const gap of [...gaps, Number.POSITIVE_INFINITY]) {
-    const to = Math.min(gap - CROSS.clear, max[line])
+    const to = Math.min(gap - CLEAR, max[line])
     if (to > from) sketch.marks.push({ kind: 'line', from: at(from), to: at(to), pen: 'hair' })
-    from = gap + CROSS.clear
+    from = gap + CLEAR
   }
   sketch.obstacles.push({ kind: 'line', from: at(min[line]), to: at(max[line]), open: true })
 }
 
-function drawHole(drawn: Sheeted, { at, radius, bore, lean }: PatternHole): void {
-  const { sketch, sheet, on, label, paper } = drawn
-  const centre = on(at)
-  const id = `${label.toLowerCase()}-${bore.id}`
-  const title = boreTitle(sheet.view.panel, bore, sheet.units)
-  if (lean === undefined)
-    sketch.bores.push({ kind: 'circle', at: centre, radius: bore.diameter / 2, pen: 'thin', id, title })
-  if (bore.sink !== undefined)
-    sketch.countersinks.push({
-      kind: 'circle',
-      at: centre,
-      radius: bore.sink.diameter / 2,
-      pen: 'thin',
-      id: `${id}-sink`,
-      title,
-    })
-  const arm = radius + CROSS.beyond
-  for (const [dx, dy] of Object.values(OUTWARD)) {
-    const from: Point = [centre[0] + dx * CROSS.clear, centre[1] + dy * CROSS.clear]
-    sketch.marks.push(...strokeIn(paper, from, [centre[0] + dx * arm, centre[1] + dy * arm], 'hair'))
-  }
-  sketch.marks.push(dot(centre, CROSS.dot))
-  sketch.obstacles.push({ kind: 'disc', at: centre, radius: arm })
+function drawMark(drawn: Sheeted, { at, radius, bore, lean }: PatternHole): void {
+  const { sketch, sheet, piece, on, paper } = drawn
+  const [{ at: first }] = piece.places
+  drawHole(sketch, sheet, { bore, at: [at[0] + first[0], at[1] + first[1]], reach: radius, round: lean === undefined })
   if (lean === undefined) return
-  const tip: Point = [centre[0] + lean[0] * (arm + LEAN_ARROW), centre[1] + lean[1] * (arm + LEAN_ARROW)]
-  const start: Point = [centre[0] + lean[0] * CROSS.clear, centre[1] + lean[1] * CROSS.clear]
+  const away = (by: number): Point => on([at[0] + lean[0] * by, at[1] + lean[1] * by])
+  const [start, tip] = [away(radius), away(radius + CROSS_ARM + LEAN_ARROW)]
   sketch.marks.push(...strokeIn(paper, start, tip, 'thin'), arrowHead(tip, lean))
   sketch.obstacles.push({ kind: 'line', from: start, to: tip, open: true })
 }
@@ -314,7 +296,7 @@ function toolWords({ piece, sheet, on }: Sheeted): Words[] {
   if (tools.length < 2) return []
   return tools.flatMap((tool): Words[] => {
     const holes = piece.pattern.holes.filter((hole) => hole.tool === tool)
-    const targetOf = ({ at, radius }: PatternHole) => ({ at: on(at), radius: radius + CROSS.beyond })
+    const targetOf = ({ at, radius }: PatternHole) => ({ at: on(at), radius: radius + CROSS_ARM })
     const [first, ...others] = holes.map(targetOf)
     const [hole] = holes
     if (first === undefined || hole === undefined) return []

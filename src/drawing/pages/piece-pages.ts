@@ -11,8 +11,9 @@ import {
 } from '../../templates/index.ts'
 import type { Circle, Drawing } from '../types.ts'
 import { type DrawnPiece, drawingOf, facePages, planFace } from './face-pages.ts'
-import { furnitureOf } from './furniture.ts'
-import { hardwareStage, sheetSpec } from './hardware-pages.ts'
+import { furnitureOf, reserveFor } from './furniture.ts'
+import { hardwareStage } from './hardware-pages.ts'
+import { drawHardware } from './hardware-piece.ts'
 import { drawPiece } from './piece-sheet.ts'
 import { type PageSetup, type PrintSpec, setupOf } from './setup.ts'
 import { sheetsOf } from './sheet.ts'
@@ -48,10 +49,10 @@ export function panelPages(panel: Panel, faces: readonly ('A' | 'B')[], asked: P
     panel,
     faces.map((face) => ({ face, whole: (marked) => wholePages(without(viewOf(face), marked), setup) })),
     {
-      sheet: sheetSpec(setup),
-      hardware: hardwareStage(panel, setup, asked.others),
+      sheet: { paper: setup.paper, margin: setup.margin, reserve: reserveFor(setup) },
       ...(budget !== undefined && { budget }),
       ...(asked.others !== undefined && { others: asked.others }),
+      hardware: hardwareStage(panel, setup, asked.others),
     },
   )
   return { plan, drawings: plan.faces.flatMap((planned) => faceDrawings(viewOf(planned.face), planned, setup)) }
@@ -59,9 +60,8 @@ export function panelPages(panel: Panel, faces: readonly ('A' | 'B')[], asked: P
 
 /** Pages of the whole face for what cut-out pieces have left; none where they have left nothing. */
 function wholePages(view: FaceView, setup: PageSetup): FacePlan {
-  const plan = planFace(view, setup)
   const left = view.bores.length + view.edgeBores.length + view.grooves.length + view.cutouts.length
-  return left > 0 ? plan : { ...plan, pieces: [], sheets: 0, least: 0 }
+  return left > 0 ? planFace(view, setup) : { pieces: [], sheets: 0, grid: 0, least: 0 }
 }
 
 function faceDrawings(view: FaceView, { plan, marked }: PlannedFace, setup: PageSetup): Drawing[] {
@@ -74,7 +74,7 @@ function faceDrawings(view: FaceView, { plan, marked }: PlannedFace, setup: Page
 }
 
 /** A sheet of cut-out pieces. */
-function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, setup: PageSetup): Drawing {
+export function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, setup: PageSetup): Drawing {
   const { loose, whole } = cutOuts(pieces)
   // Pieces that are taped together have one use.
   const uses = [...new Set(loose.map(({ use }) => use))]
@@ -86,7 +86,11 @@ function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: number, s
   })
   const [first] = here
   if (first === undefined) throw new Error('a sheet without a piece')
-  const drawn = namedOnce(here.map(({ sheet, use }) => drawPiece(sheet, use)))
+  const drawn = namedOnce(
+    here.map(({ sheet, use }) =>
+      use.hardware === undefined ? drawPiece(sheet, use) : drawHardware(sheet, use.hardware),
+    ),
+  )
   const label = sheetLabel(loose, number)
   const own = { ...first.sheet, view, page: { ...first.sheet.page, label } }
   const pages = [...whole, ...asSheets(loose)]

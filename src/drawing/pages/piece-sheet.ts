@@ -3,7 +3,6 @@ import { type Area, areaOfEntity } from '../areas.ts'
 import type { Obstacle } from '../labels.ts'
 import type { Entity, Point } from '../types.ts'
 import type { DrawnPiece } from './face-pages.ts'
-import { drawHardware } from './hardware-piece.ts'
 import { notesOf, runsOn } from './notes.ts'
 import { type PieceText, setSayings } from './piece-text.ts'
 import { seamLetters } from './seams.ts'
@@ -38,10 +37,6 @@ function besideFold(sheet: Sheet, use: PieceUse, text: string | undefined, taken
 
 /** All that is drawn of one cut-out piece. */
 export function drawPiece(sheet: Sheet, use: PieceUse): DrawnPiece {
-  return use.hardware === undefined ? drawStrip(sheet, use) : { ...drawHardware(sheet, use.hardware), letters: [] }
-}
-
-function drawStrip(sheet: Sheet, use: PieceUse): DrawnPiece {
   const sketch = sketchOf(sheet)
   drawCutLine(sketch, sheet)
   drawStripLines(sketch, sheet, use)
