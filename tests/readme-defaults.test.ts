@@ -66,6 +66,8 @@ describe('the defaults that the README states are those of the code', () => {
     ['flip-over top', 'well', 'wellStep'],
     ['flip-over top', 'gap', 'platformGap'],
     ['flip-over top', 'turning clearance', 'turningClearance'],
+    ['outputs', 'margin', 'printMargin'],
+    ['outputs', 'overlap', 'pageOverlap'],
     ['rows', 'join', 'boltEnd'],
     ['rows', 'join', 'boltSide'],
   ]

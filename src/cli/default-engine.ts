@@ -1,4 +1,4 @@
-import type { Engine, Opened, ReadNamed } from './engine.ts'
+import type { Engine, FilesOptions, Opened, PrintOptions, ReadNamed } from './engine.ts'
 
 /** Storyrod itself. Each stage is loaded when it is asked for, so that `--help` need not wait for the writers. */
 export const storyrod: Engine = {
@@ -13,8 +13,8 @@ export const storyrod: Engine = {
   },
 }
 
-async function open(text: string, file: string, readNamed: ReadNamed): Promise<Opened> {
-  const { filesNamed, renderProblems } = await import('../project/index.ts')
+async function open(text: string, file: string, readNamed: ReadNamed, print?: PrintOptions): Promise<Opened> {
+  const { filesNamed, renderProblems, sheetWords } = await import('../project/index.ts')
   const files = new Map<string, string>()
   for (const name of filesNamed(text)) {
     const named = await readNamed(name)
@@ -22,8 +22,11 @@ async function open(text: string, file: string, readNamed: ReadNamed): Promise<O
   }
   const { renderFindings } = await import('../checks/index.ts')
   const { findingsJson, openDefinition, outputFiles, outputPaths } = await import('../outputs/index.ts')
-  const opened = openDefinition(text, file, files)
-  if (!opened.ok) return { ok: false, problems: renderProblems(opened.problems) }
+  const opened = openDefinition(text, file, files, print)
+  if (!opened.ok) {
+    if (opened.options !== undefined) return { ok: false, problems: opened.options.join('\n'), of: 'options' }
+    return { ok: false, problems: renderProblems(opened.problems) }
+  }
   const { built, locate } = opened
   const definition = { file: file.replace(/^.*[\\/]/, ''), locate }
   return {
@@ -33,7 +36,21 @@ async function open(text: string, file: string, readNamed: ReadNamed): Promise<O
       findings: renderFindings({ ...built, locate, file }),
       findingsJson: findingsJson(built, definition),
       paths: outputPaths(built),
-      files: ({ fonts, stamp }) => outputFiles(built, fonts, definition, stamp === undefined ? {} : { stamp }),
+      files: ({ fonts, stamp, onPages }: FilesOptions) =>
+        outputFiles(built, fonts, definition, {
+          ...(stamp !== undefined && { stamp }),
+          onCount: ({ sheets, grid, overBudget }) => {
+            if (sheets === 0) return
+            const { paper, pageBudget = 0 } = built.project.outputs
+            const over = overBudget === 0 ? '' : `; ${overPages(overBudget, pageBudget)}`
+            onPages?.(`${sheetWords(sheets, paper)} to print (a plain grid would take ${grid})${over}`)
+          },
+        }),
     },
   }
+}
+
+/** `2 panels take more than the 3 of the page budget`. */
+function overPages(panels: number, budget: number): string {
+  return `${panels === 1 ? '1 panel takes' : `${panels} panels take`} more than the ${budget} of the page budget`
 }

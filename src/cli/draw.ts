@@ -3,7 +3,7 @@ import { withLineEnd } from './check.ts'
 import type { Context } from './context.ts'
 import { countOf, plural } from './counts.ts'
 import { definitionsIn, readDefinitionFile, readNamedFile, stemOf } from './definition-file.ts'
-import type { Design } from './engine.ts'
+import type { Design, FilesOptions, PrintOptions } from './engine.ts'
 import { EXIT } from './exit-codes.ts'
 import { loadFonts } from './fonts.ts'
 import type { Replaced } from './replace-output.ts'
@@ -12,7 +12,7 @@ import { withStopRequest } from './stop-request.ts'
 import { filesOfEarlierRun, findStrangers, renderStrangers } from './strangers.ts'
 import { Trouble } from './trouble.ts'
 
-export interface DrawOptions {
+export interface DrawOptions extends PrintOptions {
   readonly out?: string
   readonly anyway?: boolean
 }
@@ -22,19 +22,25 @@ interface Job {
   readonly definition: string
   readonly folder: string
   readonly anyway: boolean
+  readonly print: PrintOptions
 }
 
 /** `storyrod draw`: draws one definition, or the samples when none is named. The exit code. */
 export async function draw(context: Context, definition: string | undefined, options: DrawOptions): Promise<number> {
   if (options.out === '') throw new Trouble(EXIT.badInput, 'the folder after --out is empty.')
-  const anyway = options.anyway === true
-  if (definition === undefined) return drawSamples(context, options.out ?? 'out-samples', anyway)
-  const folder = options.out ?? join(dirname(definition), `${stemOf(definition)}-drawings`)
-  return drawOne(context, { definition, folder, anyway })
+  const { out, anyway = false, paper, checkBars, pageBudget } = options
+  const print = {
+    ...(paper !== undefined && { paper }),
+    ...(checkBars !== undefined && { checkBars }),
+    ...(pageBudget !== undefined && { pageBudget }),
+  }
+  if (definition === undefined) return drawSamples(context, { folder: out ?? 'out-samples', anyway, print })
+  const folder = out ?? join(dirname(definition), `${stemOf(definition)}-drawings`)
+  return drawOne(context, { definition, folder, anyway, print })
 }
 
 /** Draws each sample into a folder of its own. A sample that cannot be drawn does not keep the next from it. */
-async function drawSamples(context: Context, folder: string, anyway: boolean): Promise<number> {
+async function drawSamples(context: Context, job: Omit<Job, 'definition'>): Promise<number> {
   const home = join(context.io.home, 'out-samples')
   const names = await definitionsIn(context.io.disk, home)
   if (names.length === 0) {
@@ -44,7 +50,7 @@ async function drawSamples(context: Context, folder: string, anyway: boolean): P
   let worst: number = EXIT.done
   for (const name of names) {
     const definition = shown(context.io.cwd, join(home, name))
-    const code = await drawOne(context, { definition, folder: join(folder, stemOf(name)), anyway })
+    const code = await drawOne(context, { ...job, definition, folder: join(job.folder, stemOf(name)) })
     worst = Math.max(worst, code)
   }
   return worst
@@ -60,9 +66,10 @@ async function drawOne(context: Context, job: Job): Promise<number> {
   const { io, engine, progress } = context
   const text = await readDefinitionFile(io, job.definition)
   progress.show(`working out ${job.definition}`)
-  const opened = await engine.open(text, job.definition, (name) => readNamedFile(io, job.definition, name))
+  const opened = await engine.open(text, job.definition, (name) => readNamedFile(io, job.definition, name), job.print)
   progress.clear()
   if (!opened.ok) {
+    if (opened.of === 'options') throw new Trouble(EXIT.badInput, opened.problems)
     io.stderr.write(withLineEnd(opened.problems))
     return EXIT.badInput
   }
@@ -83,11 +90,19 @@ async function drawInto({ io, progress }: Context, job: Job, design: Design, sto
   const fonts = await loadFonts(io.disk)
   const earlier = await filesOfEarlierRun(io.disk, folder)
   let done = 0
+  let printed: string | undefined
+  const options: FilesOptions = {
+    fonts,
+    ...(stops > 0 && { stamp: stampOf(stops) }),
+    onPages: (words) => {
+      printed = words
+    },
+  }
   const replaced = await withStopRequest(io, (stop) =>
     replaceOutput(io.disk, {
       folder,
       paths: design.paths,
-      files: () => design.files(stops > 0 ? { fonts, stamp: stampOf(stops) } : { fonts }),
+      files: () => design.files(options),
       onFile: (path) => {
         done += 1
         progress.count(done, design.paths.length, whatIsDrawn(path))
@@ -96,7 +111,7 @@ async function drawInto({ io, progress }: Context, job: Job, design: Design, sto
     }),
   ).finally(() => progress.clear())
   io.stderr.write(renderStrangers(job.folder, await findStrangers(io.disk, folder, design.paths, earlier)))
-  io.stdout.write(summary(job.folder, design.paths, replaced))
+  io.stdout.write(summary(job.folder, design.paths, replaced, printed))
 }
 
 /** Trouble when a drawing would take the place of the definition itself (`draw panels.json --out .`). */
@@ -125,20 +140,28 @@ function whatIsDrawn(path: string): string {
   return (names.length > 2 ? names[1] : names.at(-1)) ?? path
 }
 
-function summary(folder: string, paths: readonly string[], { written, same }: Replaced): string {
+function summary(
+  folder: string,
+  paths: readonly string[],
+  { written, same }: Replaced,
+  printed: string | undefined,
+): string {
   const kept = same === 0 ? '' : ` (${written} new or changed, ${same} the same as before)`
-  return `Drew ${plural(paths.length, 'file')} into ${folder}${kept}.\n${openFirst(folder, paths)}`
+  const sheets = printed === undefined ? '' : `${printed}.\n`
+  return `Drew ${plural(paths.length, 'file')} into ${folder}${kept}.\n${sheets}${openFirst(folder, paths)}`
 }
 
-/** Which files to open first: the first of each kind, by what it is good for. */
+/** Which files to open first, by what they are good for. */
 function openFirst(folder: string, paths: readonly string[]): string {
-  const uses = [
-    ['.svg', 'to look at'],
-    ['.pdf', 'to print full size'],
-    ['.dxf', 'for the machine'],
-  ] as const
-  const first = uses.flatMap(([ending, use]) => {
-    const path = paths.find((each) => each.endsWith(ending))
+  const uses: readonly (readonly [is: (path: string) => boolean, use: string])[] = [
+    [(path) => path.endsWith('.svg'), 'to look at'],
+    [(path) => path === 'templates/measure-first.pdf', 'to print first, and to measure'],
+    [(path) => path === 'templates/all-pages.pdf', 'to print full size, all panels'],
+    [(path) => /^templates\/.*\/.*\.pdf$/.test(path), 'to print full size, one panel'],
+    [(path) => path.endsWith('.dxf'), 'for the machine'],
+  ]
+  const first = uses.flatMap(([is, use]) => {
+    const path = paths.find(is)
     return path === undefined ? [] : [`  ${join(folder, path)}  ${use}\n`]
   })
   return first.length === 0 ? '' : `Open first:\n${first.join('')}`

@@ -2,9 +2,9 @@
 export interface Engine {
   /**
    * Reads and works out a definition. `file` is the name to show in messages; `read` gives the text of a file that the
-   * definition names, or nothing where there is none.
+   * definition names, or nothing where there is none; `print` stands in place of what it says of paper and printer.
    */
-  open(text: string, file: string, read: ReadNamed): Promise<Opened>
+  open(text: string, file: string, read: ReadNamed, print?: PrintOptions): Promise<Opened>
   /** The JSON Schema of definitions, for editors. */
   schema(): Promise<object>
   /** A commented definition to start from. */
@@ -14,8 +14,17 @@ export interface Engine {
 /** The text of a file beside the definition, by the name that stands there. */
 export type ReadNamed = (name: string) => Promise<string | undefined>
 
-/** `problems`: all that is wrong with a definition, ready to print. */
-export type Opened = { readonly ok: true; readonly design: Design } | { readonly ok: false; readonly problems: string }
+/** Options of a command that stand in place of keys of the definition, as they were typed. */
+export interface PrintOptions {
+  readonly paper?: string
+  readonly checkBars?: string
+  readonly pageBudget?: string
+}
+
+/** `problems`: all that is wrong with a definition, ready to print; or with the options of the command alone. */
+export type Opened =
+  | { readonly ok: true; readonly design: Design }
+  | { readonly ok: false; readonly problems: string; readonly of?: 'options' }
 
 export type Severity = 'stop' | 'warn' | 'note'
 
@@ -36,6 +45,8 @@ export interface FilesOptions {
   readonly fonts: Fonts
   /** Printed on every drawing. */
   readonly stamp?: string
+  /** Told, when all is drawn, what there is to print: `212 sheets of A3 to print (a plain grid would take 540)`. */
+  readonly onPages?: (words: string) => void
 }
 
 /** Two TrueType fonts, as they are on disk. */

@@ -25,17 +25,25 @@ ${EXIT_CODES}`,
 The drawings go into <name>-drawings beside the definition unless --out names a folder:
   svg/<module>/<panel>-a.svg        a panel seen on face A (-b: on face B, if bored)
   dxf/<module>/<panel>-a.dxf        the same for the machine
-  templates/<module>/<panel>-a.pdf  the same in full size, on pages of the chosen paper
+  templates/measure-first.pdf       the page to print first, and to measure
+  templates/all-pages.pdf           every panel in full size, with a cover that says how
+  templates/<module>/<panel>.pdf    one panel in full size, both its faces
+  templates/pages.json              how many sheets of paper there are
   panels.json                       every panel and every bore, in mm
 
 All files are replaced together at the end, or none: a run that is stopped or fails
 leaves the earlier output as it was. Files that the run does not draw are never touched.
+
+--paper, --check-bars and --page-budget stand in place of the keys of the same names
+under outputs, for this run; readings are in the definition's units, or carry their own.
 
 Examples:
   storyrod draw                              the samples, into out-samples/
   storyrod draw studio.yaml                  into studio-drawings/
   storyrod draw studio.yaml --out /tmp/try   into /tmp/try
   storyrod draw studio.yaml --anyway         although a stop stands; do not cut from it
+  storyrod draw studio.yaml --paper A3 --check-bars 179.1,180
+                                             on another paper, made true for the printer
 ${EXIT_CODES}`,
   },
   check: {

@@ -28,6 +28,9 @@ export async function buildProgram(context: Context, done: (code: number) => voi
     .argument('[definition]', `${DEFINITION}; the samples when left out`)
     .option('--out <folder>', 'where the drawings go; made when it is not there')
     .option('--anyway', 'draw although a finding of severity stop stands; every drawing says so')
+    .option('--paper <name>', 'print on this paper, whatever the definition says')
+    .option('--check-bars <across,down>', 'how long the check bars of 180 mm came out on paper')
+    .option('--page-budget <sheets>', 'sheets of paper that a panel may take at most')
     .addHelpText('after', HELP.draw.after)
     .action(async (definition: string | undefined, options: DrawOptions) =>
       done(await draw(context, definition, options)),

@@ -90,11 +90,19 @@ function isFree(spot: Spot, request: LabelRequest, taken: readonly Obstacle[]): 
   const near = grown(spot.area, request.gap * ELBOW_ROOM)
   const ends = request.gap * END_ROOM
   const room: Area = { min: [spot.area.min[0] - ends, near.min[1]], max: [spot.area.max[0] + ends, near.max[1]] }
+  // The area first, of all obstacles: most spots fail there, and leaders take longer to look at.
+  return (
+    taken.every((obstacle) => !isOn(obstacle, obstacle.kind === 'area' && !obstacle.open ? room : near)) &&
+    isLedFreely(spot.leader, request, taken)
+  )
+}
+
+function isLedFreely(leader: Spot['leader'], request: LabelRequest, taken: readonly Obstacle[]): boolean {
+  if (leader === undefined) return true
   return taken.every(
     (obstacle) =>
-      !isOn(obstacle, obstacle.kind === 'area' && !obstacle.open ? room : near) &&
-      !(spot.leader && !obstacle.open && cuts(spot.leader, obstacle, request)) &&
-      !(spot.leader && runsAlong(spot.leader, obstacle, request.gap * ELBOW_ROOM)),
+      (obstacle.open === true || !cuts(leader, obstacle, request)) &&
+      !runsAlong(leader, obstacle, request.gap * ELBOW_ROOM),
   )
 }
 

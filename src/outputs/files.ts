@@ -1,12 +1,12 @@
 import type { Finding } from '../checks/index.ts'
-import { type Face, facesDrawn, pageDrawings, panelDrawing, withFindings } from '../drawing/index.ts'
+import { facesDrawn, panelDrawing, withFindings } from '../drawing/index.ts'
 import type { Panel } from '../panel/index.ts'
-import { dxfOf, pdfOf, svgOf } from '../writers/index.ts'
+import { dxfOf, svgOf } from '../writers/index.ts'
 import type { Built } from './build.ts'
 import { type DefinitionText, FINDINGS_JSON, FINDINGS_TEXT, findingsJson, findingsText } from './findings-files.ts'
-import { fingerprint } from './fingerprint.ts'
+import { type PrintCount, pageFiles, sharedPagePaths } from './page-files.ts'
 import { panelsJson } from './panels-json.ts'
-import { facePath, facesMarked, filesOf } from './paths.ts'
+import { facePath, filesOf } from './paths.ts'
 
 /** One file that a project yields; the path is relative, with forward slashes. */
 export interface OutputFile {
@@ -23,6 +23,8 @@ export interface Fonts {
 export interface OutputOptions {
   /** A warning printed on every drawing: it was drawn although a finding forbids it. */
   readonly stamp?: string
+  /** Told when all is drawn how many sheets of paper there are to print. */
+  readonly onCount?: (count: PrintCount) => void
 }
 
 /** Where panels.json lies in the output folder. */
@@ -31,11 +33,11 @@ export const PANELS_FILE = 'panels.json'
 /** Paths of all files that the project yields, in the order in which they are written. */
 export function outputPaths(built: Built): string[] {
   const ofPanel = (panel: Panel): string[] => {
-    const faces = facesDrawn(panel)
-    const drawings = faces.flatMap((face) => [facePath('svg', panel, face), facePath('dxf', panel, face)])
-    return [...drawings, ...facesMarked(panel).map((face) => facePath('pdf', panel, face))]
+    const drawings = facesDrawn(panel).flatMap((face) => [facePath('svg', panel, face), facePath('dxf', panel, face)])
+    return [...drawings, ...filesOf(panel).pdf]
   }
-  return [...built.panels.flatMap(ofPanel), PANELS_FILE, FINDINGS_JSON, FINDINGS_TEXT]
+  const panels = built.panels.flatMap(ofPanel)
+  return [...panels, ...sharedPagePaths(built), PANELS_FILE, FINDINGS_JSON, FINDINGS_TEXT]
 }
 
 /** SVG and DXF of every drawn face, in the order of the panels. */
@@ -56,35 +58,29 @@ function* panelFaceFiles(built: Built, panel: Panel, options: OutputOptions): Ge
   }
 }
 
-/** Every file of the project: for each panel its SVG, DXF and full-size pages, then panels.json and the findings. */
+/**
+ * Every file of the project: for each panel its SVG, DXF and full-size pages, then the pages of all, panels.json and the
+ * findings. Each page is drawn once: what is kept of it is its part of the file of all pages.
+ */
 export async function* outputFiles(
   built: Built,
   fonts: Fonts,
   definition: DefinitionText,
   options: OutputOptions = {},
 ): AsyncGenerator<OutputFile> {
+  const json = panelsJson(built.project.title, built.panels, filesOf, outputPaths(built), options.stamp)
+  const { outputs, units } = built.project
+  const pages = pageFiles(built, fonts, JSON.stringify([json, outputs, units]), options.stamp)
   for (const panel of built.panels) {
     yield* panelFaceFiles(built, panel, options)
-    for (const face of facesMarked(panel)) yield await pageFile(built, panel, face, fonts, options)
+    const file = await pages.of(panel)
+    if (file !== undefined) yield file
   }
-  const json = panelsJson(built.project.title, built.panels, filesOf, outputPaths(built), options.stamp)
+  yield* pages.shared()
+  options.onCount?.(pages.count())
   yield { path: PANELS_FILE, bytes: encode(json) }
   yield { path: FINDINGS_JSON, bytes: encode(findingsJson(built, definition, options.stamp)) }
   yield { path: FINDINGS_TEXT, bytes: encode(findingsText(built, definition, options.stamp)) }
-}
-
-async function pageFile(
-  built: Built,
-  panel: Panel,
-  face: Face,
-  fonts: Fonts,
-  options: OutputOptions,
-): Promise<OutputFile> {
-  const pages = pageDrawings(panel, face, built.project.outputs, built.project.units, options.stamp)
-  const name = `${panel.moduleName}: ${panel.name}, face ${face}, full size`
-  const title = options.stamp === undefined ? name : `${options.stamp}: ${name}`
-  const info = { title, subject: built.project.title, fingerprint: fingerprint(JSON.stringify(pages)) }
-  return { path: facePath('pdf', panel, face), bytes: await pdfOf(pages, info, fonts) }
 }
 
 /** The findings that concern a panel; all are gone through once for a project. */

@@ -1,20 +1,37 @@
-import { type DefinitionPath, type Position, type Problem, type ReadResult, readDefinition } from '../project/index.ts'
+import {
+  type DefinitionPath,
+  type Position,
+  type PrintOptions,
+  type Problem,
+  type ReadResult,
+  readDefinition,
+  readPrintOptions,
+} from '../project/index.ts'
 import { largestSize } from '../sheets/index.ts'
 import { type Built, build } from './build.ts'
 
 /** A definition, read and worked out; or everything that is wrong with it. */
 export type OpenedDefinition =
   | { readonly ok: true; readonly built: Built; readonly locate: (path: DefinitionPath) => Position }
-  | { readonly ok: false; readonly problems: readonly Problem[] }
+  | { readonly ok: false; readonly problems: readonly Problem[]; readonly options?: readonly string[] }
 
-/** Definition text, and those of the files that it names, to the last hole, with sizes that are as large as fits found first. Never throws on any text. Pure. */
+/**
+ * Definition text, and those of the files that it names, to the last hole, with sizes that are as large as fits found first. What
+ * `print` says stands in place of what the definition says of paper and printer; `options` is what is wrong with it. Never throws
+ * on any text. Pure.
+ */
 export function openDefinition(
   text: string,
   file: string,
   files: ReadonlyMap<string, string> = new Map(),
+  print: PrintOptions = {},
 ): OpenedDefinition {
   const read = fitted(readDefinition(text, file, files))
-  return read.ok ? { ok: true, built: build(read.project), locate: read.locate } : read
+  if (!read.ok) return read
+  const { project, locate } = read
+  const said = readPrintOptions(print, project.units)
+  if (!said.ok) return { ok: false, problems: [], options: said.problems }
+  return { ok: true, built: build({ ...project, outputs: { ...project.outputs, ...said.outputs } }), locate }
 }
 
 /** The definition with the largest size that comes out of its sheets. */

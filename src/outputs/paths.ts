@@ -9,10 +9,21 @@ export interface PanelFiles {
 }
 
 /** `svg/glaze-store/left-side-a.svg`; module and panel keys are safe as file names by construction. */
-export function facePath(kind: keyof PanelFiles, panel: Panel, face: Face): string {
-  const folder = kind === 'pdf' ? 'templates' : kind
-  return `${folder}/${panel.module}/${panel.key}-${face.toLowerCase()}.${kind}`
+export function facePath(kind: 'svg' | 'dxf', panel: Panel, face: Face): string {
+  return `${kind}/${panel.module}/${panel.key}-${face.toLowerCase()}.${kind}`
 }
+
+/** `templates/glaze-store/left-side.pdf`: the full-size pages of both faces. */
+export function pagesPath(panel: Panel): string {
+  return `templates/${panel.module}/${panel.key}.pdf`
+}
+
+/** The page that is printed first and only measured. */
+export const MEASURE_FILE = 'templates/measure-first.pdf'
+/** Every full-size page of the project, with a cover. */
+export const ALL_PAGES_FILE = 'templates/all-pages.pdf'
+/** How many sheets there are, panel by panel. */
+export const PAGES_FILE = 'templates/pages.json'
 
 /**
  * Faces that get full-size pages: those with something to mark. Bores in the edges stand on the pages of face A. A panel
@@ -25,8 +36,10 @@ export function facesMarked(panel: Panel): Face[] {
 
 /** All files of a panel. */
 export function filesOf(panel: Panel): PanelFiles {
-  const of = (kind: keyof PanelFiles, faces: readonly Face[]): string[] =>
-    faces.map((face) => facePath(kind, panel, face))
   const drawn = facesDrawn(panel)
-  return { svg: of('svg', drawn), dxf: of('dxf', drawn), pdf: of('pdf', facesMarked(panel)) }
+  return {
+    svg: drawn.map((face) => facePath('svg', panel, face)),
+    dxf: drawn.map((face) => facePath('dxf', panel, face)),
+    pdf: facesMarked(panel).length > 0 ? [pagesPath(panel)] : [],
+  }
 }

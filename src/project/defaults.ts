@@ -60,6 +60,8 @@ export const DEFAULTS = {
   countersinkDeg: { mm: 90, in: 82 },
   /** More than any office printer needs (S66, S67, S68). */
   printMargin: 10,
+  /** Marks and their arms have room in it, and tape holds on it: own choice. */
+  pageOverlap: 14,
   fitStep: each(1, 1 / 16),
   fitMost: each(2400, 96),
   /** Clear of screws that go 35 mm into the ends of the bottom. */

@@ -11,13 +11,17 @@ export { type Limits, limitOf } from './limits.ts'
 export { isLippingWord, LIPPING_GROUPS, LIPPING_WORDS, type LippingGroup } from './lipping-words.ts'
 export { slug, uniqueKeys } from './names.ts'
 export { nearestName } from './nearest.ts'
+export { type PrintOptions, readPrintOptions } from './print-options.ts'
 export {
   BAR_MM,
   believable,
   type Correction,
   correctionOf,
+  LONGEST_CUT_MM,
   largerPaper,
   paperSize,
+  paperWords,
+  sheetWords,
   type UprightSize,
 } from './printing.ts'
 export type { Position, Problem } from './problem.ts'

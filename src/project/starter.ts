@@ -65,5 +65,5 @@ floor plan:
     join: bolted             # or none
 
 outputs:
-  paper: A4                # of the full-size pages: A4, A3, Letter, Legal, Tabloid
+  paper: A4                # of the full-size pages: A4, A3, Letter, Legal, Tabloid, or a roll such as roll 610
 `

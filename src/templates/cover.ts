@@ -27,10 +27,17 @@ interface State {
   readonly windows: readonly Window[]
 }
 
+/** A window added to a state: how many things are shown then. */
+interface Step {
+  readonly state: State
+  readonly shot: Shot
+  readonly count: number
+}
+
 /**
  * Searches for few windows that show all things, whatever ties them: of the things not yet shown, one lies furthest to
  * one side, and a window that shows it may as well begin with it; each that could be best is tried, and at every step
- * the `width` states that show most go on. From all four sides.
+ * the `width` states that show most go on.
  */
 export class Covering {
   readonly #field: Field
@@ -48,11 +55,15 @@ export class Covering {
     )
   }
 
-  /** Sets of at most `most` windows that, with the `fixed` ones, show all things; `fixed` ones are in each set. */
-  covers(fixed: readonly Window[], most: number, width: number): (readonly Window[])[] {
+  /**
+   * Sets of at most `most` windows that show all things; `fixed` ones are in each set. From all sides, or only from the
+   * one with a number.
+   */
+  covers(fixed: readonly Window[], most: number, width: number, side?: number): (readonly Window[])[] {
     const start = this.#stateOf(fixed)
     if (start.count === this.#field.things.length) return fixed.length <= most ? [fixed] : []
-    return SWEEPS.flatMap((sweep) => this.#swept(sweep, start, most, width))
+    const sweeps = side === undefined ? SWEEPS : SWEEPS.filter((_, k) => k === side % SWEEPS.length)
+    return sweeps.flatMap((sweep) => this.#swept(sweep, start, most, width))
   }
 
   #stateOf(windows: readonly Window[]): State {
@@ -66,24 +77,21 @@ export class Covering {
 
   #swept(sweep: Sweep, start: State, most: number, width: number): (readonly Window[])[] {
     const all = this.#field.things.length
-    let states: State[] = [start]
+    let states: readonly State[] = [start]
     while (states.length > 0 && (states[0]?.windows.length ?? most) < most) {
-      const next = states.flatMap((state) => this.#next(sweep, state))
-      next.sort((a, b) => b.count - a.count)
-      states = distinct(next, width)
+      const steps = states.flatMap((state) => this.#steps(sweep, state))
+      steps.sort((a, b) => b.count - a.count)
+      states = taken(steps, width)
       const done = states.filter(({ count }) => count === all)
       if (done.length > 0) return done.map(({ windows }) => windows)
     }
     return []
   }
 
-  #next(sweep: Sweep, { shown, windows }: State): State[] {
-    const first = this.#orders.get(sweep)?.find((index) => !isMarked(shown, index))
+  #steps(sweep: Sweep, state: State): Step[] {
+    const first = this.#orders.get(sweep)?.find((index) => !isMarked(state.shown, index))
     if (first === undefined) return []
-    return this.#shotsOf(sweep, first).map(({ window, shows }): State => {
-      const both = union(shown, shows)
-      return { shown: both, count: counted(both), windows: [...windows, window] }
-    })
+    return this.#shotsOf(sweep, first).map((shot) => ({ state, shot, count: countedOfBoth(state.shown, shot.shows) }))
   }
 
   /** The windows that begin with a thing and of which none shows less than another. */
@@ -122,18 +130,20 @@ function shotsFrom(field: Field, { axis, upwards }: Sweep, thing: Rect): Shot[] 
 
 /** Without the windows that show no more than another one does. */
 function foremost(shots: readonly Shot[]): Shot[] {
-  return shots.filter(
-    (shot, k) =>
-      !shots.some((one, n) => n !== k && holds(one.shows, shot.shows) && (n < k || !holds(shot.shows, one.shows))),
-  )
+  const kept: Shot[] = []
+  for (const shot of [...shots].sort((a, b) => counted(b.shows) - counted(a.shows)))
+    if (!kept.some((one) => holds(one.shows, shot.shows))) kept.push(shot)
+  return kept
 }
 
-/** The first `most` states of which no two show the same. */
-function distinct(states: readonly State[], most: number): State[] {
+/** The states that the first steps lead to, `most` at most, of which no two show the same. */
+function taken(steps: readonly Step[], most: number): State[] {
   const kept: State[] = []
-  for (const state of states) {
+  for (const { state, shot, count } of steps) {
     if (kept.length === most) break
-    if (!kept.some(({ shown, count }) => count === state.count && holds(shown, state.shown))) kept.push(state)
+    const shown = union(state.shown, shot.shows)
+    if (kept.some((one) => one.count === count && holds(one.shown, shown))) continue
+    kept.push({ shown, count, windows: [...state.windows, shot.window] })
   }
   return kept
 }
@@ -144,15 +154,27 @@ const mark = (mask: Mask, index: number): void => {
 }
 const isMarked = (mask: Mask, index: number): boolean => (((mask[index >> 5] ?? 0) >>> (index & 31)) & 1) === 1
 const union = (a: Mask, b: Mask): Mask => a.map((word, k) => word | (b[k] ?? 0))
-const holds = (a: Mask, b: Mask): boolean => b.every((word, k) => (word & ~(a[k] ?? 0)) === 0)
 
-/** How many bits are set: by pairs, fours and bytes. */
+function holds(a: Mask, b: Mask): boolean {
+  for (let k = 0; k < b.length; k++) if (((b[k] ?? 0) & ~(a[k] ?? 0)) !== 0) return false
+  return true
+}
+
 function counted(mask: Mask): number {
   let sum = 0
-  for (const word of mask) {
-    const pairs = word - ((word >>> 1) & 0x55555555)
-    const fours = (pairs & 0x33333333) + ((pairs >>> 2) & 0x33333333)
-    sum += Math.imul((fours + (fours >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24
-  }
+  for (let k = 0; k < mask.length; k++) sum += bitsOf(mask[k] ?? 0)
   return sum
+}
+
+function countedOfBoth(a: Mask, b: Mask): number {
+  let sum = 0
+  for (let k = 0; k < a.length; k++) sum += bitsOf((a[k] ?? 0) | (b[k] ?? 0))
+  return sum
+}
+
+/** How many bits of a word are set: by pairs, fours and bytes. */
+function bitsOf(word: number): number {
+  const pairs = word - ((word >>> 1) & 0x55555555)
+  const fours = (pairs & 0x33333333) + ((pairs >>> 2) & 0x33333333)
+  return Math.imul((fours + (fours >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24
 }

@@ -59,7 +59,7 @@ export function fieldOf(face: Face, paper: Paper, options: PageOptions): Field {
     const most = (axis: 0 | 1): number => Math.min(size[axis], extent(whole, axis))
     return { size: [most(0), most(1)], turned }
   })
-  const least = (axis: 0 | 1): number => Math.min(...rooms.map(({ size }) => size[axis])) / 2
+  const least = (axis: 0 | 1): number => Math.min(...sheets.map(({ size }) => size[axis])) / 2
   const long = (axis: 0 | 1, most: number): number => Math.min(most, onFace.max[axis], least(axis))
   return {
     face: onFace,

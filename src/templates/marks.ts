@@ -46,14 +46,17 @@ export function seamMarks(lap: Lap, face: Rect, busy: readonly Round[]): [FacePo
   const apart = Math.min(APART, to - from)
   const { at, inward } = lapEdge(lap)
   const lines = INSETS.map((inset) => Math.max(across[0], Math.min(at + inward * inset, across[1])))
+  const near = busy.filter(
+    (round) => Math.abs(round.at[other(along)] - at) <= round.radius + INSETS[2] + MARK_ARM + CLEAR,
+  )
   for (const line of lines) {
-    const clear = places(from, to).filter((place) => roomAt(pointOf(along, place, line), along, busy) >= 0)
+    const clear = places(from, to).filter((place) => roomAt(pointOf(along, place, line), along, near) >= 0)
     const [low, high] = [clear[0], clear.at(-1)]
     if (low !== undefined && high !== undefined && high - low >= apart)
       return [pointOf(along, low, line), pointOf(along, high, line)]
   }
   const [line = at] = lines
-  const room = (place: number): number => roomAt(pointOf(along, place, line), along, busy)
+  const room = (place: number): number => roomAt(pointOf(along, place, line), along, near)
   const best = (some: readonly number[]): number => some.reduce((one, next) => (room(next) > room(one) ? next : one))
   const third = Math.max(0, (to - from - apart) / 2)
   return [

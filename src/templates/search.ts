@@ -3,6 +3,7 @@ import { Covering } from './cover.ts'
 import { type Field, type Window, windowAt } from './field.ts'
 import { mended, withoutSpare } from './mend.ts'
 import { isLess, type Merit } from './merit.ts'
+import { contains } from './rects.ts'
 import { CORNERS, joinsOf, showsCorner } from './ties.ts'
 import type { FacePoint } from './types.ts'
 
@@ -20,10 +21,11 @@ export function fewestWindows(field: Field, least: number): readonly Window[] {
   const covering = new Covering(field)
   const grid = gridOf(field, 'keep')
   const plans = new Plans(field, grid.length)
-  const sets = seedsOf(field).flatMap((seed) => covering.covers(seed, grid.length, WIDTH))
-  sets.sort((a, b) => a.length - b.length)
+  const sets = unlike(
+    seedsOf(field).flatMap((seed, k) => covering.covers(seed, grid.length, WIDTH, k === 0 ? undefined : k)),
+  )
   let tried = 0
-  for (const set of unlike(sets)) {
+  for (const set of mostPromising(field, sets)) {
     if (set.length > plans.most || tried >= (plans.most === least ? ENOUGH_TIED : triesFor(set.length))) break
     plans.note(mended(field, set, plans.most))
     tried++
@@ -31,6 +33,12 @@ export function fewestWindows(field: Field, least: number): readonly Window[] {
   if (plans.isEmpty) plans.note(withoutSpare(field, grid))
   if (plans.most > least) save(field, covering, plans)
   return plans.best()
+}
+
+/** The smallest first; of equal ones, those of which more windows lie by a corner as they are. */
+function mostPromising(field: Field, sets: readonly (readonly Window[])[]): (readonly Window[])[] {
+  const ranked = sets.map((set) => ({ set, corners: set.filter((window) => showsCorner(field, window)).length }))
+  return ranked.sort((a, b) => a.set.length - b.set.length || b.corners - a.corners).map(({ set }) => set)
 }
 
 const triesFor = (windows: number): number => Math.min(MOST_TIED, MOST_TIED_WINDOWS / windows)
@@ -88,19 +96,18 @@ const meritOf = (field: Field, windows: readonly Window[]): Merit => [
   -windows.filter((window) => showsCorner(field, window)).length,
 ]
 
-/** Windows in none, some or all of the corners, each held either way. */
+/** Windows in none, some or all of the corners, each held either way and with something to show. */
 function seedsOf(field: Field): Window[][] {
   const { whole, rooms } = field
   return CORNERS.reduce<Window[][]>(
-    (seeds, corner) =>
-      seeds.flatMap((seed) => [
-        seed,
-        ...rooms.map((room) => {
-          const at = (axis: 0 | 1): number =>
-            corner[axis] === 'min' ? whole.min[axis] : whole.max[axis] - room.size[axis]
-          return [...seed, windowAt(field, room, [at(0), at(1)])]
-        }),
-      ]),
+    (seeds, corner) => {
+      const at = (axis: 0 | 1, size: number): number =>
+        corner[axis] === 'min' ? whole.min[axis] : whole.max[axis] - size
+      const windows = rooms
+        .map((room) => windowAt(field, room, [at(0, room.size[0]), at(1, room.size[1])]))
+        .filter((window) => field.things.some((thing) => contains(window, thing)))
+      return seeds.flatMap((seed) => [seed, ...windows.map((window) => [...seed, window])])
+    },
     [[]],
   )
 }

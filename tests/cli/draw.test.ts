@@ -22,7 +22,7 @@ describe('storyrod draw', () => {
         'Drew 5 files into studio-drawings.\n' +
         'Open first:\n' +
         '  studio-drawings/svg/glaze-store/left-side-a.svg  to look at\n' +
-        '  studio-drawings/templates/glaze-store/left-side-a.pdf  to print full size\n' +
+        '  studio-drawings/templates/glaze-store/left-side.pdf  to print full size, one panel\n' +
         '  studio-drawings/dxf/glaze-store/left-side-a.dxf  for the machine\n',
       err: '',
     })
@@ -65,6 +65,49 @@ describe('storyrod draw', () => {
     const files = { ...SOME_FILES, 'svg/glaze-store/door-a.svg': 'changed' }
     const ran = await run(cwd, ['draw', 'studio.yaml'], { engine: fakeEngine({ files }) })
     expect(ran.out).toContain('Drew 5 files into studio-drawings (1 new or changed, 4 the same as before).\n')
+  })
+
+  test('names the page to measure and the pages of all first, and says how many sheets there are', async () => {
+    const files = {
+      'svg/box/side-a.svg': 's',
+      'templates/box/side.pdf': 'p',
+      'templates/measure-first.pdf': 'm',
+      'templates/all-pages.pdf': 'a',
+      'panels.json': '{}',
+    }
+    const pages = '212 sheets of A3 to print (a plain grid would take 540)'
+    const ran = await run(shop(), ['draw', 'studio.yaml', '--out', 'out'], { engine: fakeEngine({ files, pages }) })
+    expect(ran.out).toBe(
+      'Drew 5 files into out.\n' +
+        `${pages}.\n` +
+        'Open first:\n' +
+        '  out/svg/box/side-a.svg  to look at\n' +
+        '  out/templates/measure-first.pdf  to print first, and to measure\n' +
+        '  out/templates/all-pages.pdf  to print full size, all panels\n' +
+        '  out/templates/box/side.pdf  to print full size, one panel\n',
+    )
+  })
+
+  test('hands on what is asked for in place of the definition', async () => {
+    const engine = fakeEngine()
+    const options = ['--paper', 'roll 24 in', '--check-bars', '179.1,180', '--page-budget=4']
+    expect((await run(shop(), ['draw', 'studio.yaml', ...options], { engine })).code).toBe(0)
+    expect((await run(shop(), ['draw', 'studio.yaml', '--paper', 'A3'], { engine })).code).toBe(0)
+    expect((await run(shop(), ['draw', 'studio.yaml'], { engine })).code).toBe(0)
+    expect(engine.print).toEqual([
+      { paper: 'roll 24 in', checkBars: '179.1,180', pageBudget: '4' },
+      { paper: 'A3' },
+      {},
+    ])
+  })
+
+  test('options that are wrong end with 2, and nothing is drawn', async () => {
+    const cwd = shop()
+    const ran = await run(cwd, ['draw', 'studio.yaml', '--paper', 'A2'], {
+      engine: fakeEngine({ wrongOptions: '--paper: "A2" is not a paper\n  expected: A4' }),
+    })
+    expect(ran).toEqual({ code: 2, out: '', err: 'storyrod: --paper: "A2" is not a paper\n  expected: A4\n' })
+    expect(tree(cwd)).toEqual({ 'studio.yaml': 'title: studio\n' })
   })
 
   test('prints the findings before', async () => {

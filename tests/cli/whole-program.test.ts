@@ -41,10 +41,32 @@ describe('the commands over Storyrod itself', () => {
       if (path.endsWith('.svg')) expect(text, path).toMatch(/^<\?xml /)
       else if (path.endsWith('.pdf')) expect(text, path).toMatch(/^%PDF-1\.7/)
       else if (path.endsWith('.dxf')) expect(text, path).toMatch(/EOF\r\n$/)
-      else expect(['panels.json', 'findings.json', 'findings.txt']).toContain(path)
+      else expect(['panels.json', 'findings.json', 'findings.txt', 'templates/pages.json']).toContain(path)
     }
     const again = await run(cwd, ['draw', 'my.yaml'], options)
     expect(again.out).toContain(`(0 new or changed, ${files.length} the same as before)`)
+  })
+
+  test('paper and readings of one run: wrong ones are answered in the words of the keys, right ones are taken', async () => {
+    const cwd = await started()
+    expect(await run(cwd, ['draw', 'my.yaml', '--paper', 'A5'], options)).toEqual({
+      code: 2,
+      out: '',
+      err:
+        'storyrod: --paper: "A5" is not a paper\n' +
+        '  expected: A4, A3, Letter, Legal, Tabloid, roll 610, roll 914, roll 24 in or roll 36 in; did you mean "A4"?\n',
+    })
+    const asked = ['draw', 'my.yaml', '--paper', 'roll 914', '--check-bars', '179.1,180']
+    const ran = await run(cwd, asked, options)
+    expect(ran).toMatchObject({ code: 0, err: '' })
+    const pages: unknown = JSON.parse(tree(join(cwd, 'my-drawings'))['templates/pages.json'] ?? '')
+    expect(pages).toMatchObject({
+      paper: { name: 'roll 914', width: 914, roll: true },
+      bars: { across: 179.1, down: 180 },
+    })
+    expect(ran.out).toMatch(
+      /\n\d+ sheets from a roll 914 mm wide to print \(a plain grid would take \d+\)\.\nOpen first:\n/,
+    )
   })
 
   test('the index lists the files that were drawn, so that the next run finds what is out of date', async () => {

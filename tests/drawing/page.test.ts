@@ -1,51 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { discMeets, grown, overlaps, textArea } from '../../src/drawing/areas.ts'
 import { pageDrawings } from '../../src/drawing/pages/face-pages.ts'
-import type { Circle, Drawing, Entity, Line, Text } from '../../src/drawing/types.ts'
+import type { Drawing, Line, Text } from '../../src/drawing/types.ts'
 import type { Groove, Panel } from '../../src/panel/index.ts'
 import { paperSize } from '../../src/project/index.ts'
+import { allWords, blurred, circlesOf, entitiesOf, faults, linesOf, wordsOf } from './page-faults.ts'
 import { BOTTOM, type BoreWords, DOOR, FLAG, panelOf, row, SIDE } from './page-panels.ts'
-
-const entitiesOf = (page: Drawing, ...layers: string[]): Entity[] =>
-  page.layers.filter((layer) => layers.length === 0 || layers.includes(layer.name)).flatMap((layer) => layer.entities)
-const textsOf = (page: Drawing): Text[] => entitiesOf(page).filter((entity) => entity.kind === 'text')
-const wordsOf = (page: Drawing): string[] => textsOf(page).map((text) => text.text)
-const circlesOf = (page: Drawing, ...layers: string[]): Circle[] =>
-  entitiesOf(page, ...layers).filter((entity) => entity.kind === 'circle')
-const linesOf = (page: Drawing, ...layers: string[]): Line[] =>
-  entitiesOf(page, ...layers).filter((entity) => entity.kind === 'line')
-const allWords = (pages: readonly Drawing[]): string[] => pages.flatMap(wordsOf)
-
-/** What breaks the promises of a page: words on a hole, a mark or other words, and anything near the sheet's edge. */
-function faults(page: Drawing): string[] {
-  const found: string[] = []
-  const texts = textsOf(page)
-  const circles = circlesOf(page)
-  texts.forEach((text, index) => {
-    // The lines of one label touch; float noise must not make that an overlap.
-    const area = grown(textArea(text), -0.01)
-    for (const circle of circles)
-      if (discMeets(area, circle.at, circle.radius))
-        found.push(`${page.title}: "${text.text}" on a circle at ${circle.at}`)
-    for (const other of texts.slice(index + 1))
-      if (overlaps(area, textArea(other))) found.push(`${page.title}: "${text.text}" on "${other.text}"`)
-    const { min, max } = page.view
-    // Letters may come as near as 10 mm to the edge of the sheet; the room for accents may come a little nearer.
-    if (
-      area.min[0] < min[0] + 9.5 ||
-      area.min[1] < min[1] + 9 ||
-      area.max[0] > max[0] - 9.5 ||
-      area.max[1] > max[1] - 9.5
-    )
-      found.push(`${page.title}: "${text.text}" in the margin`)
-  })
-  for (const line of linesOf(page))
-    for (const [x, y] of [line.from, line.to])
-      if (x < 10 - 1e-9 || y < 10 - 1e-9 || x > page.view.max[0] - 10 + 1e-9 || y > page.view.max[1] - 10 + 1e-9)
-        found.push(`${page.title}: a line in the margin at ${x}, ${y}`)
-  return found
-}
 
 /** From the sheet to the frame of the face: A1 shows the upper left corner of a panel, here one 540 high. */
 function fromCorner(page: Drawing): (at: readonly [number, number]) => [x: number, y: number] {
@@ -469,6 +429,7 @@ describe('random panels', () => {
       fc.property(panels, fc.constantFrom('A4', 'Letter', 'A3'), fc.constantFrom('A', 'B'), (panel, paper, face) => {
         const pages = pageDrawings(panel, face as 'A' | 'B', paper as 'A4', 'mm')
         expect(pages.flatMap(faults)).toEqual([])
+        expect(pages.flatMap(blurred)).toEqual([])
         const drawn = new Set(pages.flatMap((page) => circlesOf(page, 'BORE').map((circle) => circle.id)))
         // Pages of face A have those of the edges on their flaps.
         const wanted = panel.bores.filter(({ surface }) => (face === 'A' ? surface !== 'B' : surface === 'B'))

@@ -57,11 +57,23 @@ modules:
   box: { width: 500, depth: 400, carcase height: 600, stock: board, carcase: { back: none, joint: dowel }, inside: { loose shelves: 1 } }
 `),
   )
-  expect(paths).toContain('templates/box/left-side-a.pdf')
-  expect(paths).not.toContain('templates/box/left-side-b.pdf')
-  expect(paths).toContain('templates/box/bottom-a.pdf')
+  expect(paths).toContain('templates/box/left-side.pdf')
+  expect(paths).toContain('templates/box/bottom.pdf')
   expect(paths).toContain('svg/box/shelf-1-a.svg')
-  expect(paths).not.toContain('templates/box/shelf-1-a.pdf')
+  expect(paths).not.toContain('templates/box/shelf-1.pdf')
+})
+
+test('nothing to mark anywhere: no full-size pages at all', () => {
+  const bare = built(`${ROUND_STOCK}
+modules:
+  box: { width: 500, depth: 400, carcase height: 600, stock: board, carcase: { back: none, joint: pocket screw }, worktop: none }
+`)
+  const paths = outputPaths({
+    ...bare,
+    panels: bare.panels.map((panel) => ({ ...panel, bores: [], grooves: [], cutouts: [] })),
+  })
+  expect(paths).toContain('svg/box/bottom-a.svg')
+  expect(paths.filter((path) => path.startsWith('templates/'))).toEqual([])
 })
 
 test('a stamp is on every drawing and in panels.json', async () => {

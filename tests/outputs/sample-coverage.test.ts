@@ -103,9 +103,15 @@ const FILES = [
   'outputs › dxf › units: mm',
   'outputs › dxf › version: 2007',
   'outputs › margin',
+  'outputs › overlap',
+  'outputs › page budget',
   'outputs › paper: A4',
   'outputs › paper: Legal',
   'outputs › paper: Letter',
+  'outputs › paper: roll 24 in',
+  'outputs › paper: roll 36 in',
+  'outputs › paper: roll 610',
+  'outputs › paper: roll 914',
 ]
 
 /** Other words for parts that the samples have: another edge or face, or the word for what is the default. */

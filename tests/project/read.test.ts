@@ -127,6 +127,7 @@ describe('defaults, as the README names them', () => {
     expect(outputs).toEqual({
       paper: 'A4',
       margin: 10,
+      overlap: 14,
       dxf: {
         units: 'mm',
         version: '2007',

@@ -67,11 +67,15 @@ function barsOnPage({ project }: Subject): Finding[] {
   ]
 }
 
-const WAYS = { across: 'along the short side', down: 'along the long side' } as const
+const WAYS = {
+  sheet: { across: 'along the short side of the sheet', down: 'along the long side of the sheet' },
+  roll: { across: 'across the roll', down: 'along the roll' },
+} as const
 
 function readings({ project }: Subject): Finding[] {
-  const { bars } = project.outputs
+  const { bars, paper } = project.outputs
   if (bars === undefined) return []
+  const ways = WAYS[paperSize(paper).roll === true ? 'roll' : 'sheet']
   return (['across', 'down'] as const).flatMap((way, k): Finding[] => {
     const reading = bars[way]
     const off = 100 * Math.abs(reading / BAR_MM - 1)
@@ -89,7 +93,7 @@ function readings({ project }: Subject): Finding[] {
         severity: limit === stop ? 'stop' : 'warn',
         panels: [],
         places: [],
-        message: `the check bar ${way} (${WAYS[way]} of the sheet) reads ${formatMm(reading)} mm, ${percentOff(reading)} of ${BAR_MM} mm; a printer is not over ${limit} % off`,
+        message: `the check bar ${way} (${ways[way]}) reads ${formatMm(reading)} mm, ${percentOff(reading)} of ${BAR_MM} mm; a printer is not over ${limit} % off`,
         fix,
         ...(change !== undefined && { change }),
         at: path,

@@ -81,7 +81,7 @@ export function cutoutWords(sheet: Sheet): Words[] {
     const full = [what, ...places].join(', ')
     // The figures are many: lines one below the other stay large where one long line would have to be small.
     const ways = [[what, ...places], [what, places.join(', ')], [full], full.split(', ')]
-    return [{ ways, full, targets: [target, ...others], oneThing: true, reach: 90 }]
+    return [{ ways, full, targets: [target, ...others], oneThing: true, lead: true, reach: 90 }]
   })
 }
 

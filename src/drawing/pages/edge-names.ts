@@ -1,8 +1,8 @@
 import type { EdgeSide } from '../../assembly/index.ts'
-import { type Area, holds, LINE_HEIGHT } from '../areas.ts'
+import { type Area, grown, holds, LINE_HEIGHT } from '../areas.ts'
 import { leadingEdge } from '../frame.ts'
 import type { Obstacle } from '../labels.ts'
-import { textWidth } from '../text-width.ts'
+import { TEXT_ASCENT, TEXT_DESCENT, textWidth } from '../text-width.ts'
 import type { Entity, Point } from '../types.ts'
 import { farLine } from './flaps.ts'
 import { onSheet, type Sheet } from './sheet.ts'
@@ -15,6 +15,8 @@ const FAR_NAME = 2.2
 const EDGE_ARROW = 4
 /** Between a line and the words along it, mm. */
 const OFF = 1
+/** Kept from everything else, mm. */
+const ROOM = 0.5
 
 interface Placed {
   readonly entities: Entity[]
@@ -82,7 +84,7 @@ function along(
         const area: Area = upright
           ? { min: [line[0][0] + off, start], max: [line[0][0] + off + depth, start + length] }
           : { min: [start, line[0][1] + off], max: [start + length, line[0][1] + off + depth] }
-        if (holds(sheet.window, area) && isClear(area, taken))
+        if (holds(sheet.window, area) && isClear(grown(area, ROOM), taken))
           return { entities: edgeWords(area, side, text, size, arrow), obstacles: [{ kind: 'area', area }] }
       }
     }
@@ -114,8 +116,9 @@ function edgeWords({ min, max }: Area, side: EdgeSide, text: string, size: numbe
     ? [(min[0] + max[0]) / 2, min[1] + EDGE_ARROW / 2]
     : [min[0] + EDGE_ARROW / 2, (min[1] + max[1]) / 2]
   const tip: Point = [middle[0] + (dx * EDGE_ARROW) / 2, middle[1] + (dy * EDGE_ARROW) / 2]
-  const capHalf = 0.36 * size
-  const at: Point = upright ? [middle[0] + capHalf, min[1] + before] : [min[0] + before, middle[1] - capHalf]
+  // The middle of what a line takes, tails and accents included, is so far above its baseline.
+  const half = ((TEXT_ASCENT - TEXT_DESCENT) / 2) * size
+  const at: Point = upright ? [middle[0] + half, min[1] + before] : [min[0] + before, middle[1] - half]
   return [
     ...(arrow ? [arrowHead(tip, [dx, dy], EDGE_ARROW)] : []),
     textAt(at, size, text, { bold: true, ...(upright && { turnDeg: 90 as const }) }),

@@ -15,8 +15,6 @@ import { type Sheet, sheetsOf } from './sheet.ts'
 import { datumPoint, type FaceGroove, type FaceView, faceView } from './view.ts'
 import { type Sketch, sketchOf } from './window.ts'
 
-/** What taped sheets show in common, mm. */
-const OVERLAP = 14
 /** Kept between a bore's rim and the end of the sheet that shows it whole, mm. */
 const CLEAR = 3
 
@@ -42,9 +40,16 @@ export function pageDrawings(
 export function planFace(view: FaceView, setup: PageSetup): FacePlan {
   return planWhole(toShow(view), setup.paper, {
     margin: setup.margin,
-    overlap: OVERLAP,
+    overlap: overlapFor(setup),
     reserve: reserveFor(setup),
   })
+}
+
+/** What taped pages show in common: at most a quarter of what the smallest of them shows, or too little is left between seams. */
+function overlapFor(setup: PageSetup): number {
+  const { left, bottom } = reserveFor(setup)
+  const short = Math.min(setup.paper.width, setup.paper.height) - 2 * setup.margin
+  return Math.min(setup.overlap, (short - Math.max(left, bottom)) / 4)
 }
 
 /** A drawing for each sheet of pages of the whole face; `more`: pieces that are cut out, for the map and the count of sheets. */

@@ -1,15 +1,15 @@
 import type { Piece } from '../../templates/index.ts'
-import { type Area, grown, overlaps, union } from '../areas.ts'
+import { type Area, grown, LINE_HEIGHT, overlaps, union } from '../areas.ts'
 import { leadingEdge } from '../frame.ts'
-import { textWidth } from '../text-width.ts'
+import { TEXT_DESCENT, textWidth } from '../text-width.ts'
 import type { Entity, Point } from '../types.ts'
 import type { Sheet } from './sheet.ts'
 import { rectangle } from './strokes.ts'
 import { textAt } from './text.ts'
 import { edgeLine } from './view.ts'
 
-/** The map, mm: the most that it takes up, the sizes of its labels, and the bar of the leading edge. */
-const MAP = { width: 34, height: 22, textMost: 2.6, textLeast: 1.8, bar: 0.9 } as const
+/** The map, mm: the most that it takes up, sizes of labels, the bar of the leading edge, room round it for heavy lines. */
+const MAP = { width: 34, height: 22, textMost: 2.6, textLeast: 1.8, bar: 0.9, rim: 0.6 } as const
 /** Places that a label may take in its piece, along and up, as shares of what the piece has free. */
 const SHARES = [0.5, 0.25, 0.75, 0, 1] as const
 
@@ -18,20 +18,24 @@ function shownBy({ view }: Sheet, pieces: readonly Piece[]): Area {
   return union([{ min: [0, 0], max: [view.width, view.height] }, ...pieces.map(({ window }) => window)])
 }
 
-const scaleOf = ({ min, max }: Area): number => Math.min(MAP.width / (max[0] - min[0]), MAP.height / (max[1] - min[1]))
+const scaleOf = ({ min, max }: Area): number =>
+  Math.min((MAP.width - 2 * MAP.rim) / (max[0] - min[0]), (MAP.height - 2 * MAP.rim) / (max[1] - min[1]))
 
 /** How much room the map of a face takes up, mm. */
 export function mapSize(sheet: Sheet, pieces: readonly Piece[]): Point {
   const whole = shownBy(sheet, pieces)
   const scale = scaleOf(whole)
-  return [scale * (whole.max[0] - whole.min[0]), scale * (whole.max[1] - whole.min[1])]
+  return [scale * (whole.max[0] - whole.min[0]) + 2 * MAP.rim, scale * (whole.max[1] - whole.min[1]) + 2 * MAP.rim]
 }
 
 /** The panel to scale, its leading edge heavy, with the pieces where they lie on it; this one in a heavy frame. */
 export function mapOf(sheet: Sheet, pieces: readonly Piece[], [left, bottom]: Point): Entity[] {
   const whole = shownBy(sheet, pieces)
   const scale = scaleOf(whole)
-  const on = ([x, y]: Point): Point => [left + scale * (x - whole.min[0]), bottom + scale * (y - whole.min[1])]
+  const on = ([x, y]: Point): Point => [
+    left + MAP.rim + scale * (x - whole.min[0]),
+    bottom + MAP.rim + scale * (y - whole.min[1]),
+  ]
   const areaOf = ({ min, max }: Area): Area => ({ min: on(min), max: on(max) })
   const here = pieces.filter(({ label }) => label === sheet.page.label)
   const others = pieces.filter(({ label }) => label !== sheet.page.label)
@@ -73,9 +77,8 @@ function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
   return pieces.flatMap(({ label, area }, index): Entity[] => {
     const bold = index === 0
     for (const height of [MAP.textMost, MAP.textLeast]) {
-      const size: Point = [textWidth(label, height, bold), height]
-      // A map that is narrower than the label goes without: the label stands large beside it.
-      if (size[0] + 0.8 > whole.max[0] - whole.min[0]) continue
+      const size: Point = [textWidth(label, height, bold), height * LINE_HEIGHT]
+      if (size[0] > whole.max[0] - whole.min[0] + BESIDE) continue
       const spots = SHARES.flatMap((up) => SHARES.map((along) => inside(spotIn(area, size, along, up), whole)))
       const covered = pieces.filter((_, k) => k !== index).map((other) => other.area)
       const clear = spots.filter((spot) => !taken.some((one) => overlaps(one, spot)))
@@ -83,7 +86,7 @@ function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
       if (spot === undefined) continue
       taken.push(grown(spot, 0.4))
       return [
-        textAt([(spot.min[0] + spot.max[0]) / 2, spot.min[1] + 0.14 * height], height, label, {
+        textAt([(spot.min[0] + spot.max[0]) / 2, spot.min[1] + TEXT_DESCENT * height], height, label, {
           anchor: 'middle',
           bold,
         }),
@@ -93,10 +96,14 @@ function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
   })
 }
 
-/** A spot moved so far that it lies on the map. */
+/** Left of a narrow map there is so much room for a label that is wider, mm. */
+const BESIDE = 2.5
+
+/** A spot moved so far that it lies on the map; of one that is wider than the map, the end. */
 function inside({ min, max }: Area, whole: Area): Area {
   const by = (axis: 0 | 1): number =>
-    Math.max(whole.min[axis] - min[axis], 0) - Math.max(max[axis] - whole.max[axis], 0)
+    Math.max(whole.min[axis] - min[axis], 0) -
+    Math.max(max[axis] + Math.max(whole.min[axis] - min[axis], 0) - whole.max[axis], 0)
   const [dx, dy] = [by(0), by(1)]
   return { min: [min[0] + dx, min[1] + dy], max: [max[0] + dx, max[1] + dy] }
 }

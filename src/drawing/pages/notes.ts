@@ -138,9 +138,13 @@ function runWords(sheet: Sheet, run: Run): Words[] {
   const ticked = edgeBore?.onFlap === undefined ? side : undefined
   const targets = speakers.map(({ at, radius }) => targetOf(sheet, at, radius, ticked))
   const [target, ...others] = targets
-  return target === undefined
-    ? []
-    : [{ ways, full, targets: [target, ...others], rivals: rivalsOf(sheet, run), reach: 90 }]
+  if (target === undefined) return []
+  // Outside the panel there is little room beside the first: there a leader to any of them will do.
+  const oneThing = side !== undefined
+  const rivals = rivalsOf(sheet, run)
+  return [
+    { ways, full, targets: [target, ...others], rivals, oneThing, lead: true, reach: side === undefined ? 90 : 45 },
+  ]
 }
 
 /** The bores of all other runs. */
@@ -198,7 +202,7 @@ function grooveWords(sheet: Sheet): Words[] {
     const full = [what, ...places].join(', ')
     const ways = [[full], [what, places.join(', ')], [what, ...places], full.split(', ')]
     const targets = [target(0.5), target(0.3), target(0.7), target(0.1), target(0.9)] as const
-    return [{ ways, full, targets, oneThing: true }]
+    return [{ ways, full, targets, oneThing: true, lead: true }]
   })
 }
 

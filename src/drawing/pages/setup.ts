@@ -1,43 +1,56 @@
 import { formatMm, type Units } from '../../length/index.ts'
-import { type Correction, correctionOf, type OutputSpec, type PaperName, paperSize } from '../../project/index.ts'
-import type { Size } from '../../templates/index.ts'
+import {
+  type Correction,
+  correctionOf,
+  DEFAULTS,
+  type OutputSpec,
+  type PaperName,
+  paperSize,
+} from '../../project/index.ts'
+import type { Paper, Size } from '../../templates/index.ts'
 import type { Point } from '../types.ts'
 
 /** What the definition says of paper and printer. */
-export type PrintSpec = Pick<OutputSpec, 'paper' | 'margin' | 'bars'>
+export type PrintSpec = Pick<OutputSpec, 'paper' | 'margin' | 'bars'> &
+  Partial<Pick<OutputSpec, 'overlap' | 'pageBudget'>>
 
 /** What all sheets of a face have in common. Lengths as the printer makes them, so that what is drawn comes out true. */
 export interface PageSetup {
-  /** The sheet upright, mm. */
-  readonly paper: Size
+  readonly paperName: PaperName
+  /** The sheet upright, mm; of a roll its width, and the longest page that is cut from it. */
+  readonly paper: Paper
   /** Left free at each side of a sheet, mm. */
   readonly margin: number
+  /** What pages that are taped together show in common, mm. */
+  readonly overlap: number
+  /** Sheets that a panel may take at most; nothing where whole faces are printed. */
+  readonly pageBudget?: number
   readonly correction?: Correction
   /** A warning printed on every sheet. */
   readonly stamp?: string
   readonly units: Units
 }
 
-/** Left free at each side of a sheet where nothing is said, mm: more than any office printer needs. */
-const USUAL_MARGIN = 10
-
 /**
  * A printer that makes 180 mm of 179.1 mm makes its sheet of 210 mm hold 208.955 mm of the drawing: all of a page is
  * drawn on such a smaller (or larger) sheet, and stretched to the true one as it is written.
  */
 export function setupOf(sheet: PaperName | PrintSpec, units: Units, stamp: string | undefined): PageSetup {
-  const spec: PrintSpec = typeof sheet === 'string' ? { paper: sheet, margin: USUAL_MARGIN } : sheet
-  const { width, height } = paperSize(spec.paper)
+  const spec: PrintSpec = typeof sheet === 'string' ? { paper: sheet, margin: DEFAULTS.printMargin } : sheet
+  const { width, height, roll } = paperSize(spec.paper)
+  const { overlap = DEFAULTS.pageOverlap, pageBudget } = spec
   const correction = correctionOf(spec)
-  const shared = { units, ...(stamp !== undefined && { stamp }) }
-  if (correction === undefined) return { ...shared, paper: { width, height }, margin: spec.margin }
-  const { across, down } = correction
+  const { across, down } = correction ?? { across: 1, down: 1 }
   return {
-    ...shared,
-    paper: { width: width / across, height: height / down },
+    units,
+    paperName: spec.paper,
+    paper: { width: width / across, height: height / down, ...(roll && { roll }) },
     // One margin for all sides: the wider of the two.
     margin: spec.margin / Math.min(across, down),
-    correction,
+    overlap,
+    ...(pageBudget !== undefined && { pageBudget }),
+    ...(correction !== undefined && { correction }),
+    ...(stamp !== undefined && { stamp }),
   }
 }
 

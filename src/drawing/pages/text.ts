@@ -14,13 +14,14 @@ export interface Words {
   readonly rivals?: readonly Target[]
   readonly oneThing?: boolean
   readonly sides?: readonly Side[]
-  readonly bold?: boolean
+  /** The first line bold: what to set on the tool. */
+  readonly lead?: boolean
   /** Longest leader, mm. */
   readonly reach?: number
 }
 
-/** Font sizes that a label may take, mm, the best first: about 8.5, 7.4 and 6.2 points. */
-const SIZES = [3, 2.6, 2.2] as const
+/** Font sizes that a label may take, mm, the best first: about 9.6, 7.9 and 6.2 points. */
+const SIZES = [3.4, 2.8, 2.2] as const
 const GAP = 1
 const SIDES: readonly Side[] = [
   'right',
@@ -90,9 +91,9 @@ function formsOf({ ways }: Words): { lines: readonly string[]; size: number }[] 
 }
 
 function requestOf(words: Words, index: number): LabelRequest {
-  const { bold, targets, rivals = [], oneThing = false, sides = SIDES, reach = 60 } = words
+  const { lead = false, targets, rivals = [], oneThing = false, sides = SIDES, reach = 60 } = words
   const forms = formsOf(words).map(({ lines, size }) => ({
-    width: Math.max(...lines.map((line) => textWidth(line, size, bold))),
+    width: Math.max(...lines.map((line, k) => textWidth(line, size, lead && k === 0))),
     height: lines.length * size * LINE_HEIGHT,
   }))
   return { key: String(index), forms, targets, rivals, oneThing, sides, gap: GAP, reach }
@@ -104,7 +105,8 @@ function drawn(words: Words, { form, area, leader }: Placed): Entity[] {
   const { lines, size } = chosen
   const texts = lines.map((text, index): Text => {
     const baseline = area.max[1] - (TEXT_ASCENT + index * LINE_HEIGHT) * size
-    return { kind: 'text', at: [area.min[0], baseline], height: size, anchor: 'start', text, bold: words.bold ?? false }
+    const bold = words.lead === true && index === 0
+    return { kind: 'text', at: [area.min[0], baseline], height: size, anchor: 'start', text, bold }
   })
   return leader === undefined ? texts : [...texts, { kind: 'line', ...leader, pen: 'hair' }]
 }

@@ -48,11 +48,14 @@ export function sketchOf(sheet: Sheet): Sketch {
   )
 }
 
-/** Hatching is left out inside the holes: there an awl has to find the dot. */
+/** Hatching and dashes are left out inside the holes: there an awl has to find the dot. */
 function cleared(sketch: Sketch, holes: readonly Target[]): Sketch {
   const free = (lines: readonly Line[]): Line[] =>
     lines.flatMap((line) => (line.pen === 'hair' ? outsideDiscs([line], holes) : [line]))
-  return { ...sketch, grooves: free(sketch.grooves), cutouts: free(sketch.cutouts) }
+  const marks = sketch.marks.flatMap((mark) =>
+    mark.kind === 'line' && mark.pen === 'dashed' ? outsideDiscs([mark], holes) : [mark],
+  )
+  return { ...sketch, grooves: free(sketch.grooves), cutouts: free(sketch.cutouts), marks }
 }
 
 /** An arrow the way a leaning bit travels. */

@@ -39,9 +39,12 @@ export function resolveOutputs(context: Context, outputs: Said<unknown> | undefi
   const layers = layersOf<RawOutputs>([outputs])
   const dxf = layersOf<RawDxf>([said(layers, 'dxf')])
   const version = said(dxf, 'version')?.value
+  const budget = said(layers, 'page budget')?.value
   return {
     paper: said(layers, 'paper')?.value ?? (context.units === 'in' ? 'Letter' : 'A4'),
-    margin: resolveMargin(context, said(layers, 'margin')),
+    margin: within(context, said(layers, 'margin'), MARGIN),
+    overlap: within(context, said(layers, 'overlap'), OVERLAP),
+    ...(budget !== undefined && { pageBudget: budget }),
     ...barsOf(context, said(layers, 'check bars')),
     dxf: {
       units: said(dxf, 'units')?.value ?? context.units,
@@ -53,14 +56,26 @@ export function resolveOutputs(context: Context, outputs: Said<unknown> | undefi
   }
 }
 
-/** Printers leave 1.8 mm at the least (S68); on every paper a page has room within the most. */
-const MARGIN = { least: 2, most: 40 } as const
+/** A length that must lie between two others. Lengths in mm. */
+interface Bounds {
+  readonly usual: number
+  readonly least: number
+  readonly most: number
+  readonly not: string
+}
 
-function resolveMargin(context: Context, margin: Said<number | string> | undefined): number {
-  const mm = context.lengthOr(margin, DEFAULTS.printMargin)
-  if (margin === undefined || (mm >= MARGIN.least && mm <= MARGIN.most)) return mm
-  context.report(margin.path, `${context.show(mm)} is no margin of a printer`, {
-    expected: `a length from ${context.show(MARGIN.least)} to ${context.show(MARGIN.most)}`,
+/** Printers leave 1.8 mm at the least (S68); on every paper a page has room within the most. */
+const MARGIN: Bounds = { usual: DEFAULTS.printMargin, least: 2, most: 40, not: 'is no margin of a printer' }
+
+/** Less has no room for the marks by which pages are lined up; more leaves too little of a page. */
+const OVERLAP: Bounds = { usual: DEFAULTS.pageOverlap, least: 12, most: 50, not: 'is no overlap of two pages' }
+
+function within(context: Context, length: Said<number | string> | undefined, bounds: Bounds): number {
+  const { usual, least, most, not } = bounds
+  const mm = context.lengthOr(length, usual)
+  if (length === undefined || (mm >= least && mm <= most)) return mm
+  context.report(length.path, `${context.show(mm)} ${not}`, {
+    expected: `a length from ${least} mm to ${most} mm`,
   })
   return mm
 }

@@ -1,4 +1,5 @@
 import { BOARD_KINDS } from '../boards.ts'
+import { PAPER_NAMES } from '../spec/outputs.ts'
 
 /** A kind of value, in the words of messages: `"60O" is not <noun>`, `expected: <expected>`. */
 export interface Kind {
@@ -188,7 +189,8 @@ export const KINDS = {
   'side of a module': words('a side of a module', 'left', 'right', 'front', 'back'),
   'way of fronts': words('a way for fronts to look', 'forward', 'left', 'right', 'back'),
   'line up': words('a way to line up', 'left', 'right', 'front', 'back', 'middle'),
-  paper: words('a paper', 'A4', 'A3', 'Letter', 'Legal', 'Tabloid'),
+  paper: words('a paper', ...PAPER_NAMES),
+  'page budget': { noun: 'a number of sheets of paper', expected: 'a whole number from 1 to 50' },
   bits: { noun: 'a list of bits', expected: 'a list of 1 to 200 bits such as {kind: forstner, diameter: 35}' },
   'bit angle': { noun: 'the angle of a countersink', expected: 'degrees from 30 to 150, such as 90' },
   bit: { noun: 'a bit', expected: 'keys such as {kind: forstner, diameter: 35}' },

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { PAPER_NAMES } from '../spec/outputs.ts'
 import { group, kind, length, optional } from './parts.ts'
 
 const pattern = z.string(kind('pattern'))
@@ -35,13 +36,18 @@ const dxf = group({
 
 export const outputsSchema = group({
   paper: optional(
-    z.enum(['A4', 'A3', 'Letter', 'Legal', 'Tabloid'], kind('paper')),
-    'The paper of the full-size pages. Default A4, or Letter.',
+    z.enum(PAPER_NAMES, kind('paper')),
+    'The paper of the full-size pages: sheets, or a roll by its width, from which pages are cut as long as they need. Default A4, or Letter.',
   ),
   margin: optional(length, 'What the printer leaves blank along each side of the sheet, 2 to 40 mm. Default 10 mm.'),
+  overlap: optional(length, 'What pages that are taped together show in common, 12 to 50 mm. Default 14 mm.'),
+  'page budget': optional(
+    z.number(kind('page budget')).int(kind('page budget')).min(1, kind('page budget')).max(50, kind('page budget')),
+    'Sheets that each panel may take at most; where its whole faces take more, strips and templates that are moved along take their place. Default: whole faces.',
+  ),
   'check bars': optional(
     z.array(length, kind('check bars')).length(2, kind('check bars')),
-    'How long the whole check bars of 180 mm came out, measured along the short and the long side of a sheet that was printed without this key. Default: not corrected.',
+    'How long the whole check bars of 180 mm came out, measured along the short and the long side of a sheet, or across and along the roll, that was printed without this key. Default: not corrected.',
   ),
   dxf: optional(dxf, 'How DXF files are written.'),
 })

@@ -72,4 +72,14 @@ export const printingCases: readonly RuleCase[] = [
     fix: 'it reads like the 100 mm mark: measure the whole bar of 180 mm, which comes to 179.1 mm',
     inside: bars('179.1', '179.1'),
   },
+  {
+    rule: 'printer-correction',
+    what: 'of a plotter',
+    // 178.1 / 180 = 98.944 %.
+    trips: printed('paper: roll 610, check bars: [180, 178.1]'),
+    severity: 'warn',
+    message: 'the check bar down (along the roll) reads 178.1 mm, 98.944 % of 180 mm; a printer is not over 1 % off',
+    fix: 'print the page anew at actual size, without this key, and measure the whole bar; see that neither bar was taken for the other',
+    inside: printed('paper: roll 610, check bars: [180, 178.2]'),
+  },
 ]

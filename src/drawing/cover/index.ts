@@ -1,0 +1,3 @@
+export type { CoverFace, CoverPanel } from './contents.ts'
+export { type Cover, coverDrawings, type PageCount } from './cover.ts'
+export { type Setting, type Tool, toolsOf } from './tools.ts'
