@@ -7,6 +7,28 @@ import type { FacePlan, Piece } from './types.ts'
 /** Pages of the whole face; then strips along its rows; then short strips that are moved along; then pieces for one pattern. */
 export type BudgetStage = 'whole' | 'strips' | 'repeated' | 'hardware'
 
+/** A stage with the ways to make strips that it tries, the most wanted first. */
+interface Stage {
+  readonly name: BudgetStage
+  readonly long: StripOptions['long']
+  readonly ways: readonly Pick<StripOptions, 'twice' | 'least'>[]
+}
+
+/** Strips that serve both hands; then with pairs of bores as strips too. */
+const WAYS: Stage['ways'] = [
+  { twice: true, least: 3 },
+  { twice: true, least: 2 },
+  { twice: false, least: 3 },
+  { twice: false, least: 2 },
+]
+const STRIPS: Stage = { name: 'strips', long: 'joined', ways: WAYS }
+const REPEATED: Stage = { name: 'repeated', long: 'repeated', ways: WAYS }
+const HARDWARE_AFTER_STRIPS: Stage = { name: 'hardware', long: 'repeated', ways: WAYS }
+const HARDWARE_ALONE: Stage = {
+  ...HARDWARE_AFTER_STRIPS,
+  ways: [...WAYS, { twice: false, least: Number.POSITIVE_INFINITY }],
+}
+
 /** A face with something to mark. */
 export interface FaceToPlan {
   readonly face: 'A' | 'B'
@@ -53,8 +75,9 @@ export interface BudgetOptions {
  * fewest. In each stage every face takes the way with the fewest sheets that the stage allows, pages of the whole face
  * included.
  */
-export function planBudget(panel: Panel, faces: readonly FaceToPlan[], options: BudgetOptions): PanelPlan {
+export function planBudget(panel: Panel, asked: readonly FaceToPlan[], options: BudgetOptions): PanelPlan {
   const { budget, hardware } = options
+  const faces = asked.map(remembering)
   const whole = planOf(
     'whole',
     faces.map((face) => wholeFace(face)),
@@ -62,17 +85,28 @@ export function planBudget(panel: Panel, faces: readonly FaceToPlan[], options: 
   )
   if (budget === undefined || whole.met) return whole
   const plans = [whole]
-  const stages: readonly BudgetStage[] = [
-    'strips',
-    'repeated',
-    ...(hardware === undefined ? [] : ['hardware' as const]),
-  ]
-  for (const stage of stages) {
-    const plan = planOf(stage, numbered(panel, faces, stage, options), budget)
+  // Pieces for one pattern first take what strips leave, then all of it: of a row, each hole would have to be measured.
+  const last: readonly Stage[] = hardware === undefined ? [] : [HARDWARE_AFTER_STRIPS, HARDWARE_ALONE]
+  for (const stage of [STRIPS, REPEATED, ...last]) {
+    const plan = planOf(stage.name, numbered(panel, faces, stage, options), budget)
     if (plan.met) return plan
     plans.push(plan)
   }
   return plans.reduce((best, plan) => (plan.sheets < best.sheets ? plan : best))
+}
+
+/** Several ways to make strips leave the same for pages of the whole face: these are planned once. */
+function remembering({ face, whole }: FaceToPlan): FaceToPlan {
+  const known = new Map<string, FacePlan>()
+  return {
+    face,
+    whole: (marked) => {
+      const key = [...marked].sort().join(' ')
+      const plan = known.get(key) ?? whole(marked)
+      known.set(key, plan)
+      return plan
+    },
+  }
 }
 
 function planOf(stage: BudgetStage, faces: readonly PlannedFace[], budget: number | undefined): PanelPlan {
@@ -89,39 +123,28 @@ function planOf(stage: BudgetStage, faces: readonly PlannedFace[], budget: numbe
 const wholeFace = ({ face, whole }: FaceToPlan): PlannedFace => ({ face, plan: whole(new Set()), marked: new Set() })
 
 /** The faces one after the other; strips are numbered on, so that no two of a panel have the same name. */
-function numbered(
-  panel: Panel,
-  faces: readonly FaceToPlan[],
-  stage: BudgetStage,
-  options: BudgetOptions,
-): PlannedFace[] {
+function numbered(panel: Panel, faces: readonly FaceToPlan[], stage: Stage, options: BudgetOptions): PlannedFace[] {
   let label = 0
   return faces.map((face) => {
     const planned = fewest(panel, face, stage, label, options)
-    const names = planned.plan.pieces.filter(({ use }) => use !== undefined).map((piece) => piece.label.split('.')[0])
+    const names = planned.plan.pieces
+      .filter(({ kind }) => kind === 'strip' || kind === 'repeated')
+      .map((piece) => piece.label.split('.')[0])
     label += new Set(names).size
     return planned
   })
 }
 
-/** Ways to make strips, the most wanted first: those that serve both hands; then with pairs of bores as strips too. */
-const WAYS: readonly Pick<StripOptions, 'twice' | 'least'>[] = [
-  { twice: true, least: 3 },
-  { twice: true, least: 2 },
-  { twice: false, least: 3 },
-  { twice: false, least: 2 },
-]
-
 function fewest(
   panel: Panel,
   face: FaceToPlan,
-  stage: BudgetStage,
+  stage: Stage,
   label: number,
   { sheet, others = [], hardware }: BudgetOptions,
 ): PlannedFace {
   const rooms = packRooms(sheet)
   const half = Math.max(rooms.upright.width, rooms.upright.height, rooms.lying.width, rooms.lying.height) / 2
-  const lengths = stage === 'strips' ? [{}] : [{}, { longest: half }]
+  const lengths = stage.long === 'joined' ? [{}] : [{}, { longest: half }]
   let best = wholeFace(face)
   const consider = (pieces: readonly LoosePiece[], marked: ReadonlySet<string>): void => {
     const rest = face.whole(marked)
@@ -130,15 +153,13 @@ function fewest(
     if (sheets >= best.plan.sheets) return
     best = { face: face.face, marked, plan: { ...best.plan, pieces: [...rest.pieces, ...laid], sheets } }
   }
-  // Pieces for one pattern need no strips beside them, and are often fewer without.
-  const alone = stage === 'hardware' ? hardware?.(face.face, new Set()) : undefined
-  if (alone !== undefined) consider(alone.pieces, alone.marked)
   for (const length of lengths) {
-    for (const way of WAYS) {
-      if (best.plan.sheets <= 1) return best
-      const long = stage === 'strips' ? 'joined' : 'repeated'
-      const strips = planStrips({ panel, face: face.face }, { rooms, others, numbered: label, long, ...way, ...length })
-      if (stage !== 'hardware' || hardware === undefined) consider(strips.pieces, strips.marked)
+    for (const way of stage.ways) {
+      const strips = planStrips(
+        { panel, face: face.face },
+        { rooms, others, numbered: label, long: stage.long, ...way, ...length },
+      )
+      if (stage.name !== 'hardware' || hardware === undefined) consider(strips.pieces, strips.marked)
       else {
         const more = hardware(face.face, strips.marked)
         consider([...strips.pieces, ...more.pieces], new Set([...strips.marked, ...more.marked]))

@@ -37,7 +37,7 @@ export function cutPieces(face: StripFace, whole: LoosePiece, longest: number, f
     }
     const busy = holes.map(({ at, radius }) => ({ at, radius: radius + CROSS }))
     const pieces: RegistrationMark['pieces'] = [labels[k] ?? '', labels[k + 1] ?? '']
-    const marks = stripMarks(onWood, along, busy).map(
+    const marks = stripMarks(onWood, along, busy, whole.use.secondFold?.at).map(
       (at, n): RegistrationMark => ({ id: markLetters(firstMark + 2 * k + n), at, pieces }),
     )
     return { seam, marks, pieces }

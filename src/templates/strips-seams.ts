@@ -57,13 +57,14 @@ function clearest(
 
 /**
  * Places of the two marks in the seam of a strip that runs along an axis: near the edge of the upper piece, as far apart across the
- * strip as they can be, clear of the `busy` rounds. Where holes leave no room there, further along the seam.
+ * strip as they can be, clear of the `busy` rounds and off the `bold` line along the strip, where it has one. Where holes leave no room there, further along the seam.
  */
-export function stripMarks(seam: Rect, along: 0 | 1, busy: readonly Round[]): FacePoint[] {
+export function stripMarks(seam: Rect, along: 0 | 1, busy: readonly Round[], bold?: number): FacePoint[] {
   const across = along === 0 ? 1 : 0
   const [from, to] = [seam.min[across] + MARK_REACH + 1, seam.max[across] - MARK_REACH - 1]
   const steps = Math.max(0, Math.floor((to - from) / STEP))
-  const places = [...Array.from({ length: steps + 1 }, (_, k) => from + k * STEP), to]
+  const all = [...Array.from({ length: steps + 1 }, (_, k) => from + k * STEP), to]
+  const places = all.filter((place) => bold === undefined || Math.abs(place - bold) > MARK_REACH)
   let best: readonly [number, number, number] | undefined
   const most = seam.max[along] - seam.min[along] - MARK_REACH - 1
   for (let inset = MARK_INSET; inset <= most; inset += STEP) {

@@ -203,7 +203,7 @@ describe('any panel with rows', () => {
         }
         expect([...hit].sort()).toEqual([...marked].sort())
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     )
   })
 
@@ -233,7 +233,7 @@ describe('any panel with rows', () => {
         }
         expect(new Set(pieces.map(({ label }) => label)).size).toBe(pieces.length)
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     )
   })
 })

@@ -78,8 +78,7 @@ function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
     const bold = index === 0
     for (const height of [MAP.textMost, MAP.textLeast]) {
       const size: Point = [textWidth(label, height, bold), height * LINE_HEIGHT]
-      // A map that is narrower than the label goes without: the label stands large beside it.
-      if (size[0] + 0.8 > whole.max[0] - whole.min[0]) continue
+      if (size[0] > whole.max[0] - whole.min[0] + BESIDE) continue
       const spots = SHARES.flatMap((up) => SHARES.map((along) => inside(spotIn(area, size, along, up), whole)))
       const covered = pieces.filter((_, k) => k !== index).map((other) => other.area)
       const clear = spots.filter((spot) => !taken.some((one) => overlaps(one, spot)))
@@ -97,10 +96,14 @@ function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
   })
 }
 
-/** A spot moved so far that it lies on the map. */
+/** Left of a narrow map there is so much room for a label that is wider, mm. */
+const BESIDE = 2.5
+
+/** A spot moved so far that it lies on the map; of one that is wider than the map, the end. */
 function inside({ min, max }: Area, whole: Area): Area {
   const by = (axis: 0 | 1): number =>
-    Math.max(whole.min[axis] - min[axis], 0) - Math.max(max[axis] - whole.max[axis], 0)
+    Math.max(whole.min[axis] - min[axis], 0) -
+    Math.max(max[axis] + Math.max(whole.min[axis] - min[axis], 0) - whole.max[axis], 0)
   const [dx, dy] = [by(0), by(1)]
   return { min: [min[0] + dx, min[1] + dy], max: [max[0] + dx, max[1] + dy] }
 }

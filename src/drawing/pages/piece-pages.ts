@@ -60,9 +60,8 @@ export function panelPages(panel: Panel, faces: readonly ('A' | 'B')[], asked: P
 
 /** Pages of the whole face for what cut-out pieces have left; none where they have left nothing. */
 function wholePages(view: FaceView, setup: PageSetup): FacePlan {
-  const plan = planFace(view, setup)
   const left = view.bores.length + view.edgeBores.length + view.grooves.length + view.cutouts.length
-  return left > 0 ? plan : { ...plan, pieces: [], sheets: 0, least: 0 }
+  return left > 0 ? planFace(view, setup) : { pieces: [], sheets: 0, grid: 0, least: 0 }
 }
 
 function faceDrawings(view: FaceView, { plan, marked }: PlannedFace, setup: PageSetup): Drawing[] {
