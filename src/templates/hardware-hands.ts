@@ -16,7 +16,7 @@ export function othersOf(panel: Panel, panels: readonly Panel[]): Panel[] {
 
 /**
  * Which other panels a piece serves as well: those where it can be laid, by turning it, so that all its holes are wanted and
- * each of its folds lies on an edge at the same distance. Pieces of paper are never turned over.
+ * its folds lie on edges at the same distances. Pieces of paper are never turned over.
  */
 export function handsOf(
   pattern: Pattern,
@@ -30,7 +30,9 @@ export function handsOf(
     for (const one of holePatterns(other, face, new Set())) {
       const laying = layings(pattern, one).find((way) => {
         const { near } = optionOf(other, pattern, way, NEAR_EDGE_MM)
-        return folds.every(({ side, mm, needed }) => needed || same(near.get(side) ?? Number.NaN, mm))
+        const [main, ...seconds] = folds.map(({ side, mm, needed }) => needed || same(near.get(side) ?? Number.NaN, mm))
+        // Of two second folds, one for each hand, one lies on an edge.
+        return main === true && (seconds.length === 0 || seconds.includes(true))
       })
       if (laying === undefined) continue
       const toward = other.edges[seenEdge(face, turnedSide(arrow, laying.turns))]

@@ -65,7 +65,18 @@ describe('a door with three cups', () => {
     expect(hands?.hands).toEqual([{ name: 'right door', turns: 2, toward: 'right' }])
   })
 
-  test('but not one whose dowels lie otherwise', () => {
+  test('and so does a corner piece with a fold for each hand: 80 from the bottom, 80 from the top', () => {
+    // Without the middle cup all places are corners.
+    const outer = (panel: Panel): Panel => ({
+      ...panel,
+      bores: panel.bores.filter(({ at }) => Math.abs(at[0] - 360) > 70),
+    })
+    const [corner] = piecesOf(outer(THREE_CUPS), { others: [outer(OTHER_HAND)] })
+    expect(corner && foldsOf(corner)).toEqual(['y0 22.5', 'x0 80', 'x1 80'])
+    expect(corner?.hands).toEqual([{ name: 'right door', turns: 2, toward: 'right' }])
+  })
+
+  test('but not one whose dowels are otherwise', () => {
     const other: Panel = {
       ...OTHER_HAND,
       bores: OTHER_HAND.bores.map((bore) => (bore.diameter === 8 ? { ...bore, depth: 10 } : bore)),

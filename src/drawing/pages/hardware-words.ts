@@ -183,7 +183,7 @@ function howLines({ lines, folds, pattern }: PieceSketch): string[] {
       ? []
       : lines.length === 1
         ? ['Lay the centre line on your mark.']
-        : ['Lay both centre lines on your pencil lines.']
+        : ['Lay both long lines on your pencil lines.']
   const rebate = folds.some(({ shoulder }) => shoulder) ? ['Once the rebate is cut.'] : []
   return [...lay, ...rebate, ...(long ? ['Join its ends by a rule.'] : [])]
 }
