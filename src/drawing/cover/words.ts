@@ -7,7 +7,7 @@ export function stepsOf(measuring: number): Block[] {
   const steps: readonly (readonly [lead: string, text: string])[] = [
     [
       '1  Check the scale',
-      `${first}, at actual size (100 %), never “fit” or “shrink”. Lay a steel rule on both of its bars. Where one is not as long as it says, put both readings into the definition (outputs: check bars: [across, down]) or draw with --check-bars across,down: all pages are then drawn so that this printer makes them true. Print the rest in one run, on the same printer and paper, and measure both bars of every page before you drill by it.`,
+      `${first}, at actual size (100 %), never “fit” or “shrink”. Lay a steel rule on both of its bars. Where one is further off than the page allows, put both readings into the definition (outputs: check bars: [across, down]) or draw with --check-bars across,down: all pages are then drawn so that this printer makes them true. Print the rest in one run, on the same printer and paper, and measure both bars of every page before you drill by it.`,
     ],
     [
       '2  Tape',
