@@ -155,6 +155,7 @@ function fewest(
   }
   for (const length of lengths) {
     for (const way of stage.ways) {
+      if (best.plan.sheets <= 1) return best
       const strips = planStrips(
         { panel, face: face.face },
         { rooms, others, numbered: label, long: stage.long, ...way, ...length },
