@@ -13,6 +13,8 @@ export const MARK_ARM = 13
 const INSETS = [7, 9, 11] as const
 /** Marks stand this far apart at least where the seam is long enough, mm: each 0.2 mm between them turns a sheet less. */
 const APART = 60
+/** Where the seam is short, or holes are in the way. */
+const APART_LEAST = 20
 const STEP = 1
 /** Kept between a mark and what else is there, mm. */
 const CLEAR = 1
@@ -49,11 +51,14 @@ export function seamMarks(lap: Lap, face: Rect, busy: readonly Round[]): [FacePo
   const near = busy.filter(
     (round) => Math.abs(round.at[other(along)] - at) <= round.radius + INSETS[2] + MARK_ARM + CLEAR,
   )
-  for (const line of lines) {
-    const clear = places(from, to).filter((place) => roomAt(pointOf(along, place, line), along, near) >= 0)
-    const [low, high] = [clear[0], clear.at(-1)]
-    if (low !== undefined && high !== undefined && high - low >= apart)
-      return [pointOf(along, low, line), pointOf(along, high, line)]
+  // Rather nearer to each other than on a hole.
+  for (const least of [apart, Math.min(APART_LEAST, apart)]) {
+    for (const line of lines) {
+      const clear = places(from, to).filter((place) => roomAt(pointOf(along, place, line), along, near) >= 0)
+      const [low, high] = [clear[0], clear.at(-1)]
+      if (low !== undefined && high !== undefined && high - low >= least)
+        return [pointOf(along, low, line), pointOf(along, high, line)]
+    }
   }
   const [line = at] = lines
   const room = (place: number): number => roomAt(pointOf(along, place, line), along, near)

@@ -139,8 +139,8 @@ describe('the map of the sheets', () => {
     const panel = frames.find(({ pen }) => pen === 'thin')
     expect(panel?.wide).toBeCloseTo(28.17, 2)
     expect(panel?.high).toBeCloseTo(15.64, 2)
-    // A1 lies: its window is 266 × 151 of the panel (A4 less margins, 11 left and 39 below).
+    // A1 lies: its window is 297 − 20 − 9 = 268 by 210 − 20 − 25.5 = 164.5 of the panel.
     const here = frames.find(({ pen }) => pen === 'bold')
-    expect([here?.wide, here?.high].map((mm) => ((mm ?? 0) / 0.039398).toFixed(0))).toEqual(['266', '151'])
+    expect([here?.wide, here?.high].map((mm) => ((mm ?? 0) / 0.039398).toFixed(1))).toEqual(['268.0', '164.5'])
   })
 })

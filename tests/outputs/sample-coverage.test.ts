@@ -104,13 +104,11 @@ const FILES = [
   'outputs › dxf › version: 2007',
   'outputs › margin',
   'outputs › overlap',
-  'outputs › page budget',
-  'outputs › paper: A4',
+  'outputs › paper: A3',
   'outputs › paper: Legal',
-  'outputs › paper: Letter',
+  'outputs › paper: Tabloid',
   'outputs › paper: roll 24 in',
   'outputs › paper: roll 36 in',
-  'outputs › paper: roll 610',
   'outputs › paper: roll 914',
 ]
 

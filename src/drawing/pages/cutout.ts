@@ -13,7 +13,7 @@ import type { FaceCutout, FaceView } from './view.ts'
 
 /** Half of the cross in the middle of a cutout, mm. */
 const CROSS = 4
-/** Points of a contour that decide which sheets are printed, this far apart at most, mm. */
+/** Points of a contour are this far apart at most, mm. */
 const STEP = 10
 /** A cutout no wider than this is shown whole on one sheet, mm: larger ones may be cut by a seam. */
 const WHOLE_MM = 60
@@ -22,9 +22,9 @@ const CLEAR = 3
 /** Places on a sheet where the words of a cutout may point. */
 const MOST_TARGETS = 8
 
-/** Places of the face that a sheet must show to be worth its paper: all along the contour. */
+/** What sheets must show: the whole of the contour, as rounds that touch each other, and its middle. */
 export function cutoutThings({ path }: FaceCutout): Round[] {
-  return [...pointsAlong(path, STEP), middleOf(path)].map((at) => ({ at, radius: 0 }))
+  return [...pointsAlong(path, STEP).map((at) => ({ at, radius: STEP / 2 })), { at: middleOf(path), radius: 0 }]
 }
 
 /** The room that a small cutout takes up, to be shown whole on one sheet. */

@@ -79,7 +79,8 @@ function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
     for (const height of [MAP.textMost, MAP.textLeast]) {
       const size: Point = [textWidth(label, height, bold), height * LINE_HEIGHT]
       if (size[0] > whole.max[0] - whole.min[0] + BESIDE) continue
-      const spots = SHARES.flatMap((up) => SHARES.map((along) => inside(spotIn(area, size, along, up), whole)))
+      const within = SHARES.flatMap((up) => SHARES.map((along) => inside(spotIn(area, size, along, up), whole)))
+      const spots = [...within, ...above(area, size, whole)]
       const covered = pieces.filter((_, k) => k !== index).map((other) => other.area)
       const clear = spots.filter((spot) => !taken.some((one) => overlaps(one, spot)))
       const spot = clear.find((one) => !covered.some((other) => overlaps(other, one))) ?? clear[0]
@@ -95,6 +96,23 @@ function labelsOn(pieces: readonly Labelled[], whole: Area): Entity[] {
     return []
   })
 }
+
+/** Places for a label above a map that is low, over the middle of its piece. */
+function above(area: Area, size: Point, whole: Area): Area[] {
+  const rows = Math.floor((MAP.height - (whole.max[1] - whole.min[1])) / (size[1] + OVER))
+  const middle = (area.min[0] + area.max[0] - size[0]) / 2
+  return Array.from({ length: Math.max(rows, 0) }, (_, row): Area => {
+    const low = whole.max[1] + OVER + row * (size[1] + OVER)
+    const { min } = inside(
+      { min: [middle, low], max: [middle + size[0], low + size[1]] },
+      { ...whole, max: [whole.max[0], low + size[1]] },
+    )
+    return { min: [min[0], low], max: [min[0] + size[0], low + size[1]] }
+  })
+}
+
+/** Between the map and a label above it, mm. */
+const OVER = 0.6
 
 /** Left of a narrow map there is so much room for a label that is wider, mm. */
 const BESIDE = 2.5
