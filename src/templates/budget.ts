@@ -23,7 +23,8 @@ const WAYS: Stage['ways'] = [
 ]
 const STRIPS: Stage = { name: 'strips', long: 'joined', ways: WAYS }
 const REPEATED: Stage = { name: 'repeated', long: 'repeated', ways: WAYS }
-const HARDWARE_AFTER_STRIPS: Stage = { name: 'hardware', long: 'repeated', ways: WAYS }
+/** A pair of holes belongs to one piece of hardware, nearly always: its own piece says better where that goes. */
+const HARDWARE_AFTER_STRIPS: Stage = { name: 'hardware', long: 'repeated', ways: WAYS.filter(({ least }) => least > 2) }
 const HARDWARE_ALONE: Stage = {
   ...HARDWARE_AFTER_STRIPS,
   ways: [...WAYS, { twice: false, least: Number.POSITIVE_INFINITY }],

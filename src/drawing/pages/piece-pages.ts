@@ -9,12 +9,15 @@ import {
   type PlannedFace,
   planBudget,
 } from '../../templates/index.ts'
-import type { Circle, Drawing } from '../types.ts'
+import { type Area, grown } from '../areas.ts'
+import type { Obstacle } from '../labels.ts'
+import type { Circle, Drawing, Entity } from '../types.ts'
 import { type DrawnPiece, drawingOf, facePages, planFace } from './face-pages.ts'
-import { furnitureOf, reserveFor } from './furniture.ts'
+import { furnitureOf, reserveFor, roomOn } from './furniture.ts'
 import { hardwareStage } from './hardware-pages.ts'
 import { drawHardware } from './hardware-piece.ts'
 import { drawPiece } from './piece-sheet.ts'
+import { setSayings } from './piece-text.ts'
 import { type PageSetup, type PrintSpec, setupOf } from './setup.ts'
 import { sheetsOf } from './sheet.ts'
 import { type FaceView, faceView } from './view.ts'
@@ -94,9 +97,36 @@ export function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: nu
   const label = sheetLabel(loose, number)
   const own = { ...first.sheet, view, page: { ...first.sheet.page, label } }
   const pages = [...whole, ...asSheets(loose)]
-  const notes = drawn.map((one) => one.notes)
+  const { paper } = first.sheet.page
+  const beside = besidePieces(
+    here.map(({ sheet }) => sheet.window),
+    drawn.flatMap(({ notes }) => notes.tagged),
+    roomOn(paper, setup),
+  )
+  const notes = [{ entities: [], tagged: beside.left, left: drawn.reduce((sum, one) => sum + one.notes.left, 0) }]
+  const furniture = [...furnitureOf(own, pages, setup, notes), ...beside.entities]
   const title = `${view.panel.moduleName}: ${view.panel.name}, face ${view.face}, sheet ${label}`
-  return drawingOf(title, first.sheet.page.paper, setup, drawn, furnitureOf(own, pages, setup, notes))
+  return drawingOf(title, paper, setup, drawn, furniture)
+}
+
+/** From the frames of pieces to words beside them, mm, and the sizes of those, the best first. */
+const BESIDE = { off: 1.5, sizes: [2.8, 2.4, 2.1] } as const
+
+/** Words for which a piece has no room stand beside the pieces, where the sheet is blank. */
+function besidePieces(
+  pieces: readonly Area[],
+  words: readonly string[],
+  room: Area,
+): { entities: readonly Entity[]; left: string[] } {
+  const taken = pieces.map((window): Obstacle => ({ kind: 'area', area: grown(window, BESIDE.off) }))
+  const { entities, left } = setSayings(
+    words.map((text) => ({ text })),
+    room,
+    false,
+    taken,
+    BESIDE.sizes,
+  )
+  return { entities, left: left.map(({ text }) => text) }
 }
 
 /** A sheet is named for the first of its pieces: `S1+`. */
