@@ -64,8 +64,11 @@ def measure(folder, panel):
 
 
 def pieces_of(page):
-    """The page itself, or the pieces that are cut out of it: frames round something that is laid on a panel."""
+    """The page itself, or the pieces that are cut out of it: frames round something that is laid on a panel by holes or edges."""
     things = [centre for centre, _ in page.rims] + page.marks + [line[0] for line in page.edges if math.dist(*line) > SHORTEST_EDGE]
+    # Pieces with nothing but a contour, on pencil lines, have nothing that is compared here.
+    if not things:
+        return []
     boxes = [box for box in page.boxes if min(box[2] - box[0], box[3] - box[1]) >= SMALLEST_PIECE and any(holds(box, at) for at in things)]
     outer = [box for box in boxes if not any(box != other and holds(other, box[:2]) and holds(other, box[2:]) for other in boxes)]
     if not outer:
@@ -77,8 +80,11 @@ def holds(box, point):
     return all(box[k] - 0.01 <= point[k] <= box[k + 2] + 0.01 for k in (0, 1))
 
 
-def holes_of(panel, face):
-    """Every circle that pages of a face may show: square holes and sinks in it, and square holes in the edges round it."""
+def holes_of(panel, face, shoulders=False):
+    """
+    Every circle that pages of a face may show: square holes and sinks in it, and square holes in the edges round it; with
+    `shoulders` those, too, that begin at the shoulder of a rebate, over which cut-out pieces are folded.
+    """
     length, width, thickness = panel["length"], panel["width"], panel["thickness"]
     side_named = {name: key for key, name in panel["edges"].items()}
     for hole in panel["drillings"]:
@@ -87,7 +93,7 @@ def holes_of(panel, face):
         at, surface = (hole["x"], hole["y"]), hole["surface"]
         if surface.startswith("edge "):
             side = side_named[surface.removeprefix("edge ")]
-            if not starts_at(hole, side, length, width):
+            if not shoulders and not starts_at(hole, side, length, width):
                 continue
             deep = -hole["z"] if face == "A" else thickness + hole["z"]
             beyond = {"x0": (-deep, 0), "x1": (deep, 0), "y0": (0, -deep), "y1": (0, deep)}[side]
@@ -101,7 +107,7 @@ def holes_of(panel, face):
 
 
 def starts_at(hole, side, length, width):
-    """Whether a hole in an edge begins at the edge itself and not at the shoulder of a rebate, where no paper is folded to."""
+    """Whether a hole in an edge begins at the edge itself and not at the shoulder of a rebate, where no whole page is folded to."""
     return abs({"x0": hole["x"], "x1": hole["x"] - length, "y0": hole["y"], "y1": hole["y"] - width}[side]) < 0.01
 
 
@@ -118,7 +124,7 @@ def compare(group, panel, face, wanted, result):
         for centre, diameter in group.pages[number].rims
     ]
     if loose:
-        return compare_piece(group, rims, panel, face, wanted, result)
+        return compare_piece(group, rims, panel, face, list(holes_of(panel, face, shoulders=True)), result)
     if None in origin:
         label = group.pages[min(group.origins)].label
         result.faults.append(f"{panel['id']}, face {face}: {label} is not tied to two edges of the panel")
@@ -166,7 +172,8 @@ def compare_piece(group, rims, panel, face, wanted, result):
                 continue
             seen |= {one.name for one, _ in found}
             result.worst = max(result.worst, max(error for _, error in found))
-            laid = laid or folded([[placed(end) for end in line] for line in folds], panel)
+            flaps = {one.name for one, _ in found if one.flap}
+            laid = laid or folded([[placed(end) for end in line] for line in folds], panel, face, flaps)
     where = f"{panel['id']}, face {face}, {page.label}"
     if not seen:
         result.faults.append(f"{where}: its circles fit nowhere on the panel")
@@ -176,11 +183,16 @@ def compare_piece(group, rims, panel, face, wanted, result):
     return seen
 
 
-def folded(folds, panel):
-    """Whether of the heavy lines across each axis one is an edge of the panel."""
+def folded(folds, panel, face, flaps):
+    """Whether of the heavy lines across each axis one is an edge of the panel, or where its holes on folded paper begin."""
     sizes = (panel["length"], panel["width"])
+    begins = [(hole["x"] if face == "A" else sizes[0] - hole["x"], hole["y"]) for hole in panel["drillings"] if hole["id"] in flaps]
     places = [(level_of(line), line[0]) for line in folds if level_of(line) is not None]
-    on_edge = {axis for axis, at in places if min(abs(at[axis]), abs(at[axis] - sizes[axis])) <= ALLOWED}
+    on_edge = {
+        axis
+        for axis, at in places
+        if min(abs(at[axis] - place) for place in (0, sizes[axis], *(begin[axis] for begin in begins))) <= ALLOWED
+    }
     return on_edge == {axis for axis, _ in places}
 
 
