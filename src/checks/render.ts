@@ -9,6 +9,8 @@ import type { Finding, Severity } from './types.ts'
 export interface Position {
   readonly line: number
   readonly column: number
+  /** The option of the command that stands in its place, such as `--check-bars`. */
+  readonly option?: string
 }
 
 /** What was checked, and where it was said. */
@@ -58,14 +60,15 @@ function rowText(
   }: { readonly group: TwinGroup; readonly panels: PanelsById; readonly checked: CheckedDefinition },
 ): string {
   const { locate, file } = checked
-  const { line, column } = locate(first.at)
+  const { line, column, option } = locate(first.at)
+  const asked = option === undefined ? `asked for at ${file}:${line}:${column}` : `asked for by ${option}`
   const twins = group.alsoOn.get(first) ?? []
   const more = [
     ...(others.length === 0 ? [] : [alsoAt(others, panels)]),
     ...(twins.length === 0 ? [] : [`the same on ${twins.join(', ')}`]),
   ]
   const fix = first.fix === undefined ? [] : [`to mend it: ${first.fix}`]
-  const lines = [shortMessage(first, group), ...more, ...fix, `asked for at ${file}:${line}:${column}`]
+  const lines = [shortMessage(first, group), ...more, ...fix, asked]
   return `    ${first.severity.padEnd(4)}  ${first.rule}\n${lines.map((words) => `      ${words}\n`).join('')}`
 }
 

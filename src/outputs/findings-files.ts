@@ -14,8 +14,12 @@ export const FINDINGS_VERSION = 1
 export interface DefinitionText {
   /** Its file's name, without folders, so that the same definition gives the same bytes wherever it lies. */
   readonly file: string
-  /** Line and column of a place, 1-based. */
-  readonly locate: (path: DefinitionPath) => { readonly line: number; readonly column: number }
+  /** Line and column of a place, 1-based; and the option of the command that stands in its place. */
+  readonly locate: (path: DefinitionPath) => {
+    readonly line: number
+    readonly column: number
+    readonly option?: string
+  }
 }
 
 /** The findings as they are printed, with a head that says what they are. */
@@ -56,7 +60,7 @@ export function findingsJson(
 
 function recordOf(finding: Finding, panels: ReadonlyMap<string, Panel>, locate: DefinitionText['locate']) {
   const { rule, severity, message, fix, change, silenced } = finding
-  const { line, column } = locate(finding.at)
+  const { line, column, option } = locate(finding.at)
   return {
     rule,
     severity,
@@ -68,7 +72,7 @@ function recordOf(finding: Finding, panels: ReadonlyMap<string, Panel>, locate: 
     ...(silenced !== undefined && { silenced }),
     panels: finding.panels,
     places: finding.places.flatMap((place) => placeOf(place, panels.get(place.panel))),
-    definition: { path: finding.at, line, column },
+    definition: { path: finding.at, line, column, ...(option !== undefined && { option }) },
   }
 }
 

@@ -1,6 +1,7 @@
 import {
+  type Asked,
   type DefinitionPath,
-  type Position,
+  optionAt,
   type PrintOptions,
   type Problem,
   type ReadResult,
@@ -12,7 +13,7 @@ import { type Built, build } from './build.ts'
 
 /** A definition, read and worked out; or everything that is wrong with it. */
 export type OpenedDefinition =
-  | { readonly ok: true; readonly built: Built; readonly locate: (path: DefinitionPath) => Position }
+  | { readonly ok: true; readonly built: Built; readonly locate: (path: DefinitionPath) => Asked }
   | { readonly ok: false; readonly problems: readonly Problem[]; readonly options?: readonly string[] }
 
 /**
@@ -31,7 +32,11 @@ export function openDefinition(
   const { project, locate } = read
   const said = readPrintOptions(print, project.units)
   if (!said.ok) return { ok: false, problems: [], options: said.problems }
-  return { ok: true, built: build({ ...project, outputs: { ...project.outputs, ...said.outputs } }), locate }
+  const asked = (path: DefinitionPath): Asked => {
+    const option = optionAt(path, print)
+    return { ...locate(path), ...(option !== undefined && { option }) }
+  }
+  return { ok: true, built: build({ ...project, outputs: { ...project.outputs, ...said.outputs } }), locate: asked }
 }
 
 /** The definition with the largest size that comes out of its sheets. */

@@ -13,7 +13,7 @@ export { type Limits, limitOf } from './limits.ts'
 export { isLippingWord, LIPPING_GROUPS, LIPPING_WORDS, type LippingGroup } from './lipping-words.ts'
 export { slug, uniqueKeys } from './names.ts'
 export { nearestName } from './nearest.ts'
-export { type PrintOptions, readPrintOptions } from './print-options.ts'
+export { optionAt, type PrintOptions, readPrintOptions } from './print-options.ts'
 export {
   BAR_MM,
   believable,
@@ -26,7 +26,7 @@ export {
   sheetWords,
   type UprightSize,
 } from './printing.ts'
-export type { Position, Problem } from './problem.ts'
+export type { Asked, Position, Problem } from './problem.ts'
 export { renderProblems } from './problem.ts'
 export type { ReadResult } from './read.ts'
 export { readDefinition } from './read.ts'

@@ -1,6 +1,7 @@
 import type { Units } from '../length/index.ts'
 import { readDefinition } from './read.ts'
 import type { OutputSpec } from './spec/outputs.ts'
+import type { DefinitionPath } from './types.ts'
 
 /** What a command says of paper and printer in place of the definition, as it was typed. */
 export interface PrintOptions {
@@ -45,6 +46,14 @@ export function readPrintOptions({ paper, checkBars, pageBudget }: PrintOptions,
       ...(outputs.pageBudget !== undefined && { pageBudget: outputs.pageBudget }),
     },
   }
+}
+
+/** The option that stands in place of what the definition says there, such as `--check-bars`; undefined where none does. */
+export function optionAt([group, key]: DefinitionPath, print: PrintOptions): string | undefined {
+  if (group !== 'outputs') return undefined
+  if (key === 'paper' && print.paper !== undefined) return OPTIONS.paper
+  if (key === 'check bars' && print.checkBars !== undefined) return OPTIONS['check bars']
+  return key === 'page budget' && print.pageBudget !== undefined ? OPTIONS['page budget'] : undefined
 }
 
 const SMALL = {

@@ -8,6 +8,11 @@ export interface Position {
   readonly column: number
 }
 
+/** Where something is asked for: in the text, unless an option of the command (`--check-bars`) stands in its place. */
+export interface Asked extends Position {
+  readonly option?: string
+}
+
 /** One mistake in a definition, with everything that a person needs to put it right. */
 export interface Problem extends Position {
   /** Where in words and what is wrong: `modules › glaze store › width: "60O" is not a length`. */

@@ -69,6 +69,14 @@ describe('the commands over Storyrod itself', () => {
     )
   })
 
+  test('a reading that cannot be one was said by the option, not by a line of the definition', async () => {
+    const cwd = await started()
+    const ran = await run(cwd, ['draw', 'my.yaml', '--check-bars', '150,180'], options)
+    expect(ran.code).toBe(1)
+    expect(ran.out).toMatch(/ stop {2}printer-correction\n(.*\n){2} {6}asked for by --check-bars\n/)
+    expect(ran.out).not.toContain('asked for at')
+  })
+
   test('the index lists the files that were drawn, so that the next run finds what is out of date', async () => {
     const cwd = await started()
     await run(cwd, ['draw', 'my.yaml', '--out', 'out'], options)

@@ -77,6 +77,17 @@ function linesOf(pages: readonly Drawing[], columns: number): string[] {
   })
 }
 
+test('how to write the readings of the check bars: in an inch project, where a bare number is inches, with their unit', () => {
+  const said = (units: 'mm' | 'in'): string => {
+    const cover = { ...coverOf(PANELS), setup: setupOf({ paper: 'A4', margin: 10 }, units, undefined) }
+    return linesOf(coverDrawings(cover), 2).join(' ')
+  }
+  expect(said('mm')).toContain('(outputs: check bars: [across, down])')
+  expect(said('mm')).toContain('--check-bars across,down:')
+  expect(said('in')).toContain('(outputs: check bars: [across mm, down mm], each with its unit)')
+  expect(said('in')).toContain('--check-bars "across mm,down mm":')
+})
+
 describe('contents', () => {
   test('every panel once, with its pages after the measuring page and the cover', () => {
     const pages = coverDrawings(coverOf(PANELS))

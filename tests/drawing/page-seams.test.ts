@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { discMeets, overlaps, textArea } from '../../src/drawing/areas.ts'
 import { pageDrawings } from '../../src/drawing/pages/face-pages.ts'
+import { sheetsOf, speaksFor } from '../../src/drawing/pages/sheet.ts'
+import { faceView } from '../../src/drawing/pages/view.ts'
 import type { Circle, Drawing, Entity, Line, Text } from '../../src/drawing/types.ts'
 import type { Panel } from '../../src/panel/index.ts'
+import type { Piece } from '../../src/templates/index.ts'
 import { BOTTOM, DOOR, panelOf, row, SIDE } from './page-panels.ts'
 
 const entitiesOf = (page: Drawing, name: string): Entity[] =>
@@ -142,5 +145,40 @@ describe('the map of the sheets', () => {
     // A1 lies: its window is 297 − 20 − 9 = 268 by 210 − 20 − 25.5 = 164.5 of the panel.
     const here = frames.find(({ pen }) => pen === 'bold')
     expect([here?.wide, here?.high].map((mm) => ((mm ?? 0) / 0.039398).toFixed(1))).toEqual(['268.0', '164.5'])
+  })
+})
+
+describe('which sheet says what a hole is', () => {
+  /** A piece that shows x from `from` to `to` of a face 300 high, taped to the others named. */
+  const piece = (label: string, from: number, to: number, joined: readonly string[]): Piece => ({
+    kind: 'face',
+    row: 0,
+    column: 0,
+    label,
+    window: { min: [from, 0], max: [to, 300] },
+    sheet: 0,
+    paper: { width: 297, height: 420 },
+    at: [20, 30],
+    marks: [],
+    joins: joined.map((to) => ({ to, seam: { min: [from, 0], max: [from + 20, 300] }, along: 1, over: to < label })),
+  })
+  // A1 from 0 to 200, A2 from 150 to 350, A3 from 90 to 290: a hole at 100 is on A1 and A3, one at 170 on all.
+  const speakers = (joins: Readonly<Record<'A1' | 'A2' | 'A3', readonly string[]>>, x: number): string[] => {
+    const pieces = [piece('A1', 0, 200, joins.A1), piece('A2', 150, 350, joins.A2), piece('A3', 90, 290, joins.A3)]
+    const sheets = sheetsOf(faceView(SIDE, 'A'), pieces, 'mm')
+    return sheets.filter((sheet) => speaksFor(sheet, { at: [x, 150], radius: 4 })).map(({ page }) => page.label)
+  }
+
+  test('of taped ones the last, which lies on top, if only by way of another', () => {
+    const chain = { A1: ['A2'], A2: ['A1', 'A3'], A3: ['A2'] }
+    expect(speakers(chain, 100)).toEqual(['A3'])
+    expect(speakers(chain, 170)).toEqual(['A3'])
+    expect(speakers(chain, 50)).toEqual(['A1'])
+  })
+
+  test('of those that lie by edges of their own each', () => {
+    expect(speakers({ A1: [], A2: [], A3: [] }, 170)).toEqual(['A1', 'A2', 'A3'])
+    expect(speakers({ A1: ['A2'], A2: ['A1'], A3: [] }, 170)).toEqual(['A2', 'A3'])
+    expect(speakers({ A1: ['A2'], A2: ['A1'], A3: [] }, 100)).toEqual(['A1', 'A3'])
   })
 })

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { pageDrawings } from '../../src/drawing/pages/face-pages.ts'
 import { reserveFor } from '../../src/drawing/pages/furniture.ts'
 import { setupOf } from '../../src/drawing/pages/setup.ts'
+import { textWidth } from '../../src/drawing/text-width.ts'
 import type { Drawing, Line } from '../../src/drawing/types.ts'
 import type { Groove, Panel } from '../../src/panel/index.ts'
 import { paperSize } from '../../src/project/index.ts'
@@ -105,6 +106,31 @@ describe('face B', () => {
         '8 deep 8, collar at 8',
       ]),
     )
+  })
+})
+
+describe('the words of face B', () => {
+  /** Frames in the furniture that hold the words `lay on face …`. */
+  const framed = (panel: Panel, face: 'A' | 'B'): number =>
+    pageDrawings(panel, face, 'A3', 'mm').filter((page) => {
+      const words = entitiesOf(page, 'SHEET').find(
+        (entity) => entity.kind === 'text' && entity.text.startsWith('lay on face'),
+      )
+      if (words?.kind !== 'text') return false
+      // From a little below the baseline to above the tallest letters, 0.76 of the font size; no wider letters than textWidth says.
+      const [x, y] = words.at
+      const right = x + textWidth(words.text, words.height, true)
+      return entitiesOf(page, 'SHEET').some((entity) => {
+        if (entity.kind !== 'path' || entity.pen !== 'bold' || entity.vertices.length !== 4) return false
+        const [low, , high] = entity.vertices.map(({ at }) => at)
+        if (low === undefined || high === undefined) return false
+        return low[0] < x && low[1] < y - 0.24 * words.height && high[0] > right && high[1] > y + 0.76 * words.height
+      })
+    }).length
+
+  test('stand in a frame on each page: its labels A1, A2 are those of face A, too', () => {
+    expect(framed(FLAG, 'B')).toBe(pageDrawings(FLAG, 'B', 'A3', 'mm').length)
+    expect(framed(FLAG, 'A')).toBe(0)
   })
 })
 

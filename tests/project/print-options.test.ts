@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { readPrintOptions } from '../../src/project/index.ts'
+import { optionAt, readPrintOptions } from '../../src/project/index.ts'
 
 describe('options in place of the keys under outputs', () => {
   test('are read in the units of the definition, and only those that are said', () => {
@@ -45,4 +45,14 @@ describe('options in place of the keys under outputs', () => {
       expect(read.ok ? [] : read.problems.map((words) => /^--[a-z-]+: /.test(words))).not.toContain(false)
     },
   )
+
+  test('answer for the keys whose place they take, and for no others', () => {
+    const said = { checkBars: '179.1,180', pageBudget: '4' }
+    expect(optionAt(['outputs', 'check bars', 1], said)).toBe('--check-bars')
+    expect(optionAt(['outputs', 'page budget'], said)).toBe('--page-budget')
+    expect(optionAt(['outputs', 'paper'], said)).toBeUndefined()
+    expect(optionAt(['outputs', 'paper'], { paper: 'A3' })).toBe('--paper')
+    expect(optionAt(['outputs'], said)).toBeUndefined()
+    expect(optionAt(['modules', 'check bars'], said)).toBeUndefined()
+  })
 })

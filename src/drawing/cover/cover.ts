@@ -67,7 +67,7 @@ function sheetFor(cover: Cover): Sheet {
 function laidOut(cover: Cover, sheet: Sheet, count: number): Entity[][] {
   const { project, setup, panels, tools, measuring } = cover
   const blocks: Block[] = [
-    ...stepsOf(measuring),
+    ...stepsOf(measuring, setup.units),
     ...toolBlocks(tools),
     ...cautionsOf(project),
     ...contentsOf(panels, measuring + count + 1),

@@ -1,13 +1,16 @@
+import type { Units } from '../../length/index.ts'
 import type { Project } from '../../project/index.ts'
+import { readingsExample } from '../pages/setup.ts'
 import type { Block } from './flow.ts'
 
 /** How to get from sheets of paper to holes, in the order of the work; `measuring`: how many pages are only to be measured. */
-export function stepsOf(measuring: number): Block[] {
+export function stepsOf(measuring: number, units: Units): Block[] {
+  const { key, option } = readingsExample(units)
   const first = measuring > 0 ? 'Print page 1 alone' : 'Print one page alone'
   const steps: readonly (readonly [lead: string, text: string])[] = [
     [
       '1  Check the scale',
-      `${first}, at actual size (100 %), never “fit” or “shrink”. Lay a steel rule on both of its bars. Where one is further off than the page allows, put both readings into the definition (outputs: check bars: [across, down]) or draw with --check-bars across,down: all pages are then drawn so that this printer makes them true. Print the rest in one run, on the same printer and paper, and measure both bars of every page before you drill by it.`,
+      `${first}, at actual size (100 %), never “fit” or “shrink”. Lay a steel rule on both of its bars. Where one is further off than the page allows, put both readings into the definition (outputs: ${key}) or draw with ${option}: all pages are then drawn so that this printer makes them true. Print the rest in one run, on the same printer and paper, and measure both bars of every page before you drill by it.`,
     ],
     [
       '2  Tape',

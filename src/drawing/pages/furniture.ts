@@ -136,7 +136,10 @@ function titleOn({ view: { panel } }: Sheet, at: Point, width: number): Entity[]
   ]
 }
 
-/** `lay on face A: inside`, and behind it what files the panel has: these tell panels apart whose names a reader cannot show. */
+/**
+ * `lay on face A: inside`, and behind it what files the panel has: these tell panels apart whose names a reader cannot show.
+ * Of face B in a frame: sheets of both faces have the same labels, A1, A2, and must not be mixed up.
+ */
 function faceOn(
   { view: { panel, face } }: Sheet,
   notes: readonly Notes[],
@@ -144,11 +147,23 @@ function faceOn(
   rows: Rows,
   width: number,
 ): Entity[] {
-  const [words, size] = fitted(`lay on face ${face}: ${panel.faces[face]}`, width, SIZES.face, SIZES.least, true)
-  const long = textWidth(words, size, true) + 3
+  const pad = face === 'B' ? 1.2 : 0
+  const [words, size] = fitted(
+    `lay on face ${face}: ${panel.faces[face]}`,
+    width - 2 * pad,
+    SIZES.face,
+    SIZES.least,
+    true,
+  )
+  const long = textWidth(words, size, true) + 2 * pad + 3
   const [left, up, room] = rows.more === undefined ? [x + long, rows.face, width - long] : [x, rows.more, width]
   const [more, height] = moreOf(panel.id, notes, room)
-  return [textAt([x, y + rows.face], size, words, { bold: true }), textAt([left, y + up], height, more)]
+  const frame = { min: [x, y + rows.face - 1.1], max: [x + long - 3, y + rows.face + 3.1] } as const
+  return [
+    ...(pad > 0 ? [rectangle(frame, 'bold')] : []),
+    textAt([x + pad, y + rows.face], size, words, { bold: true }),
+    textAt([left, y + up], height, more),
+  ]
 }
 
 /** What the tags of a crowded sheet mean, of as many as there is room for, and where to read on; else the panel's id. */

@@ -1,4 +1,4 @@
-import { formatMm, MM_PER_INCH, type Units } from '../../length/index.ts'
+import { formatMm, MM_PER_INCH } from '../../length/index.ts'
 import { BAR_MM } from '../../project/index.ts'
 import type { Size } from '../../templates/index.ts'
 import { LINE_HEIGHT } from '../areas.ts'
@@ -7,7 +7,7 @@ import { TEXT_ASCENT, textWidth } from '../text-width.ts'
 import type { Drawing, Entity, Point } from '../types.ts'
 import { placeWords } from '../words.ts'
 import { type Axis, scaleOn, wordsOn } from './rulers.ts'
-import { correctionWords, type PageSetup } from './setup.ts'
+import { correctionWords, type PageSetup, readingsExample } from './setup.ts'
 import { rectangle } from './strokes.ts'
 import { fitted, textAt } from './text.ts'
 
@@ -152,7 +152,7 @@ function paragraphs(setup: PageSetup, paper: Size, roll: boolean): string[] {
   const ways = roll
     ? 'Across is the width of the roll, down is along it.'
     : 'Across is the short side of the sheet, down the long one.'
-  const example = exampleOf(setup.units)
+  const example = readingsExample(setup.units)
   const corrected = correctionWords(setup).trim()
   return [
     `1. Print this page alone, before any other: at actual size (100 %), never “fit” or “shrink”; on the printer and the paper that all pages will be printed on: ${sheet}.`,
@@ -169,13 +169,6 @@ function paragraphs(setup: PageSetup, paper: Size, roll: boolean): string[] {
         ]),
     'Print all pages in one run. Measure both bars of every page before you drill by it; paper moves with damp, too.',
   ]
-}
-
-/** What to write, in a unit that the definition takes for mm. */
-function exampleOf(units: Units): { readonly key: string; readonly option: string } {
-  return units === 'mm'
-    ? { key: 'check bars: [across, down]', option: '--check-bars across,down' }
-    : { key: 'check bars: [across mm, down mm], each with its unit', option: '--check-bars "across mm,down mm"' }
 }
 
 function sheetWords({ units, correction }: PageSetup, { width, height }: Size, roll: boolean): string {

@@ -78,3 +78,10 @@ export function correctionWords({ correction }: PageSetup): string {
 }
 
 const percent = (factor: number): string => `${formatMm((factor - 1) * 100).replace('-', '−')} %`
+
+/** How to write the readings of the check bars, in a unit that the definition takes for mm. */
+export function readingsExample(units: Units): { readonly key: string; readonly option: string } {
+  return units === 'mm'
+    ? { key: 'check bars: [across, down]', option: '--check-bars across,down' }
+    : { key: 'check bars: [across mm, down mm], each with its unit', option: '--check-bars "across mm,down mm"' }
+}

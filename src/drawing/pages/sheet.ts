@@ -10,7 +10,7 @@ export interface Sheet {
   readonly page: Piece
   /** All pieces of the face, in the order in which they are taped. */
   readonly all: readonly Piece[]
-  /** Printed after this one, and taped on top of it. */
+  /** Printed after this one and taped to it, or to others that are: they lie on top where they show the same. */
   readonly later: readonly Piece[]
   readonly units: Units
   readonly window: Area
@@ -21,6 +21,7 @@ export interface Sheet {
 /** The pieces of a face; `pieces` in the order in which they are taped. */
 export function sheetsOf(view: FaceView, pieces: readonly Piece[], units: Units): Sheet[] {
   return pieces.map((page, index) => {
+    const taped = tapedWith(page, pieces)
     const { min, max } = page.window
     const open = page.joins
       .filter((join) => !join.over)
@@ -33,12 +34,21 @@ export function sheetsOf(view: FaceView, pieces: readonly Piece[], units: Units)
       view,
       page,
       all: pieces,
-      later: pieces.slice(index + 1),
+      later: pieces.slice(index + 1).filter(({ label }) => taped.has(label)),
       units,
       window: { min: move(min), max: move(max) },
       open: { min: move(open.min), max: move(open.max) },
     }
   })
+}
+
+/** The labels of a piece and of all that are taped to it, one by way of another. */
+function tapedWith({ label }: Piece, pieces: readonly Piece[]): ReadonlySet<string> {
+  const byLabel = new Map(pieces.map((piece) => [piece.label, piece]))
+  const found = new Set([label])
+  // A set that grows goes on with what was added.
+  for (const one of found) for (const { to } of byLabel.get(one)?.joins ?? []) found.add(to)
+  return found
 }
 
 /** What a piece on top leaves of an area: it is cut back to the seam, on the side where the seam lies. */
@@ -64,7 +74,10 @@ export function isWhole(sheet: Sheet, round: Round): boolean {
   return liesWhole(round, sheet.page.window)
 }
 
-/** True when this is the sheet that says what the round is: the last one, which is on top, that shows it whole. */
+/**
+ * True when this sheet says what the round is: it shows it whole, and no sheet that is taped on top does. Of two that lie by
+ * edges of their own each says it, since each is laid on and punched by itself.
+ */
 export function speaksFor(sheet: Sheet, round: Round): boolean {
   return isWhole(sheet, round) && !sheet.later.some((page) => liesWhole(round, page.window))
 }
