@@ -1,5 +1,6 @@
 import { NOISE_MM, same } from '../geometry/index.ts'
 import type { Panel } from '../panel/index.ts'
+import type { EdgeWord } from './hardware-types.ts'
 import type { PieceEdge, PieceHand, PiecePlace } from './piece-use.ts'
 import { facesHoles, type StripFace, type StripHole, type StripRow, spanOf } from './strips-rows.ts'
 import { edgePlace, edgesOf, isOneLine, otherAxis, type StripShape, sizeOfFace } from './strips-shape.ts'
@@ -72,6 +73,12 @@ function movedOrigin({ row: own, origin }: StripShape, row: StripRow, turned: bo
   return own.holes.every((hole) => has(row.holes, hole, moved(hole.at))) ? moved(origin.at) : undefined
 }
 
+/** What an edge is called that is seen on that side of a face. */
+function nameOf({ panel: { edges }, face }: StripFace, side: PieceEdge): EdgeWord {
+  if (face === 'A') return edges[side]
+  return edges[side === 'x0' ? 'x1' : side === 'x1' ? 'x0' : side]
+}
+
 function has(holes: readonly StripHole[], { tool }: StripHole, [x, y]: FacePoint): boolean {
   return holes.some(
     (hole) => hole.tool === tool && Math.abs(hole.at[0] - x) < NOISE_MM && Math.abs(hole.at[1] - y) < NOISE_MM,
@@ -101,8 +108,11 @@ export function handOf(
     const { along } = shape.row
     if (holes.every((hole) => has(theirs, hole, mirror(along, hole.at)))) return { other: panel.name, turned: true }
     const across = otherAxis(along)
-    if (shape.fold !== undefined && holes.every((hole) => has(theirs, hole, mirror(across, hole.at))))
-      return { other: panel.name, turned: false }
+    if (shape.fold !== undefined && holes.every((hole) => has(theirs, hole, mirror(across, hole.at)))) {
+      const [low, high] = edgesOf(across)
+      const edge = nameOf({ panel, face: at.face }, shape.fold === low ? high : low)
+      return { other: panel.name, turned: false, edge }
+    }
   }
   return undefined
 }

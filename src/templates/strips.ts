@@ -138,6 +138,7 @@ function looseOf(face: StripFace, { shape, places, hand, repeat }: Strip, label:
       origin: shape.origin.at,
       places,
       along: shape.row.along,
+      ...(shape.row.holes.length > 1 && { ahead: shape.origin === shape.row.holes[0] ? 1 : -1 }),
       ...(shape.second && { secondFold: secondFold(face, shape) }),
       ...(repeat !== undefined && { repeat }),
       ...(hand !== undefined && { hand }),
