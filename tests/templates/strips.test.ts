@@ -100,7 +100,8 @@ describe('both hands', () => {
       twice: true,
       others: [{ ...right, id: 'glaze-store/other' }],
     })
-    expect(pieces[0]?.use.hand).toEqual({ other: 'right door', turned: false })
+    // Its row is at 300 - 278 = 22 from the far edge.
+    expect(pieces[0]?.use.hand).toEqual({ other: 'right door', turned: false, edge: 'back' })
   })
   test('a panel with the very same rows, or with other ones, is not the other hand', () => {
     const same = { ...LOW, id: 'glaze-store/same' }
