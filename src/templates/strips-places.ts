@@ -89,11 +89,14 @@ function has(holes: readonly StripHole[], { tool }: StripHole, [x, y]: FacePoint
  * The panel of the other hand, if there is one among `others`: of the same size, with the mirror images of all holes of
  * `rows` on the same face. Where those lie mirrored along the row, its strip is turned half round there; where they lie
  * mirrored across it, the strip stays as it is. Only for holes on one line. A panel that has the very same holes is not the other hand.
+ * What is said of edges must hold there as well: their names are mirrored with the holes; or, where every one of the `places` is
+ * folded over an edge beside the row, only those beside it are not, since the second line says its own.
  */
 export function handOf(
   at: StripFace,
   shape: StripShape,
   rows: readonly StripRow[],
+  places: readonly PiecePlace[],
   others: readonly Panel[],
   twice: boolean,
 ): PieceHand | undefined {
@@ -106,11 +109,25 @@ export function handOf(
     const theirs = facesHoles({ panel, face: at.face })
     if (holes.every((hole) => has(theirs, hole, hole.at))) continue
     const { along } = shape.row
-    if (holes.every((hole) => has(theirs, hole, mirror(along, hole.at)))) return { other: panel.name, turned: true }
     const across = otherAxis(along)
-    if (shape.fold !== undefined && holes.every((hole) => has(theirs, hole, mirror(across, hole.at)))) {
+    const there: StripFace = { panel, face: at.face }
+    // Edges of these ends have the same names there, or those of the mirror image.
+    const areNamed = (axis: 0 | 1, mirrored: boolean): boolean => {
+      const [low, high] = edgesOf(axis)
+      const [first, second] = mirrored ? [high, low] : [low, high]
+      return nameOf(there, first) === nameOf(at, low) && nameOf(there, second) === nameOf(at, high)
+    }
+    if (
+      holes.every((hole) => has(theirs, hole, mirror(along, hole.at))) &&
+      areNamed(along, true) &&
+      areNamed(across, false)
+    )
+      return { other: panel.name, turned: true }
+    const folded = places.every(({ folds }) => folds.some((edge) => edgesOf(across).includes(edge)))
+    const isSaid = areNamed(along, false) && (areNamed(across, true) || (folded && areNamed(across, false)))
+    if (shape.fold !== undefined && isSaid && holes.every((hole) => has(theirs, hole, mirror(across, hole.at)))) {
       const [low, high] = edgesOf(across)
-      const edge = nameOf({ panel, face: at.face }, shape.fold === low ? high : low)
+      const edge = nameOf(there, shape.fold === low ? high : low)
       return { other: panel.name, turned: false, edge }
     }
   }

@@ -76,6 +76,7 @@ const PINS = panelOf({ name: 'left side', length: 760, width: 540, bores: row({ 
 const MIRRORED: Panel = {
   ...panelOf({ name: 'right side', length: 760, width: 540, bores: row({ x: 120, y: 37, ...pin }, [32, 0], 18) }),
   id: 'glaze-store/right-side',
+  edges: { x0: 'top', x1: 'bottom', y0: 'front', y1: 'back' },
 }
 
 describe('a pin row within a budget', () => {
