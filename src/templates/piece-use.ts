@@ -1,4 +1,4 @@
-import type { HardwarePiece } from './hardware-types.ts'
+import type { EdgeWord, HardwarePiece } from './hardware-types.ts'
 import type { FacePoint } from './types.ts'
 
 /** An edge of a face as it is seen: left, right, below, above. */
@@ -44,6 +44,8 @@ export interface PieceHand {
   readonly other: string
   /** Whether the piece is turned half round there; else it lies the same way up and is folded over at its other side. */
   readonly turned: boolean
+  /** Name of the edge there that the second fold line is folded over, where the piece lies the same way up. */
+  readonly edge?: EdgeWord
 }
 
 /** What a person must know to lay a cut-out piece on the panel. Absent on pages of the whole face. */
@@ -60,6 +62,8 @@ export interface PieceUse {
   readonly places: readonly [PiecePlace, ...PiecePlace[]]
   /** The row of holes runs along this axis: its hairline goes from end to end of the piece, to be laid on a pencil line. */
   readonly along?: 0 | 1
+  /** Of a row: whether its other holes follow the origin toward higher (1) or lower (-1) places along it. */
+  readonly ahead?: 1 | -1
   /** A fold line at the other side of the row, for the other hand or the opposite edge: where it crosses its axis as drawn, mm. */
   readonly secondFold?: { readonly axis: 0 | 1; readonly at: number }
   readonly repeat?: PieceRepeat

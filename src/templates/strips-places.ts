@@ -1,5 +1,6 @@
 import { NOISE_MM, same } from '../geometry/index.ts'
 import type { Panel } from '../panel/index.ts'
+import type { EdgeWord } from './hardware-types.ts'
 import type { PieceEdge, PieceHand, PiecePlace } from './piece-use.ts'
 import { facesHoles, type StripFace, type StripHole, type StripRow, spanOf } from './strips-rows.ts'
 import { edgePlace, edgesOf, isOneLine, otherAxis, type StripShape, sizeOfFace } from './strips-shape.ts'
@@ -72,6 +73,12 @@ function movedOrigin({ row: own, origin }: StripShape, row: StripRow, turned: bo
   return own.holes.every((hole) => has(row.holes, hole, moved(hole.at))) ? moved(origin.at) : undefined
 }
 
+/** What an edge is called that is seen on that side of a face. */
+function nameOf({ panel: { edges }, face }: StripFace, side: PieceEdge): EdgeWord {
+  if (face === 'A') return edges[side]
+  return edges[side === 'x0' ? 'x1' : side === 'x1' ? 'x0' : side]
+}
+
 function has(holes: readonly StripHole[], { tool }: StripHole, [x, y]: FacePoint): boolean {
   return holes.some(
     (hole) => hole.tool === tool && Math.abs(hole.at[0] - x) < NOISE_MM && Math.abs(hole.at[1] - y) < NOISE_MM,
@@ -82,11 +89,14 @@ function has(holes: readonly StripHole[], { tool }: StripHole, [x, y]: FacePoint
  * The panel of the other hand, if there is one among `others`: of the same size, with the mirror images of all holes of
  * `rows` on the same face. Where those lie mirrored along the row, its strip is turned half round there; where they lie
  * mirrored across it, the strip stays as it is. Only for holes on one line. A panel that has the very same holes is not the other hand.
+ * What is said of edges must hold there as well: their names are mirrored with the holes; or, where every one of the `places` is
+ * folded over an edge beside the row, only those beside it are not, since the second line says its own.
  */
 export function handOf(
   at: StripFace,
   shape: StripShape,
   rows: readonly StripRow[],
+  places: readonly PiecePlace[],
   others: readonly Panel[],
   twice: boolean,
 ): PieceHand | undefined {
@@ -99,10 +109,27 @@ export function handOf(
     const theirs = facesHoles({ panel, face: at.face })
     if (holes.every((hole) => has(theirs, hole, hole.at))) continue
     const { along } = shape.row
-    if (holes.every((hole) => has(theirs, hole, mirror(along, hole.at)))) return { other: panel.name, turned: true }
     const across = otherAxis(along)
-    if (shape.fold !== undefined && holes.every((hole) => has(theirs, hole, mirror(across, hole.at))))
-      return { other: panel.name, turned: false }
+    const there: StripFace = { panel, face: at.face }
+    // Edges of these ends have the same names there, or those of the mirror image.
+    const areNamed = (axis: 0 | 1, mirrored: boolean): boolean => {
+      const [low, high] = edgesOf(axis)
+      const [first, second] = mirrored ? [high, low] : [low, high]
+      return nameOf(there, first) === nameOf(at, low) && nameOf(there, second) === nameOf(at, high)
+    }
+    if (
+      holes.every((hole) => has(theirs, hole, mirror(along, hole.at))) &&
+      areNamed(along, true) &&
+      areNamed(across, false)
+    )
+      return { other: panel.name, turned: true }
+    const folded = places.every(({ folds }) => folds.some((edge) => edgesOf(across).includes(edge)))
+    const isSaid = areNamed(along, false) && (areNamed(across, true) || (folded && areNamed(across, false)))
+    if (shape.fold !== undefined && isSaid && holes.every((hole) => has(theirs, hole, mirror(across, hole.at)))) {
+      const [low, high] = edgesOf(across)
+      const edge = nameOf(there, shape.fold === low ? high : low)
+      return { other: panel.name, turned: false, edge }
+    }
   }
   return undefined
 }

@@ -98,13 +98,14 @@ function stripOf(
     if (found !== undefined) served.push({ row, found })
   }
   const all = [shape.row, ...served.map(({ row }) => row)]
-  const hand = handOf(face, shape, all, options.others, twice)
+  const places: Strip['places'] = [drawnPlace(shape), ...served.map(({ found }) => found.place)]
+  const hand = handOf(face, shape, all, places, options.others, twice)
   const second = (hand !== undefined && shape.fold !== undefined) || served.some(({ found }) => found.second)
   const whole = { ...shape, second }
   const short = shortened(face, whole, options)
   return {
     shape: short?.shape ?? whole,
-    places: [drawnPlace(shape), ...served.map(({ found }) => found.place)],
+    places,
     rows: all,
     ...(hand !== undefined && { hand }),
     ...(short !== undefined && { repeat: short.repeat }),
@@ -138,6 +139,7 @@ function looseOf(face: StripFace, { shape, places, hand, repeat }: Strip, label:
       origin: shape.origin.at,
       places,
       along: shape.row.along,
+      ...(shape.row.holes.length > 1 && { ahead: shape.origin === shape.row.holes[0] ? 1 : -1 }),
       ...(shape.second && { secondFold: secondFold(face, shape) }),
       ...(repeat !== undefined && { repeat }),
       ...(hand !== undefined && { hand }),

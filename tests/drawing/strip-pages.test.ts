@@ -76,6 +76,7 @@ const PINS = panelOf({ name: 'left side', length: 760, width: 540, bores: row({ 
 const MIRRORED: Panel = {
   ...panelOf({ name: 'right side', length: 760, width: 540, bores: row({ x: 120, y: 37, ...pin }, [32, 0], 18) }),
   id: 'glaze-store/right-side',
+  edges: { x0: 'top', x1: 'bottom', y0: 'front', y1: 'back' },
 }
 
 describe('a pin row within a budget', () => {
@@ -134,6 +135,59 @@ describe('a pin row within a budget', () => {
     expect(words.filter((text) => text.startsWith('fold over')).length).toBe(1)
     expectTrue(PINS, pages)
     expect(pages.drawings.flatMap(faults)).toEqual([])
+  })
+})
+
+describe('words without which a strip could be laid wrongly', () => {
+  const wordsWithin = (panel: Panel, budget: number, others: readonly Panel[] = []): string =>
+    wordsOf(within(panel, budget, others).drawings).join(' ')
+
+  test('a strip that is moved along goes the other way where it is turned half round', () => {
+    // A half turn of 760 × 540 takes (96, 37) to (664, 503), and the row's pitch of 32 from +x to -x.
+    const turned = row({ x: 664 - 17 * 32, y: 503, ...pin }, [32, 0], 18)
+    const rows = [...row({ x: 96, y: 37, ...pin }, [32, 0], 18), ...turned]
+    const words = wordsWithin(panelOf({ name: 'left side', length: 760, width: 540, bores: rows }), 1)
+    expect(words).toContain('Also: turned half round, fold over the back edge, stop at the top edge, folded over it')
+    expect(words).toContain('toward top (turned half round: toward bottom): first hole on the last one marked')
+  })
+  test('where no edge is near, the other holes say which way round it lies', () => {
+    // 350 from the front and 300 from the bottom: out of reach of either edge; the row goes on to 600 from the bottom.
+    const bores = row({ x: 300, y: 350, ...pin }, [60, 0], 6)
+    const words = wordsWithin(panelOf({ name: 'left side', length: 1200, width: 700, bores }), 1)
+    expect(words).toContain(
+      'row on a pencil line 350 from front, hole with the line across 300 from bottom, the others toward top',
+    )
+  })
+  test('the same way up on the panel of the other hand, the second line has the name of the edge there', () => {
+    // Mirrored across the row: 37 from the back, 540 − 37 = 503 from the front.
+    const other: Panel = {
+      ...panelOf({ name: 'right side', length: 760, width: 540, bores: row({ x: 96, y: 503, ...pin }, [32, 0], 18) }),
+      id: 'glaze-store/right-side',
+    }
+    const words = wordsWithin(PINS, 1, [PINS, other])
+    expect(words).toContain('LEFT SIDE: this way up. RIGHT SIDE: the same way up.')
+    expect(words).toContain('right side, back edge: fold here')
+  })
+  test('the line to stop at has its name on a narrow strip too', () => {
+    const { panels } = openSample('clay-cart').built
+    const bottom = panels.find(({ id }) => id === 'clay-cart/bottom')
+    if (bottom === undefined) throw new Error('no bottom')
+    const { drawings } = panelPages(bottom, ['A'], {
+      print: { paper: 'Letter', margin: 10, pageBudget: 1 },
+      units: 'in',
+    })
+    const words = wordsOf(drawings)
+    expect(words).toContain('fold over the left edge, stop at the front edge, folded over it')
+    expect(words.some((text) => text === 'FRONT' || text === 'FRONT: fold here')).toBe(true)
+    expect(drawings.flatMap(faults)).toEqual([])
+  })
+  test('cautions beside a wide sheet label are said in fewer words, not cut', () => {
+    const through = row({ x: 20, y: 300, d: 7, deep: 'through', purpose: 'screw' }, [240, 0], 4)
+    const bores = [...row({ x: 96, y: 37, ...pin }, [32, 0], 18), ...through]
+    const words = wordsOf(within(panelOf({ name: 'left side', length: 760, width: 540, bores }), 1).drawings)
+    expect(words).toContain(
+      'Collar: without the point. Back up through holes. Extract dust; mask, eye and ear protection.',
+    )
   })
 })
 

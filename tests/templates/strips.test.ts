@@ -80,6 +80,8 @@ describe('both hands', () => {
     ...LOW,
     id: 'glaze-store/right',
     name: 'right side',
+    // A mirror image: its lower end is at the right.
+    edges: { x0: 'top', x1: 'bottom', y0: 'front', y1: 'back' },
     bores: LOW.bores.map((bore) => ({ ...bore, at: [360 - bore.at[0], bore.at[1], bore.at[2]] as const })),
   }
   test('a side whose rows are mirrored from end to end takes the strip turned half round', () => {
@@ -100,7 +102,28 @@ describe('both hands', () => {
       twice: true,
       others: [{ ...right, id: 'glaze-store/other' }],
     })
-    expect(pieces[0]?.use.hand).toEqual({ other: 'right door', turned: false })
+    // Its row is at 300 - 278 = 22 from the far edge.
+    expect(pieces[0]?.use.hand).toEqual({ other: 'right door', turned: false, edge: 'back' })
+  })
+  test('what is measured across would be measured from the wrong edge of a door hung at the other side', () => {
+    // Rows at 22 and 200 from the front; on the other door at 22 and 200 from the back. The second row is on a pencil line,
+    // `200 from front`, which is not so there: no other hand.
+    const near = row({ x: 60, y: 22, d: 8, deep: 11 }, [200, 0], 3)
+    const both = [...near, ...row({ x: 60, y: 200, d: 8, deep: 11 }, [200, 0], 3)]
+    const left = panelOf({ name: 'left door', length: 600, width: 500, bores: both })
+    const mirrored = both.map((hole) => ({ ...hole, y: 500 - hole.y }))
+    const other = {
+      ...left,
+      ...panelOf({ name: 'right door', length: 600, width: 500, bores: mirrored }),
+      id: 'x/other',
+    }
+    const { pieces } = planStrips(face(left), { ...JOINED, twice: true, others: [other] })
+    expect(pieces[0]?.use.places.length).toBe(2)
+    expect(pieces.map(({ use }) => use.hand)).toEqual(pieces.map(() => undefined))
+    // Where its edges are a mirror image too, the words hold.
+    const edges = { ...other.edges, y0: other.edges.y1, y1: other.edges.y0 }
+    const swapped = planStrips(face(left), { ...JOINED, twice: true, others: [{ ...other, edges }] })
+    expect(swapped.pieces[0]?.use.hand).toEqual({ other: 'right door', turned: false, edge: 'front' })
   })
   test('a panel with the very same rows, or with other ones, is not the other hand', () => {
     const same = { ...LOW, id: 'glaze-store/same' }

@@ -11,6 +11,8 @@ import { isClear, textAt } from './text.ts'
 import { edgeLine, flapSides, OUTWARD } from './view.ts'
 
 const EDGE_NAME = 3.2
+/** Of the name alone, where a short piece of the edge has room for no more. */
+const SHORT_NAMES = [2.6, 2.2] as const
 const FAR_NAME = 2.2
 const EDGE_ARROW = 4
 /** Between a line and the words along it, mm. */
@@ -45,12 +47,16 @@ export function edgeName(sheet: Sheet, side: EdgeSide, taken: readonly Obstacle[
   const core = lipped ? '; dashed: the cut before lipping' : ''
   // Short edges have room for fewer words.
   const texts = [`this edge to the ${word}: fold here${core}`, `${word}: fold here${core}`, `${word}: fold here`, word]
-  const own = along(sheet, side, line, taken, {
-    texts,
-    size: EDGE_NAME,
-    sides: ['outside', 'inside'],
-    arrow: true,
-  })
+  const own = [
+    { texts, size: EDGE_NAME },
+    ...SHORT_NAMES.map((size) => ({ texts: [`${word}: fold here`, word], size })),
+  ].reduce<Placed>(
+    (placed, way) =>
+      placed.entities.length > 0
+        ? placed
+        : along(sheet, side, line, taken, { ...way, sides: ['outside', 'inside'], arrow: true }),
+    { entities: [], obstacles: [] },
+  )
   const far = flapSides(sheet.view).has(side) ? farLine(sheet, side)[0] : undefined
   if (far === undefined) return own
   const beyond = along(sheet, side, [far.from, far.to], [...taken, ...own.obstacles], {

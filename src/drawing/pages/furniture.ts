@@ -190,15 +190,30 @@ function sizeOf({ view: { panel }, units }: Sheet): string {
   return `${length} × ${width}, ${thickness} thick${units === 'mm' ? ' (mm)' : ''}, ${panel.stock.name}${cut}`
 }
 
+const HINTS = {
+  blind: 'Collar: the bit’s point not counted.',
+  through: 'Through holes: back up the far face.',
+  all: 'Extract dust; wear mask, eye and ear protection.',
+}
+const HINTS_IN_SHORT: typeof HINTS = {
+  blind: 'Collar: without the point.',
+  through: 'Back up through holes.',
+  all: 'Extract dust; mask, eye and ear protection.',
+}
+
 /** How holes are made, and what the work takes care of; nothing on pages of a panel without work. */
 function hintsOn({ bores, edgeBores, grooves, cutouts }: FaceView, at: Point, width: number): Entity[] {
   const bored = [...bores, ...edgeBores].map(({ bore }) => bore)
-  const hints = [
-    ...(bored.some(({ through }) => !through) ? ['Collar: the bit’s point not counted.'] : []),
-    ...(bored.some(({ through }) => through) ? ['Through holes: back up the far face.'] : []),
-    ...(bored.length + grooves.length + cutouts.length > 0 ? ['Extract dust; wear mask, eye and ear protection.'] : []),
-  ]
-  return hints.length === 0 ? [] : [row(at, hints.join(' '), width, SIZES.hints)]
+  const hintsIn = ({ blind, through, all }: typeof HINTS): string =>
+    [
+      ...(bored.some((bore) => !bore.through) ? [blind] : []),
+      ...(bored.some((bore) => bore.through) ? [through] : []),
+      ...(bored.length + grooves.length + cutouts.length > 0 ? [all] : []),
+    ].join(' ')
+  const long = hintsIn(HINTS)
+  // Cautions are never cut: where they have little room they are said in fewer words.
+  const words = textWidth(long, SIZES.least) <= width ? long : hintsIn(HINTS_IN_SHORT)
+  return long === '' ? [] : [row(at, words, width, SIZES.hints)]
 }
 
 /** Between the panel above and the furniture below. */

@@ -138,7 +138,10 @@ function placeLines(piece: PieceSketch, units: Units): string[] {
   })
 }
 
-/** How the piece lies at a place, whatever is measured there. */
+/**
+ * How the piece lies at a place, whatever is measured there. A piece with more folds than lie on edges there could be laid in the
+ * corner a quarter turned as well: its arrow tells.
+ */
 function wayWords({ folds, anyTurn }: PieceSketch, place: HardwarePlace): string {
   if (anyTurn) return ''
   if (place.folds.length === 0) return `arrow to the ${place.toward}`
@@ -146,7 +149,10 @@ function wayWords({ folds, anyTurn }: PieceSketch, place: HardwarePlace): string
     const shoulder = folds.some((fold) => fold.side === side && fold.shoulder)
     return shoulder ? `the ${name} shoulder` : name
   })
-  return edges.length > 1 ? `corner ${edges.join(' and ')}: fold over both` : `fold over ${edges[0] ?? ''}`
+  const arrow = folds.length > edges.length ? `, arrow to the ${place.toward}` : ''
+  return edges.length > 1
+    ? `corner ${edges.join(' and ')}${arrow}: fold over both`
+    : `fold over ${edges[0] ?? ''}${arrow}`
 }
 
 const fromWords = ({ mm, edge }: FromEdge, units: Units): string => `${placeWords(mm, units)} from ${edge}`

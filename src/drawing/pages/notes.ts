@@ -25,25 +25,41 @@ export interface Notes {
   readonly left: number
 }
 
+/** The names of the edges that a sheet shows, each along its line, and what later words must keep clear of. */
+export function edgeNames(
+  sheet: Sheet,
+  obstacles: readonly Obstacle[],
+): { readonly entities: readonly Entity[]; readonly obstacles: readonly Obstacle[] } {
+  const entities: Entity[] = []
+  const taken: Obstacle[] = []
+  for (const side of SIDES) {
+    const name = edgeName(sheet, side, [...obstacles, ...taken])
+    entities.push(...name.entities)
+    taken.push(...name.obstacles)
+  }
+  return { entities, obstacles: taken }
+}
+
 /**
  * All words on what a sheet shows: no word lies across a hole, a mark, an edge or another word. `room`: what of the
- * paper the furniture leaves free.
+ * paper the furniture leaves free. `names`: of the edges, where those are set already.
  */
-export function notesOf(sheet: Sheet, sketch: Sketch, runs: readonly Run[], room: Area): Notes {
+export function notesOf(
+  sheet: Sheet,
+  sketch: Sketch,
+  runs: readonly Run[],
+  room: Area,
+  names: ReturnType<typeof edgeNames> = edgeNames(sheet, sketch.obstacles),
+): Notes {
   const entities: Entity[] = []
-  const taken: Obstacle[] = [...sketch.obstacles]
+  const taken: Obstacle[] = [...sketch.obstacles, ...names.obstacles]
   const add = (words: readonly Words[], area: Area): readonly Words[] => {
     const worded = placeWords(words, taken, area)
     entities.push(...worded.entities)
     taken.push(...worded.obstacles)
     return worded.unplaced
   }
-  entities.push(...flapWords(sheet))
-  for (const side of SIDES) {
-    const name = edgeName(sheet, side, taken)
-    entities.push(...name.entities)
-    taken.push(...name.obstacles)
-  }
+  entities.push(...flapWords(sheet), ...names.entities)
   const lines = runLines(sheet, runs)
   entities.push(...lines)
   taken.push(...lines.map(({ from, to }): Obstacle => ({ kind: 'line', from, to, open: true })))

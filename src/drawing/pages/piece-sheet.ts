@@ -3,7 +3,7 @@ import { type Area, areaOfEntity } from '../areas.ts'
 import type { Obstacle } from '../labels.ts'
 import type { Entity, Point } from '../types.ts'
 import type { DrawnPiece } from './face-pages.ts'
-import { notesOf, runsOn } from './notes.ts'
+import { edgeNames, notesOf, runsOn } from './notes.ts'
 import { type PieceText, setSayings } from './piece-text.ts'
 import { seamLetters } from './seams.ts'
 import { onSheet, type Sheet } from './sheet.ts'
@@ -46,10 +46,13 @@ export function drawPiece(sheet: Sheet, use: PieceUse): DrawnPiece {
   // The figures of a strip's one run stand with its other words; of several, each points at its own holes.
   const [run, ...others] = runs
   const only = others.length === 0 ? run : undefined
-  const fold = besideFold(sheet, use, secondFoldWords(sheet.view, use), sketch.obstacles)
-  const words = setSayings(stripSayings(sheet, use, only), room, upright, [...sketch.obstacles, ...fold.obstacles])
+  // What the lines are comes before all that can stand elsewhere: a strip is laid by them.
+  const names = edgeNames(sheet, sketch.obstacles)
+  const named: Obstacle[] = [...sketch.obstacles, ...names.obstacles]
+  const fold = besideFold(sheet, use, secondFoldWords(sheet.view, use), named)
+  const words = setSayings(stripSayings(sheet, use, only), room, upright, [...named, ...fold.obstacles])
   const obstacles: Obstacle[] = [...sketch.obstacles, ...fold.obstacles, ...words.obstacles]
-  const notes = notesOf(sheet, { ...sketch, obstacles }, only === undefined ? runs : [], sheet.window)
+  const notes = notesOf(sheet, { ...sketch, obstacles }, only === undefined ? runs : [], sheet.window, names)
   const tags = notes.tagged.map((text) => ({ text }))
   const meanings = setSayings(tags, room, upright, [...obstacles, ...takenBy(notes.entities)], BESIDE_SIZES)
   const left = [...words.left, ...fold.left, ...meanings.left].map(({ text }) => `${sheet.page.label} ${text}`)

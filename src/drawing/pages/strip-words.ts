@@ -27,7 +27,7 @@ export function stripSayings({ view, page, units }: Sheet, use: PieceUse, run: R
     ...(use.hand === undefined || !speaks ? [] : handSayings(view, use.hand)),
     ...(speaks ? [{ text: `${layWords(view, use, first, units)}${part}` }] : []),
     ...(speaks ? others.map((place) => ({ text: `Also: ${layWords(view, use, place, units)}` })) : []),
-    ...(use.repeat === undefined ? [] : [{ text: repeatWords(view, use.repeat, units), bold: true }]),
+    ...(use.repeat === undefined ? [] : [{ text: repeatWords(view, use, use.repeat, units), bold: true }]),
     ...(run === undefined ? [] : [{ text: holesWords(view, use, run, units) }]),
     { text: `${panel.moduleName}; ${use.name}. Cut out along the frame.` },
   ]
@@ -60,12 +60,20 @@ function layWords(view: FaceView, use: PieceUse, { at, turned, folds }: PiecePla
   const lay = side === undefined ? `row on a pencil line ${measured(across)}` : `fold over the ${view.edges[side]} edge`
   const stop =
     end === undefined
-      ? `hole with the line across ${measured(along)}`
+      ? `hole with the line across ${measured(along)}${othersWords(view, use, turned)}`
       : `stop at the ${view.edges[end]} edge, folded over it`
   const turn = turned ? 'turned half round, ' : ''
   const other =
     side !== undefined && usesSecond(view, use, { at, turned, folds }, across) ? ' at the other fold line' : ''
   return `${turn}${lay}${other}, ${stop}`
+}
+
+/** Where no end of the panel says which way round the strip lies, its other holes do: `, the others toward right`. */
+function othersWords({ edges }: FaceView, { along = 0, ahead }: PieceUse, turned: boolean): string {
+  if (ahead === undefined) return ''
+  const toHigh = ahead > 0 !== turned
+  const edge: PieceEdge = along === 0 ? (toHigh ? 'x1' : 'x0') : toHigh ? 'y1' : 'y0'
+  return `, the others toward ${edges[edge]}`
 }
 
 /** Whether the piece is folded over its second line there. */
@@ -77,22 +85,39 @@ function usesSecond(view: FaceView, use: PieceUse, { at, turned, folds }: PieceP
   return folds.some((edge) => endsAxis(edge) === across && same(place[edge], line))
 }
 
-/** `Move on 9 pitches (288) toward top: first hole on the last one marked; 2 times, the last time mark 6 holes.` */
-function repeatWords(view: FaceView, repeat: NonNullable<PieceUse['repeat']>, units: Units): string {
+/**
+ * `Then move it 9 pitches (288 mm) toward top: first hole on the last one marked; 2 times, the last time up to its hole 6.`
+ * Where it is turned half round it goes the other way: `toward right (turned half round: toward left)`.
+ */
+function repeatWords(
+  { edges }: FaceView,
+  { places }: PieceUse,
+  repeat: NonNullable<PieceUse['repeat']>,
+  units: Units,
+): string {
   const { pitches, step, move, times, last, holes } = repeat
-  const toward: PieceEdge = move[0] > 0 ? 'x1' : move[0] < 0 ? 'x0' : move[1] > 0 ? 'y1' : 'y0'
+  const ends: readonly [PieceEdge, PieceEdge] = move[0] === 0 ? ['y0', 'y1'] : ['x0', 'x1']
+  const [on, back] = move[0] + move[1] > 0 ? [ends[1], ends[0]] : ends
+  const turnedWay = places.some(({ turned }) => turned) ? ` (turned half round: toward ${edges[back]})` : ''
   const exact = exactPitch(step, units) === undefined ? undefined : exactPitch(step * pitches, units)
   const far = exact === undefined ? '' : ` (${exact}${units === 'mm' ? ' mm' : ''})`
-  const ends = last === holes ? '' : times === 1 ? `, up to its hole ${last}` : `, the last time up to its hole ${last}`
+  const until =
+    last === holes ? '' : times === 1 ? `, up to its hole ${last}` : `, the last time up to its hole ${last}`
   const often = times === 1 ? 'once' : `${times} times`
-  return `Then move it ${pitches} pitches${far} toward ${view.edges[toward]}: first hole on the last one marked; ${often}${ends}.`
+  return `Then move it ${pitches} pitches${far} toward ${edges[on]}${turnedWay}: first hole on the last one marked; ${often}${until}.`
+}
+
+/** The other hand's panel, and over which of its edges the second line is folded where that has another name. */
+function handFold({ other, turned, edge }: NonNullable<PieceUse['hand']>): string {
+  if (turned) return `${other}, turned half round`
+  return edge === undefined ? other : `${other}, ${edge} edge`
 }
 
 /** What stands beside the second fold line. */
 export function secondFoldWords(view: FaceView, use: PieceUse): string | undefined {
   if (use.secondFold === undefined) return undefined
   const across = use.secondFold.axis
-  const hand = use.hand === undefined ? [] : [`${use.hand.other}${use.hand.turned ? ', turned half round' : ''}`]
+  const hand = use.hand === undefined ? [] : [handFold(use.hand)]
   const edges = use.places
     .filter((place) => usesSecond(view, use, place, across))
     .flatMap(({ folds }) => folds.filter((edge) => endsAxis(edge) === across))
