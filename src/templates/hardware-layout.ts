@@ -6,6 +6,8 @@ import type { Size } from './paper.ts'
 import type { PieceEdge } from './piece-use.ts'
 import type { FacePoint, Rect } from './types.ts'
 
+/** A smaller piece is hard to hold and to fold, mm. */
+const LEAST_SIDE = 40
 /** Paper around what a piece shows, and between that and its words, mm. */
 const AROUND = 9
 const BESIDE = 6
@@ -95,7 +97,7 @@ function placed(
     for (const words of spots(size, paper, shown, whole, folds, lines)) {
       // A hole in an edge may be wider than the edge is high.
       if (holes.some(({ at, radius }) => meets(words, at, radius))) continue
-      const all = union([paper, grown(words, 2)])
+      const all = handy(union([paper, grown(words, 2)]), folds)
       const area = (all.max[0] - all.min[0]) * (all.max[1] - all.min[1])
       if (area >= least - NOISE_MM || !isIn(all, rooms)) continue
       best = { paper: all, words, way }
@@ -103,6 +105,20 @@ function placed(
     }
   })
   return best
+}
+
+/** Grown to a size that can be held, on sides without a fold: paper beyond those may lie in the way. */
+function handy(rect: Rect, folds: readonly PieceFold[]): Rect {
+  const isFree = (side: PieceEdge): boolean => !folds.some((fold) => fold.side === side)
+  const grownAlong = (axis: 0 | 1): readonly [number, number] => {
+    const [low, high] = axis === 0 ? [isFree('x0'), isFree('x1')] : [isFree('y0'), isFree('y1')]
+    const lack = Math.max(0, LEAST_SIDE - (rect.max[axis] - rect.min[axis]))
+    if (!low && !high) return [rect.min[axis], rect.max[axis]]
+    const below = low && high ? lack / 2 : low ? lack : 0
+    return [rect.min[axis] - below, rect.max[axis] + (lack - below)]
+  }
+  const [x, y] = [grownAlong(0), grownAlong(1)]
+  return { min: [x[0], y[0]], max: [x[1], y[1]] }
 }
 
 function meets({ min, max }: Rect, [x, y]: FacePoint, radius: number): boolean {

@@ -214,6 +214,13 @@ describe('an opening and a groove that are larger than a sheet', () => {
   })
 })
 
+test('no side of a piece is too short to hold, though little is on it', () => {
+  // Two holes on a line with 9 mm of paper about them, and words of 5 mm: some 23 mm across without more.
+  const pieces = piecesOf(LONE_PULL, { ways: () => [{ width: 10, height: 5 }] })
+  const sides = pieces.flatMap(({ paper: { min, max } }) => [max[0] - min[0], max[1] - min[1]])
+  expect(roundMm(Math.min(...sides))).toBe(40)
+})
+
 describe('the last stage of a budget', () => {
   const SHEET = { paper: { width: 210, height: 297 }, margin: 10, reserve: { left: 11, bottom: 39 } }
 
