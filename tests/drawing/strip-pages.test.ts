@@ -231,3 +231,15 @@ test('a door: cups and their dowels share a strip along the hinge edge', () => {
   expect(strips[0]?.use?.bores.length).toBe(6)
   expect(strips[0]?.use?.places[0]?.folds).toContain('y0')
 })
+
+test('every place of a cut-out piece is said: on the piece, or beside it where the sheet is blank', () => {
+  const { panels } = openSample('pottery-studio').built
+  for (const module of ['mould-store', 'ware-trolley']) {
+    const some = panels.filter((panel) => panel.module === module)
+    for (const panel of some) {
+      const { drawings } = within(panel, 4, some)
+      expect(wordsOf(drawings).filter((words) => words.includes('no room for'))).toEqual([])
+      expect(drawings.flatMap(faults)).toEqual([])
+    }
+  }
+})

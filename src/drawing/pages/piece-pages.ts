@@ -109,8 +109,8 @@ export function cutOutSheet(view: FaceView, pieces: readonly Piece[], number: nu
   return drawingOf(title, paper, setup, drawn, furniture)
 }
 
-/** From the frames of pieces to words beside them, mm, and the sizes of those, the best first. */
-const BESIDE = { off: 1.5, sizes: [2.8, 2.4, 2.1] } as const
+/** From the frames of pieces to words beside them, mm, and the sizes of those, the best first, and most lines, for a narrow blank strip. */
+const BESIDE = { off: 1.5, sizes: [2.8, 2.4, 2.1], lines: 14 } as const
 
 /** Words for which a piece has no room stand beside the pieces, where the sheet is blank. */
 function besidePieces(
@@ -125,6 +125,7 @@ function besidePieces(
     false,
     taken,
     BESIDE.sizes,
+    BESIDE.lines,
   )
   return { entities, left: left.map(({ text }) => text) }
 }

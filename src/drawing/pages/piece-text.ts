@@ -10,6 +10,8 @@ const SIZES = [3, 2.6, 2.3, 2] as const
 const NAME_SIZES = [4.4, 3.8, 3.2, 2.6, 2.2, 2] as const
 /** How finely a free place is looked for, mm. */
 const STEP = { along: 6, across: 1.5 } as const
+/** Of one saying, on a piece. */
+const MOST_LINES = 4
 /** Kept free about each block of words, mm. */
 const AIR = 1.2
 
@@ -22,7 +24,8 @@ export interface PieceText {
 
 /**
  * Sets each saying in the first free place of a room, in as few lines as it takes, along the longer side of a piece: level, or
- * turned where `upright`. Words never lie on an obstacle or on each other. `ofSizes`: in place of the usual sizes.
+ * turned where `upright`. Words never lie on an obstacle or on each other. `ofSizes`: in place of the usual sizes; `mostLines`: of
+ * one saying.
  */
 export function setSayings(
   sayings: readonly Saying[],
@@ -30,13 +33,14 @@ export function setSayings(
   upright: boolean,
   taken: readonly Obstacle[],
   ofSizes?: readonly number[],
+  mostLines = MOST_LINES,
 ): PieceText {
   const entities: Entity[] = []
   const obstacles: Obstacle[] = []
   const left: Saying[] = []
   sayings.forEach((saying, k) => {
     const sizes = ofSizes ?? (k === 0 ? NAME_SIZES : SIZES)
-    const block = freeBlock(saying, sizes, room, upright, [...taken, ...obstacles])
+    const block = freeBlock(saying, { sizes, mostLines }, room, upright, [...taken, ...obstacles])
     if (block === undefined) left.push(saying)
     else {
       entities.push(...drawn(block, upright, saying.bold ?? false))
@@ -55,14 +59,14 @@ interface Block {
 /** The largest size first; of one size the fewest lines. */
 function freeBlock(
   { text, bold = false }: Saying,
-  sizes: readonly number[],
+  { sizes, mostLines }: { readonly sizes: readonly number[]; readonly mostLines: number },
   room: Area,
   upright: boolean,
   taken: readonly Obstacle[],
 ): Block | undefined {
   const long = upright ? room.max[1] - room.min[1] : room.max[0] - room.min[0]
   for (const size of sizes) {
-    for (const count of [1, 2, 3, 4]) {
+    for (let count = 1; count <= mostLines; count += 1) {
       const lines = broken(text, count, size, bold)
       if (lines === undefined) continue
       const width = Math.max(...lines.map((line) => textWidth(line, size, bold)))
