@@ -46,7 +46,7 @@ interface Rows {
   readonly map: number
 }
 
-const ROWS: Rows = { hints: 8.55, size: 11.45, face: 14.8, name: 19.5, label: 9, labelSize: 16, count: 1.6, map: 1 }
+const ROWS: Rows = { hints: 8.55, size: 11.45, face: 14.95, name: 19.5, label: 9, labelSize: 16, count: 1.6, map: 1 }
 const NARROW: Rows = {
   hints: 8.55,
   size: 13,
@@ -158,9 +158,10 @@ function faceOn(
   const long = textWidth(words, size, true) + 2 * pad + 3
   const [left, up, room] = rows.more === undefined ? [x + long, rows.face, width - long] : [x, rows.more, width]
   const [more, height] = moreOf(panel.id, notes, room)
-  const frame = { min: [x, y + rows.face - 1.1], max: [x + long - 3, y + rows.face + 3.1] } as const
+  // Clear of the tails of the name above and of the figures below.
+  const frame = { min: [x, y + rows.face - 0.95], max: [x + long - 3, y + rows.face + 2.95] } as const
   return [
-    ...(pad > 0 ? [rectangle(frame, 'bold')] : []),
+    ...(pad > 0 ? [rectangle(frame, 'thin')] : []),
     textAt([x + pad, y + rows.face], size, words, { bold: true }),
     textAt([left, y + up], height, more),
   ]
