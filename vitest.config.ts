@@ -10,6 +10,8 @@ export default defineConfig({
     testTimeout: 60_000,
     // What a file imports is pure, so that the files of a worker can share it; loading it anew for each took half of the time.
     isolate: false,
+    // Left to itself, one processor is kept free, which on a machine of two is half of it.
+    maxWorkers: '100%',
     coverage: { provider: 'v8', include: ['src/**/*.ts'], reporter: ['text-summary'] },
     reporters: report === undefined ? ['default'] : ['default', ['json', { outputFile: report }]],
   },

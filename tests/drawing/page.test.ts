@@ -121,7 +121,7 @@ describe('the words of face B', () => {
       const [x, y] = words.at
       const right = x + textWidth(words.text, words.height, true)
       return entitiesOf(page, 'SHEET').some((entity) => {
-        if (entity.kind !== 'path' || entity.pen !== 'bold' || entity.vertices.length !== 4) return false
+        if (entity.kind !== 'path' || entity.pen !== 'thin' || entity.vertices.length !== 4) return false
         const [low, , high] = entity.vertices.map(({ at }) => at)
         if (low === undefined || high === undefined) return false
         return low[0] < x && low[1] < y - 0.24 * words.height && high[0] > right && high[1] > y + 0.76 * words.height

@@ -46,7 +46,7 @@ interface Rows {
   readonly map: number
 }
 
-const ROWS: Rows = { hints: 8.55, size: 11.45, face: 14.95, name: 19.5, label: 9, labelSize: 16, count: 1.6, map: 1 }
+const ROWS: Rows = { hints: 8.55, size: 11.45, face: 14.8, name: 19.5, label: 9, labelSize: 16, count: 1.6, map: 1 }
 const NARROW: Rows = {
   hints: 8.55,
   size: 13,
@@ -159,7 +159,7 @@ function faceOn(
   const [left, up, room] = rows.more === undefined ? [x + long, rows.face, width - long] : [x, rows.more, width]
   const [more, height] = moreOf(panel.id, notes, room)
   // Clear of the tails of the name above and of the figures below.
-  const frame = { min: [x, y + rows.face - 0.95], max: [x + long - 3, y + rows.face + 2.95] } as const
+  const frame = { min: [x, y + rows.face - 0.9], max: [x + long - 3, y + rows.face + 2.95] } as const
   return [
     ...(pad > 0 ? [rectangle(frame, 'thin')] : []),
     textAt([x + pad, y + rows.face], size, words, { bold: true }),
