@@ -37,6 +37,17 @@ describe('marks of an upright seam', () => {
   })
 })
 
+test('of a short seam with a hole at its end, the marks stand nearer to each other than 60, but not on the hole', () => {
+  // The pages share 100 to 147 up, so that middles may lie from 106 to 141. A hole of 5 round at 106 on the line: clear
+  // from 106 + 5 + 6 + 1 = 118, which leaves 141 − 118 = 23 between the marks.
+  const lower = { min: [0, 0], max: [268, 147] } as const
+  const upper = { min: [254, 100], max: [522, 266] } as const
+  expect(seamMarks({ upper, lower, along: 1 }, FACE, [{ at: [261, 106], radius: 5 }])).toEqual([
+    [261, 118],
+    [261, 141],
+  ])
+})
+
 test('a level seam: the lower page in the row below lies on top, its upper edge is the line', () => {
   const lower = { min: [0, 300], max: [268, 466] } as const
   const upper = { min: [0, 148], max: [268, 314] } as const

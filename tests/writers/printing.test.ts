@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { pageDrawings } from '../../src/drawing/pages/face-pages.ts'
+import { setupOf, stretchOf } from '../../src/drawing/pages/setup.ts'
 import { pdfOf } from '../../src/writers/pdf.ts'
 import { BOTTOM, DOOR, SIDE } from '../drawing/page-panels.ts'
 import { FONTS } from './pdf-fonts.ts'
@@ -134,4 +135,20 @@ test('pages that a finding forbids are drawn all the same, for whoever says so: 
       }
     }
   }
+})
+
+test('off a roll, across is its width, whether the sheet lies along or across it, and however short it is', () => {
+  // Bars that read 179.1 across and 180 down: 180 / 179.1 = 1.005025 across, 1 down. The roll of 610 then holds
+  // 610 / 1.005025 = 606.95 of the drawing.
+  const setup = setupOf({ paper: 'roll 610', margin: 10, bars: { across: 179.1, down: 180 } }, 'mm', undefined)
+  const across = 180 / 179.1
+  const roll = setup.paper.width
+  expect(roll).toBeCloseTo(606.95, 2)
+  expect(stretchOf(setup, { width: roll, height: 900 })).toEqual([across, 1])
+  expect(stretchOf(setup, { width: roll, height: 300 })).toEqual([across, 1])
+  expect(stretchOf(setup, { width: 900, height: roll })).toEqual([1, across])
+  expect(stretchOf(setup, { width: 300, height: roll })).toEqual([1, across])
+  // Of a sheet, across is its short side.
+  const sheet = setupOf({ paper: 'A4', margin: 10, bars: { across: 179.1, down: 180 } }, 'mm', undefined)
+  expect(stretchOf(sheet, { width: 300, height: 200 })).toEqual([1, across])
 })
