@@ -3,18 +3,31 @@ import { check, type Finding } from '../checks/index.ts'
 import { type Panel, panelsOf } from '../panel/index.ts'
 import type { Project } from '../project/index.ts'
 
-/** A project worked out to the last hole, with what the checks say of it. */
-export interface Built {
+/** A project worked out to the last hole, before the checks have looked at it. */
+export interface LaidOut {
   readonly project: Project
   readonly assembly: Assembly
   readonly panels: readonly Panel[]
+}
+
+/** A project worked out to the last hole, with what the checks say of it. */
+export interface Built extends LaidOut {
   readonly findings: readonly Finding[]
+}
+
+/** Project → assembly → panels. Pure. */
+export function layOut(project: Project): LaidOut {
+  if (project.fit !== undefined && project.fit.size === undefined) throw new Error('a size is not worked out yet')
+  const assembly = assemble(project)
+  return { project, assembly, panels: panelsOf(assembly) }
+}
+
+/** What is laid out, with what the checks say of it. Pure. */
+export function checked(laid: LaidOut): Built {
+  return { ...laid, findings: check(laid.project, laid.assembly, laid.panels) }
 }
 
 /** Project → assembly → panels → findings. Pure. */
 export function build(project: Project): Built {
-  if (project.fit !== undefined && project.fit.size === undefined) throw new Error('a size is not worked out yet')
-  const assembly = assemble(project)
-  const panels = panelsOf(assembly)
-  return { project, assembly, panels, findings: check(project, assembly, panels) }
+  return checked(layOut(project))
 }

@@ -9,12 +9,24 @@ import {
   readPrintOptions,
 } from '../project/index.ts'
 import { largestSize } from '../sheets/index.ts'
-import { type Built, build } from './build.ts'
+import { type Built, checked, type LaidOut, layOut } from './build.ts'
 
 /** A definition, read and worked out; or everything that is wrong with it. */
 export type OpenedDefinition =
   | { readonly ok: true; readonly built: Built; readonly locate: (path: DefinitionPath) => Asked }
-  | { readonly ok: false; readonly problems: readonly Problem[]; readonly options?: readonly string[] }
+  | NotOpened
+
+/** A definition, read and laid out, not yet looked at by the checks; or everything that is wrong with it. */
+export type LaidOutDefinition =
+  | { readonly ok: true; readonly laid: LaidOut; readonly locate: (path: DefinitionPath) => Asked }
+  | NotOpened
+
+/** Everything that is wrong with a definition; `options`: with what was said beside it of paper and printer. */
+export interface NotOpened {
+  readonly ok: false
+  readonly problems: readonly Problem[]
+  readonly options?: readonly string[]
+}
 
 /**
  * Definition text, and those of the files that it names, to the last hole, with sizes that are as large as fits found first. What
@@ -27,6 +39,17 @@ export function openDefinition(
   files: ReadonlyMap<string, string> = new Map(),
   print: PrintOptions = {},
 ): OpenedDefinition {
+  const opened = layOutDefinition(text, file, files, print)
+  return opened.ok ? { ok: true, built: checked(opened.laid), locate: opened.locate } : opened
+}
+
+/** The same without the checks, which take as long as all the rest. */
+export function layOutDefinition(
+  text: string,
+  file: string,
+  files: ReadonlyMap<string, string> = new Map(),
+  print: PrintOptions = {},
+): LaidOutDefinition {
   const read = fitted(readDefinition(text, file, files))
   if (!read.ok) return read
   const { project, locate } = read
@@ -36,7 +59,18 @@ export function openDefinition(
     const option = optionAt(path, print)
     return { ...locate(path), ...(option !== undefined && { option }) }
   }
-  return { ok: true, built: build({ ...project, outputs: { ...project.outputs, ...said.outputs } }), locate: asked }
+  return { ok: true, laid: layOut({ ...project, outputs: { ...project.outputs, ...said.outputs } }), locate: asked }
+}
+
+/** Lays out one definition after another. */
+export type LayoutKeeper = typeof layOutDefinition
+
+/**
+ * For a definition that is changed again and again: lays out each text as `layOutDefinition` does, and may keep what it
+ * worked out for the last one, so that only what differs is worked out anew. The result is the same in any case.
+ */
+export function layoutKeeper(): LayoutKeeper {
+  return layOutDefinition
 }
 
 /** The definition with the largest size that comes out of its sheets. */
