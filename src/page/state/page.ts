@@ -2,7 +2,9 @@ import { type Signal, signal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { PanelId } from '../../assembly/index.ts'
+import type { Vec3 } from '../../geometry/index.ts'
 import type { DefinitionPath } from '../../project/index.ts'
+import type { Face } from '../scene/types.ts'
 import type { PageDocument } from './document.ts'
 import type { Settings } from './settings.ts'
 import type { Workshop } from './workshop.ts'
@@ -25,6 +27,15 @@ export interface Page {
   readonly moduleShown: Signal<string | undefined>
   /** The hole that is pointed at or focused; it and its partners light up. */
   readonly hole: Signal<{ readonly id: string; readonly panel: PanelId } | undefined>
+  /** A place on a panel that something asks to be shown: the drawing turns to that face and rings it. Set anew each time. */
+  readonly showPlace: Signal<PlaceShown | undefined>
+}
+
+export interface PlaceShown {
+  readonly panel: PanelId
+  readonly face: Face
+  /** Panel frame, mm. Nothing: the panel as a whole. */
+  readonly at?: Vec3
 }
 
 export function pageOf(document: PageDocument, workshop: Workshop, settings: Settings): Page {
@@ -37,6 +48,7 @@ export function pageOf(document: PageDocument, workshop: Workshop, settings: Set
     goTo: signal(undefined),
     moduleShown: signal(undefined),
     hole: signal(undefined),
+    showPlace: signal(undefined),
   }
 }
 
