@@ -1,3 +1,5 @@
+import { olderIfAlike } from './alike.ts'
+
 /** A result, and everything that it was made of. */
 interface Entry<R> {
   readonly of: readonly unknown[]
@@ -31,6 +33,13 @@ export class Kept<R> {
     const entry = known ?? { of, result: make() }
     this.now.set(name, entry)
     return entry.result
+  }
+
+  /** A result of that name that is made anew in each round: the last one where they are alike, so that it stays the same thing. */
+  renew(name: string, result: R): R {
+    const older = olderIfAlike(this.last.get(name)?.result, result)
+    this.now.set(name, { of: [], result: older })
+    return older
   }
 }
 
