@@ -1,10 +1,12 @@
 import { formatLength, parseLength, type Units } from '../length/index.ts'
+import { Kept } from '../memory/index.ts'
 import { nearestName } from './nearest.ts'
 import type { Span } from './places.ts'
 import { cutText, type Problem, pathInWords, printable } from './problem.ts'
 import { ProjectHardware } from './project-hardware.ts'
 import { AS_LARGE_AS_FITS, KINDS, type KindKey } from './schema/kinds.ts'
 import type { Source } from './source.ts'
+import type { Contour } from './svg/contour.ts'
 import { pathKey } from './to-data.ts'
 import type { DefinitionPath, Stock } from './types.ts'
 
@@ -52,6 +54,8 @@ export class Context {
     readonly files: ReadonlyMap<string, string> = new Map(),
     /** What sizes that are as large as fits are taken for, mm; nothing while it is not known. */
     readonly fitted: number | undefined = undefined,
+    /** Contours of drawings, by the place that names them. */
+    readonly contours: Kept<Contour> = new Kept(),
   ) {}
 
   /** Problems sorted by position, none twice, at most MOST_PROBLEMS. */

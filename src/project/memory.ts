@@ -1,6 +1,7 @@
 import { Kept } from '../memory/index.ts'
 import type { Chunk } from './chunks.ts'
 import type { ProjectHardware } from './project-hardware.ts'
+import type { Contour } from './svg/contour.ts'
 import type { DefinitionPath, FindingSpec, ModuleSpec, RowSpec, Stock } from './types.ts'
 
 /** What all modules depend on besides what they say themselves. */
@@ -24,6 +25,7 @@ export class ReadMemory {
   readonly chunks = new Kept<Chunk | undefined>()
   readonly surroundings = new Kept<Surroundings>()
   readonly modules = new Kept<ReadModule>()
+  readonly contours = new Kept<Contour>()
   readonly specs = new Kept<ModuleSpec>()
   readonly rows = new Kept<RowSpec>()
   readonly findings = new Kept<FindingSpec>()
@@ -41,8 +43,8 @@ export class ReadMemory {
   }
 
   private get all(): readonly Kept<unknown>[] {
-    const { chunks, surroundings, modules, specs, rows, findings, buildable } = this
-    return [chunks, surroundings, modules, specs, rows, findings, buildable]
+    const { chunks, surroundings, modules, contours, specs, rows, findings, buildable } = this
+    return [chunks, surroundings, modules, contours, specs, rows, findings, buildable]
   }
 
   /** Begins with the next definition. */

@@ -18,10 +18,12 @@ export interface Place {
 /** The places of a definition, step by step along its paths. */
 export class Places {
   place: Place | undefined
-  private readonly steps = new Map<string | number, Places>()
+  /** None of most: they are words and figures. */
+  private steps: Map<string | number, Places> | undefined
 
   /** What lies one step further, made where there is nothing yet. */
   further(step: string | number): Places {
+    this.steps ??= new Map()
     const known = this.steps.get(step)
     if (known !== undefined) return known
     const made = new Places()
@@ -32,7 +34,7 @@ export class Places {
   /** The place at the end of a path, if there is one. */
   at(path: DefinitionPath): Place | undefined {
     let here: Places | undefined = this
-    for (const step of path) here = here?.steps.get(step)
+    for (const step of path) here = here?.steps?.get(step)
     return here?.place
   }
 }

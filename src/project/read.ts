@@ -56,7 +56,7 @@ interface Written {
 function recall(written: Written, memory: ReadMemory): ReadResult | undefined {
   const { source, mistakes, files } = written
   if (mistakes.length > 0 || !fitsShape(source.data, memory.fitting)) return undefined
-  const context = new Context(source, 'mm', files)
+  const context = new Context(source, 'mm', files, undefined, memory.contours)
   if (tooManyModules(context, source.data)) return undefined
   const project = resolveProject(context, source.data as Loose<RawDefinition>, memory)
   if (context.problems().length > 0) return undefined
@@ -67,7 +67,7 @@ function recall(written: Written, memory: ReadMemory): ReadResult | undefined {
 /** `fitted`: what sizes that are as large as fits are taken for, mm; `tried`: the memory for such sizes. */
 function resolve(written: Written, memory: ReadMemory, tried: ReadMemory, fitted?: number): ReadResult {
   const { source, mistakes, files } = written
-  const context = new Context(source, 'mm', files, fitted)
+  const context = new Context(source, 'mm', files, fitted, memory.contours)
   for (const { span, path, message, expected } of mistakes) context.reportAt(span, path, message, { expected })
   if (tooManyModules(context, source.data)) return { ok: false, problems: context.problems() }
   const shaped = checkShape(context, source.data)
