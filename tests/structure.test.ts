@@ -7,6 +7,7 @@ const SRC = fileURLToPath(new URL('../src', import.meta.url))
 
 /** The rooms of the house in the order in which data goes through them. A room imports only from rooms before it. */
 const ORDER = [
+  'memory',
   'length',
   'geometry',
   'hardware',

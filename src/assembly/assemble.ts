@@ -1,24 +1,64 @@
+import { Kept } from '../memory/index.ts'
 import { baseHeight, frontsTake, limitOf, type ModuleSpec, type Project } from '../project/index.ts'
 import { placeBase } from './base/index.ts'
 import { inside } from './bays.ts'
 import { backOf, shell } from './carcase/index.ts'
 import { placeFlip } from './flip/index.ts'
-import { type BoltLimits, type BuiltModule, casterNeighbours, Grips, joinRow, standOnFloor } from './floor/index.ts'
+import {
+  type BoltLimits,
+  type BuiltModule,
+  casterNeighbours,
+  Grips,
+  type Joined,
+  joinRow,
+  standOnFloor,
+} from './floor/index.ts'
 import { lipped } from './lipping.ts'
 import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
-import { placeChamber, placePort, placeTop, rowTop, topNeighbours } from './tops/index.ts'
+import { placeChamber, placePort, placeTop, type RowTop, rowTop, topNeighbours } from './tops/index.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
-/** Every panel, cut and piece of hardware of a project, in its place. */
-export function assemble(project: Project): Assembly {
-  const built = new Map(project.modules.map((spec) => [spec.key, buildModule(spec)]))
-  const floor = standOnFloor(project.rows, new Map([...built].map(([key, { module }]) => [key, module])))
+/** A module in its own frame, and all that belongs to it. */
+interface Whole {
+  readonly module: BuiltModule
+  readonly parts: Parts
+}
+
+/** What was put together for the last project, by what it was made of: what is the same in the next is taken from it. */
+export class AssemblyMemory {
+  readonly modules = new Kept<Whole>()
+  readonly standing = new Kept<PlacedModule>()
+  readonly tops = new Kept<RowTop>()
+  readonly joins = new Kept<Joined>()
+
+  get all(): readonly Kept<unknown>[] {
+    return [this.modules, this.standing, this.tops, this.joins]
+  }
+}
+
+/**
+ * Every panel, cut and piece of hardware of a project, in its place. With the memory of the last project, what is made of
+ * the very same specs is not made anew; the result is the same in any case.
+ */
+export function assemble(project: Project, memory: AssemblyMemory = new AssemblyMemory()): Assembly {
+  for (const kept of memory.all) kept.begin()
+  const assembly = assembled(project, memory)
+  for (const kept of memory.all) kept.settle()
+  return assembly
+}
+
+function assembled(project: Project, memory: AssemblyMemory): Assembly {
+  const built = new Map(
+    project.modules.map((spec) => [spec.key, memory.modules.take(spec.key, [spec], () => buildModule(spec))]),
+  )
+  const unplaced = new Map([...built].map(([key, { module }]) => [key, module]))
+  const floor = standOnFloor(project.rows, unplaced, memory.standing)
   const bolts: BoltLimits = {
     wall: limitOf(project, 'bolt-blocked', 'wall'),
     farthest: limitOf(project, 'bolt-blocked', 'farthest'),
   }
-  const grips = new Grips([...built.values()].flatMap(({ parts }) => parts.hardware))
+  const grips = new Grips((module) => built.get(module)?.parts.hardware ?? [])
   const modules: PlacedModule[] = []
   /** Without the worktops of rows, which stand on nothing. */
   const standing: PlacedModule[] = []
@@ -26,8 +66,10 @@ export function assemble(project: Project): Assembly {
   for (const row of project.rows) {
     const placed = row.modules.flatMap((key) => floor.modules.get(key) ?? [])
     const whole = placed.map((module) => ({ module, parts: built.get(module.key)?.parts ?? merge([]) }))
-    const top = rowTop(row, whole, project)
-    parts.push(...whole.map((one) => one.parts), top.parts, partsOf(joinRow(row, placed, standing, grips, bolts)))
+    const made = [row, project.findings, ...whole.flatMap((one) => [one.module, one.parts])]
+    const top = memory.tops.take(row.worktop?.key ?? '', made, () => rowTop(row, whole, project))
+    const joined = joinRow(row, placed, standing, grips, bolts, memory.joins)
+    parts.push(...whole.map((one) => one.parts), top.parts, partsOf(joined))
     standing.push(...placed)
     modules.push(...placed, ...top.modules)
   }
@@ -46,8 +88,7 @@ function carcaseHeight(spec: ModuleSpec): number {
   return spec.height.of === 'carcase' ? spec.height.mm : spec.height.mm - baseHeight(spec.base) - spec.worktopThickness
 }
 
-/** A module in its own frame, and all that belongs to it. */
-function buildModule(spec: ModuleSpec): { module: BuiltModule; parts: Parts } {
+function buildModule(spec: ModuleSpec): Whole {
   const height = carcaseHeight(spec)
   const outer = shell(spec, height, frontsTake(spec.inside, spec.frontGap))
   const chamber = placeChamber(spec, height, outer.opening, outer.parts.panels)

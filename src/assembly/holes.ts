@@ -37,7 +37,6 @@ export function holesIn(
 
 /** Between two boxes, mm; 0 where they touch or overlap. */
 export function gapBetween(a: Box, b: Box): number {
-  return Math.hypot(
-    ...([0, 1, 2] as const).map((axis) => Math.max(0, a.min[axis] - b.max[axis], b.min[axis] - a.max[axis])),
-  )
+  const along = (axis: 0 | 1 | 2): number => Math.max(0, a.min[axis] - b.max[axis], b.min[axis] - a.max[axis])
+  return Math.hypot(along(0), along(1), along(2))
 }

@@ -1,4 +1,4 @@
-export { assemble } from './assemble.ts'
+export { AssemblyMemory, assemble } from './assemble.ts'
 export { boardBox, ownBox, PANEL_ROLES } from './boards.ts'
 export { drilledIn } from './drilled.ts'
 export { type EdgeName, edgeNames } from './edges.ts'

@@ -4,12 +4,13 @@ import {
   optionAt,
   type PrintOptions,
   type Problem,
+  ReadMemory,
   type ReadResult,
   readDefinition,
   readPrintOptions,
 } from '../project/index.ts'
 import { largestSize } from '../sheets/index.ts'
-import { type Built, checked, type LaidOut, layOut } from './build.ts'
+import { type Built, checked, type LaidOut, LayoutMemory, layOut } from './build.ts'
 
 /** A definition, read and worked out; or everything that is wrong with it. */
 export type OpenedDefinition =
@@ -50,7 +51,26 @@ export function layOutDefinition(
   files: ReadonlyMap<string, string> = new Map(),
   print: PrintOptions = {},
 ): LaidOutDefinition {
-  const read = fitted(readDefinition(text, file, files))
+  return laidOut(readDefinition(text, file, files), print, new LayoutMemory())
+}
+
+/** Lays out one definition after another. */
+export type LayoutKeeper = typeof layOutDefinition
+
+/**
+ * For a definition that is changed again and again: lays out each text as `layOutDefinition` does, and keeps what it worked
+ * out for the last one without problems, so that only what differs is worked out anew. The result is the same in any case;
+ * panels that have not changed are the very same things as before.
+ */
+export function layoutKeeper(): LayoutKeeper {
+  const reading = new ReadMemory()
+  const layout = new LayoutMemory()
+  return (text, file, files = new Map(), print = {}) =>
+    laidOut(readDefinition(text, file, files, reading), print, layout)
+}
+
+function laidOut(definition: ReadResult, print: PrintOptions, memory: LayoutMemory): LaidOutDefinition {
+  const read = fitted(definition)
   if (!read.ok) return read
   const { project, locate } = read
   const said = readPrintOptions(print, project.units)
@@ -59,18 +79,11 @@ export function layOutDefinition(
     const option = optionAt(path, print)
     return { ...locate(path), ...(option !== undefined && { option }) }
   }
-  return { ok: true, laid: layOut({ ...project, outputs: { ...project.outputs, ...said.outputs } }), locate: asked }
-}
-
-/** Lays out one definition after another. */
-export type LayoutKeeper = typeof layOutDefinition
-
-/**
- * For a definition that is changed again and again: lays out each text as `layOutDefinition` does, and may keep what it
- * worked out for the last one, so that only what differs is worked out anew. The result is the same in any case.
- */
-export function layoutKeeper(): LayoutKeeper {
-  return layOutDefinition
+  return {
+    ok: true,
+    laid: layOut({ ...project, outputs: { ...project.outputs, ...said.outputs } }, memory),
+    locate: asked,
+  }
 }
 
 /** The definition with the largest size that comes out of its sheets. */

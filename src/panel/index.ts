@@ -1,5 +1,5 @@
 export * from './cut-size.ts'
 export * from './datum.ts'
-export { panelsOf } from './project.ts'
+export { PanelMemory, panelsOf } from './project.ts'
 export * from './runs.ts'
 export * from './types.ts'

@@ -1,4 +1,4 @@
-import { NOISE_MM, same, type Vec3 } from '../geometry/index.ts'
+import { NOISE_MM, same } from '../geometry/index.ts'
 import type { RawBore } from './project.ts'
 import type { Bore, Surface } from './types.ts'
 
@@ -24,9 +24,9 @@ export function mergeBores(raw: readonly RawBore[], thickness: number): Bore[] {
     else list.push(bore)
   }
   return [...byHole.values()]
-    .map(oneOf)
+    .map((group): Sorted => sortedBy(oneOf(group)))
     .sort(compareBores)
-    .map((bore, k) => ({ id: `bore-${k + 1}`, ...bore }))
+    .map(({ bore }, k) => ({ id: `bore-${k + 1}`, ...bore }))
 }
 
 function throughFromA(bore: RawBore): RawBore {
@@ -44,6 +44,7 @@ function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
     )
   const onA = pinsFrom('A')
   const onB = pinsFrom('B')
+  if (onA.size === 0 || onB.size === 0) return [...bores]
   return bores.map((bore) => {
     const partner =
       bore.purpose === 'shelf pin'
@@ -64,6 +65,7 @@ function useThroughHoles(bores: readonly RawBore[], thickness: number): RawBore[
   const holes = new Set(
     bores.filter((bore) => bore.through && bore.surface === 'A' && bore.sink === undefined).map(wholeKey),
   )
+  if (holes.size === 0) return [...bores]
   return bores.map((bore) =>
     bore.sink === undefined && inFace(bore) && holes.has(wholeKey(bore)) ? throughHole(bore, thickness) : bore,
   )
@@ -90,15 +92,10 @@ function holeKey(bore: RawBore): string {
   const { sink } = bore
   const sinkKey =
     sink === undefined ? '' : `${sink.shape} ${sink.diameter} ${sink.shape === 'cone' ? sink.angleDeg : sink.depth}`
-  return [
-    bore.surface,
-    ...bore.at.map(step),
-    ...bore.axis.map(step),
-    step(bore.diameter),
-    isPlain(bore) ? '' : step(bore.depth),
-    bore.through,
-    sinkKey,
-  ].join(' ')
+  const { surface, at, axis, diameter, through } = bore
+  const place = `${surface} ${step(at[0])} ${step(at[1])} ${step(at[2])}`
+  const way = `${step(axis[0])} ${step(axis[1])} ${step(axis[2])}`
+  return `${place} ${way} ${step(diameter)} ${isPlain(bore) ? '' : step(bore.depth)} ${through} ${sinkKey}`
 }
 
 /** One hole that serves all of `group`; the purposes are named together where they differ. */
@@ -111,9 +108,22 @@ function oneOf(group: readonly RawBore[]): RawBore {
   return { ...first, depth, purpose: purposes.join(', '), uses: group.flatMap((bore) => bore.uses) }
 }
 
-const compareVec = (a: Vec3, b: Vec3): number =>
-  step(a[0]) - step(b[0]) || step(a[1]) - step(b[1]) || step(a[2]) - step(b[2])
+/** A bore, and what it is sorted by. */
+interface Sorted {
+  readonly bore: RawBore
+  /** Its surface, then x, y and z in steps, its diameter and depth. */
+  readonly by: readonly number[]
+}
 
-function compareBores(a: RawBore, b: RawBore): number {
-  return ORDER[a.surface] - ORDER[b.surface] || compareVec(a.at, b.at) || a.diameter - b.diameter || a.depth - b.depth
+const sortedBy = (bore: RawBore): Sorted => {
+  const { surface, at, diameter, depth } = bore
+  return { bore, by: [ORDER[surface], step(at[0]), step(at[1]), step(at[2]), diameter, depth] }
+}
+
+function compareBores(a: Sorted, b: Sorted): number {
+  for (let k = 0; k < a.by.length; k += 1) {
+    const apart = (a.by[k] ?? 0) - (b.by[k] ?? 0)
+    if (apart !== 0) return apart
+  }
+  return 0
 }

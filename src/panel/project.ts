@@ -4,11 +4,13 @@ import {
   edgeNames,
   FLOOR,
   type PlacedHardware,
+  type PlacedModule,
   type PlacedPanel,
   type Station,
 } from '../assembly/index.ts'
 import { compose, type Pose } from '../geometry/index.ts'
 import type { Drilling } from '../hardware/index.ts'
+import { Kept } from '../memory/index.ts'
 import { cutoutOf } from './cutouts.ts'
 import { grooveOf } from './grooves.ts'
 import { mergeBores } from './merge.ts'
@@ -18,46 +20,122 @@ import type { Bore, BoreUse, Panel } from './types.ts'
 /** A bore before it is merged with others that are the same hole, and before it has a name. */
 export type RawBore = Omit<Bore, 'id'>
 
+/** What was projected for the last assembly, by what it was made of: what is the same in the next is taken from it. */
+export class PanelMemory {
+  readonly modules = new Kept<readonly Draft[]>()
+  readonly panels = new Kept<Panel>()
+  /** The hardware of each module in its own frame, as a list that stays the same thing while its items do. */
+  readonly lists = new Kept<readonly PlacedHardware[]>()
+
+  get all(): readonly Kept<unknown>[] {
+    return [this.modules, this.panels, this.lists]
+  }
+}
+
+/** A panel before its bores are merged: hardware that is placed on the floor may grip it, too. */
+interface Draft {
+  /** Without bores. */
+  readonly panel: Panel
+  /** Those of its own module's hardware. */
+  readonly own: readonly RawBore[]
+}
+
+/** One grip on one panel. */
+interface Grip {
+  readonly piece: PlacedHardware
+  readonly station: Station
+}
+
 /**
  * Every panel with all the holes that placed hardware makes in it, in the order of the modules.
  * A hole is never worked out from its partner's: each is the projection of the same placed piece of hardware.
+ * With the memory of the last assembly, what is made of the very same parts is not made anew; the result is the same.
  */
-export function panelsOf(assembly: Assembly): Panel[] {
-  const poses = new Map<string, { panel: PlacedPanel; floorFromPanel: Pose }>()
-  for (const module of assembly.modules) {
-    for (const panel of module.panels) {
-      poses.set(panel.id, { panel, floorFromPanel: compose(module.floorFromModule, panel.moduleFromPanel) })
-    }
+export function panelsOf(assembly: Assembly, memory: PanelMemory = new PanelMemory()): Panel[] {
+  for (const kept of memory.all) kept.begin()
+  const panels = projected(assembly, memory)
+  for (const kept of memory.all) kept.settle()
+  return panels
+}
+
+function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
+  const placed = new Map(assembly.modules.flatMap((module) => module.panels.map((panel) => [panel.id, panel])))
+  const thicknessOf = (id: string): number | undefined => placed.get(id)?.thickness
+  const byFrame = groupBy(assembly.hardware, (piece) => piece.frame)
+  const onFloor = gripsOf(byFrame.get(FLOOR) ?? [])
+  for (const { piece, station } of [...onFloor.values()].flat()) {
+    if (!placed.has(station.panel)) throw new Error(`${piece.id} grips ${station.panel}, which is no panel`)
   }
-  const bores = new Map<string, RawBore[]>()
-  for (const piece of assembly.hardware) {
-    for (const station of piece.stations) {
-      const found = poses.get(station.panel)
-      if (found === undefined) throw new Error(`${piece.id} grips ${station.panel}, which is no panel`)
-      const frameFromPanel = piece.frame === FLOOR ? found.floorFromPanel : found.panel.moduleFromPanel
-      const list = bores.get(station.panel) ?? []
-      list.push(...project(piece, station, found.panel, frameFromPanel, (id) => poses.get(id)?.panel.thickness))
-      bores.set(station.panel, list)
-    }
+  const frames = new Set([FLOOR, ...assembly.modules.map((module) => module.key)])
+  for (const frame of byFrame.keys()) if (!frames.has(frame)) throw new Error(`hardware stands in ${frame}, no module`)
+  return assembly.modules.flatMap((module) => {
+    const found = byFrame.get(module.key) ?? []
+    const hardware = memory.lists.take(module.key, found, () => found)
+    const { panels, cuts, cutouts, name } = module
+    const drafts = memory.modules.take(module.key, [panels, cuts, cutouts, name, hardware], () =>
+      draftsOf(module, hardware),
+    )
+    return drafts.map((draft): Panel => {
+      const { panel, own } = draft
+      const grips = onFloor.get(panel.id) ?? []
+      const partners = grips.flatMap(({ piece }) => piece.stations.map((one) => thicknessOf(one.panel)))
+      const gripped = grips.flatMap(({ piece, station }) => [piece, station])
+      const of = grips.length === 0 ? [draft] : [draft, module.floorFromModule, ...gripped, ...partners]
+      return memory.panels.take(panel.id, of, () => {
+        const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
+        const bores = grips.flatMap((grip) => boresOf(grip, panel, floorFromPanel, thicknessOf))
+        return { ...panel, bores: mergeBores([...own, ...bores], panel.thickness) }
+      })
+    })
+  })
+}
+
+/** The panels of a module, and the holes of the hardware in its own frame. */
+function draftsOf(module: PlacedModule, hardware: readonly PlacedHardware[]): Draft[] {
+  const placed = new Map(module.panels.map((panel) => [panel.id, panel]))
+  const grips = gripsOf(hardware)
+  for (const { piece, station } of [...grips.values()].flat()) {
+    if (!placed.has(station.panel))
+      throw new Error(`${piece.id} grips ${station.panel}, which is no panel of its module`)
   }
-  return assembly.modules.flatMap((module) =>
-    module.panels.map(
-      (panel): Panel => ({
+  return module.panels.map((panel): Draft => {
+    const own = (grips.get(panel.id) ?? []).flatMap((grip) =>
+      boresOf(grip, panel, panel.moduleFromPanel, (id) => placed.get(id)?.thickness),
+    )
+    return {
+      own,
+      panel: {
         ...panel,
         moduleName: module.name,
         edges: edgeNames(panel),
-        bores: mergeBores(bores.get(panel.id) ?? [], panel.thickness),
+        bores: [],
         grooves: module.cuts.filter((cut) => cut.panel === panel.id).map((cut, k) => grooveOf(cut, panel, k + 1)),
         cutouts: module.cutouts.filter((cutout) => cutout.panel === panel.id).map((cutout) => cutoutOf(cutout, panel)),
-      }),
-    ),
-  )
+      },
+    }
+  })
 }
 
-/** The holes of one station in its panel, panel frame. */
-function project(
-  piece: PlacedHardware,
-  station: Station,
+/** Every grip of some hardware, by the panel. */
+function gripsOf(hardware: readonly PlacedHardware[]): Map<string, Grip[]> {
+  const grips = hardware.flatMap((piece) => piece.stations.map((station): Grip => ({ piece, station })))
+  return groupBy(grips, ({ station }) => station.panel)
+}
+
+function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>()
+  for (const item of items) {
+    const key = keyOf(item)
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, [item])
+    else group.push(item)
+  }
+  return groups
+}
+
+/** The holes of one grip on its panel, panel frame. */
+function boresOf(
+  { piece, station }: Grip,
   panel: PlacedPanel,
   frameFromPanel: Pose,
   thicknessOf: (id: string) => number | undefined,

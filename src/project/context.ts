@@ -1,10 +1,13 @@
 import { formatLength, parseLength, type Units } from '../length/index.ts'
+import { Kept } from '../memory/index.ts'
 import { nearestName } from './nearest.ts'
+import type { Span } from './places.ts'
 import { cutText, type Problem, pathInWords, printable } from './problem.ts'
 import { ProjectHardware } from './project-hardware.ts'
 import { AS_LARGE_AS_FITS, KINDS, type KindKey } from './schema/kinds.ts'
 import type { Source } from './source.ts'
-import { pathKey, type Span } from './to-data.ts'
+import type { Contour } from './svg/contour.ts'
+import { pathKey } from './to-data.ts'
 import type { DefinitionPath, Stock } from './types.ts'
 
 /** Problems that are collected; nobody reads more, and a file of nonsense has a million. */
@@ -33,12 +36,12 @@ export interface Default {
 
 /** What all parts of the resolving share: the units, the stock and the hardware by name, and the problems found so far. */
 export class Context {
-  readonly stocks = new Map<string, Stock | undefined>()
+  stocks: Map<string, Stock | undefined> = new Map()
   /** False when the stock group itself is missing or no group: then no name is reported as unknown. */
   stocksKnown = true
   /** Places of sizes that are to be as large as fits. */
   readonly fits: DefinitionPath[] = []
-  readonly hardware = new ProjectHardware()
+  hardware = new ProjectHardware()
   private readonly found: { problem: Problem; offset: number }[] = []
   private readonly known = new Set<string>()
   private readonly troubledPaths = new Set<string>()
@@ -51,6 +54,8 @@ export class Context {
     readonly files: ReadonlyMap<string, string> = new Map(),
     /** What sizes that are as large as fits are taken for, mm; nothing while it is not known. */
     readonly fitted: number | undefined = undefined,
+    /** Contours of drawings, by the place that names them. */
+    readonly contours: Kept<Contour> = new Kept(),
   ) {}
 
   /** Problems sorted by position, none twice, at most MOST_PROBLEMS. */
@@ -60,7 +65,7 @@ export class Context {
 
   /** True when a problem was reported at exactly this path. */
   troubled(path: DefinitionPath): boolean {
-    return this.troubledPaths.has(pathKey(path))
+    return this.troubledPaths.size > 0 && this.troubledPaths.has(pathKey(path))
   }
 
   /** The known name that was probably meant. Looked up for the first problems only: it takes time. */
@@ -76,13 +81,13 @@ export class Context {
   /** Reports that a group lacks a key, unless it was tried: its place has a problem, or it was misspelt. */
   reportMissing(group: DefinitionPath, key: string, expected: string): void {
     const path = [...group, key]
-    if (this.troubled(path) || this.misspeltPaths.has(pathKey(path))) return
+    if (this.troubled(path) || this.isMisspelt(path)) return
     this.report(group, `the key "${key}" is missing`, { expected, on: 'key' })
   }
 
   /** True when a key was probably meant, though another was written. */
   isMisspelt(path: DefinitionPath): boolean {
-    return this.misspeltPaths.has(pathKey(path))
+    return this.misspeltPaths.size > 0 && this.misspeltPaths.has(pathKey(path))
   }
 
   /** Reports a problem at a path; `what` is said behind the path in words. */

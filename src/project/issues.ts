@@ -1,5 +1,6 @@
 import type * as z from 'zod'
 import { type Context, quoted } from './context.ts'
+import { isGroup } from './layers.ts'
 import { definitionSchema } from './schema/definition.ts'
 import { KINDS, type KindKey } from './schema/kinds.ts'
 import { KEY_SEPARATOR } from './schema/parts.ts'
@@ -8,6 +9,30 @@ import type { DefinitionPath } from './types.ts'
 
 type Issue = z.core.$ZodIssue
 type Marked = readonly PropertyKey[]
+
+/**
+ * The same for data of which most was looked at before: groups and lists that are known to fit are left out, since what
+ * stands in one place of the schema has no say in any other. `fitting`: what is known, and what is found to fit now. False
+ * where something does not fit; then `checkShape` says what.
+ */
+export function fitsShape(data: unknown, fitting: WeakSet<object>): boolean {
+  if (!isGroup(data)) return false
+  const known = (value: unknown): boolean => typeof value === 'object' && value !== null && fitting.has(value)
+  const modules = isGroup(data.modules)
+    ? Object.entries(data.modules).filter(([, module]) => !known(module))
+    : undefined
+  const rest = Object.entries(data).filter(([key, value]) => key !== 'modules' && !known(value))
+  const unknown = Object.fromEntries([
+    ...(known(data.stock) ? [['stock', {}] as const] : []),
+    ...rest,
+    ...(modules === undefined ? [] : [['modules', Object.fromEntries(modules)] as const]),
+  ])
+  if (!definitionSchema.safeParse(unknown).success) return false
+  for (const [, value] of [...rest, ...(modules ?? [])]) {
+    if (typeof value === 'object' && value !== null) fitting.add(value)
+  }
+  return true
+}
 
 /**
  * Checks data against the schema, reports what does not fit, and gives back the data without those parts, so that the

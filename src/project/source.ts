@@ -1,8 +1,9 @@
-import { Composer, type CST, Lexer, Parser } from 'yaml'
+import { Composer, type CST, type Document, Lexer, Parser } from 'yaml'
+import type { Place, Span } from './places.ts'
 import { type Position, type Problem, type ProblemWords, problemAt } from './problem.ts'
 import { syntaxProblems } from './syntax.ts'
 import { Lines, utf8Length } from './text.ts'
-import { type Data, type Mistake, type Place, pathKey, type Span, toData } from './to-data.ts'
+import { type Data, type Mistake, toData } from './to-data.ts'
 import type { DefinitionPath } from './types.ts'
 
 /** Most text that is read, bytes of UTF-8. */
@@ -16,13 +17,9 @@ export class Source {
     private readonly file: string,
     private readonly lines: Lines,
     readonly data: Data,
-    private readonly places: ReadonlyMap<string, Place>,
+    /** Place of the value at a path, if the text has one. */
+    readonly place: (path: DefinitionPath) => Place | undefined,
   ) {}
-
-  /** Place of the value at a path, if the text has one. */
-  place(path: DefinitionPath): Place | undefined {
-    return this.places.get(pathKey(path))
-  }
 
   /** Offsets that show a path: its key for a group or list in block style, else its value; or those of what holds it. */
   span(path: DefinitionPath, on: 'key' | 'value' = 'value'): Span {
@@ -49,6 +46,9 @@ export type SourceResult =
   | { readonly ok: true; readonly source: Source; readonly mistakes: readonly Mistake[] }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
+/** Text without a byte order mark, with LF for each lone CR. */
+export const plainEnds = (text: string): string => text.replace(/^\ufeff/, '').replace(/\r(?!\n)/g, '\n')
+
 /**
  * Reads text as one YAML 1.2 document. Not ok: too much text, too many levels, and whatever is no YAML; then there is
  * no data at all. Repeated keys and wrong aliases are mistakes that leave the rest readable. A byte order mark, CRLF
@@ -56,18 +56,17 @@ export type SourceResult =
  */
 export function readSource(original: string, file: string): SourceResult {
   const bytes = utf8Length(original)
-  const text = bytes > MOST_BYTES ? original.slice(0, 1000) : original.replace(/^\ufeff/, '').replace(/\r(?!\n)/g, '\n')
+  const text = bytes > MOST_BYTES ? original.slice(0, 1000) : plainEnds(original)
   const lines = new Lines(text)
   const refuse = (span: Span, message: string, expected: string): SourceResult => ({
     ok: false,
     problems: [problemAt(file, lines, span, { message, expected })],
   })
   if (bytes > MOST_BYTES) return refuse([0, 1], 'the file is larger than 4 MiB', 'at most 4 MiB of text')
-  const { tokens, tooDeep } = parseTokens(text)
+  const { documents, tooDeep } = composed(text)
   if (tooDeep !== undefined) {
     return refuse([tooDeep, tooDeep + 1], `more than ${MOST_LEVELS} levels within each other`, 'at most 40 bays deep')
   }
-  const documents = [...new Composer({ uniqueKeys: false, strict: true }).compose(tokens, true, text.length)]
   const problems = syntaxProblems(documents, text, file, lines)
   const [document] = documents
   if (problems.length > 0) return { ok: false, problems }
@@ -76,7 +75,17 @@ export function readSource(original: string, file: string): SourceResult {
   }
   const { data, places, mistakes, bomb } = toData(document, text)
   if (bomb !== undefined) return refuse(bomb.span, bomb.message, bomb.expected)
-  return { ok: true, source: new Source(file, lines, data, places), mistakes }
+  return { ok: true, source: new Source(file, lines, data, (path) => places.at(path)), mistakes }
+}
+
+/** The YAML documents of a text, or the offset where it goes too deep. Line ends are LF or CRLF. */
+export function composed(text: string): {
+  readonly documents: readonly Document.Parsed[]
+  readonly tooDeep?: number
+} {
+  const { tokens, tooDeep } = parseTokens(text)
+  if (tooDeep !== undefined) return { documents: [], tooDeep }
+  return { documents: [...new Composer({ uniqueKeys: false, strict: true }).compose(tokens, true, text.length)] }
 }
 
 /**

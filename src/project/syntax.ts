@@ -1,7 +1,7 @@
 import { type Document, isCollection, isScalar, type Node, visit } from 'yaml'
+import type { Span } from './places.ts'
 import { type Problem, problemAt } from './problem.ts'
 import type { Lines } from './text.ts'
-import type { Span } from './to-data.ts'
 import { MULTIPLE_DOCUMENTS, yamlWords } from './yaml-words.ts'
 
 /**

@@ -1,9 +1,7 @@
-import { type Document, isAlias, isMap, isPair, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml'
+import { type Document, isAlias, isMap, isPair, isScalar, isSeq, type Node, type Pair } from 'yaml'
+import { Places, type Span } from './places.ts'
 import { cutText, printable } from './problem.ts'
 import type { DefinitionPath } from './types.ts'
-
-/** From and to, as offsets in the text. */
-export type Span = readonly [from: number, to: number]
 
 /** Plain data of a definition: text, numbers, true and false, null, lists, and groups without a prototype. */
 export type Data = string | number | boolean | null | readonly Data[] | { readonly [key: string]: Data }
@@ -16,18 +14,6 @@ export interface Mistake {
   readonly expected: string
 }
 
-/** Where the key and the value of one place in the definition stand. */
-export interface Place {
-  readonly key: Span | undefined
-  readonly value: Span
-  /** The value as it was written, for plain words and numbers; `undefined` for groups and lists. */
-  readonly written: string | undefined
-  /** A comment that follows a value on the same line. */
-  readonly comment: string | undefined
-  /** A group or list in block style begins below its key, so its key is the place to show. */
-  readonly below: boolean
-}
-
 /**
  * Before each name of stock, hardware and modules in the data. Names are free words: with the mark, `__proto__` and
  * `constructor` are keys like any other, and `10` and `2` stay in the file's order, which bare keys of an object
@@ -38,12 +24,16 @@ export const NAME_MARK = '='
 /** Nodes that may be reached through aliases before it is called a bomb. */
 const MOST_REPEATED = 100_000
 /** Values in a text; 2,000 modules with everything said take less than half of it. */
-const MOST_VALUES = 500_000
+export const MOST_VALUES = 500_000
 
 export interface Converted {
   readonly data: Data
-  readonly places: ReadonlyMap<string, Place>
+  readonly places: Places
   readonly mistakes: readonly Mistake[]
+  /** How many values there are. */
+  readonly values: number
+  /** Every value is said, and none by an anchor or an alias: what it says does not depend on the text around it. */
+  readonly alone: boolean
   /** Too many values, or aliases that repeat too many; the data is not complete then. */
   readonly bomb: Mistake | undefined
 }
@@ -63,17 +53,19 @@ export const holdsNames = (path: readonly unknown[]): boolean => path.length ===
  */
 export function toData(document: Document.Parsed, text: string): Converted {
   const converter = new Converter(text)
-  const data = converter.convert(document.contents, [], undefined)
-  return { data: data ?? null, places: converter.places, mistakes: converter.mistakes, bomb: converter.bomb }
+  const data = converter.convert(document.contents, [], undefined, converter.places)
+  const { places, mistakes, values, bomb } = converter
+  return { data: data ?? null, places, mistakes, values, alone: converter.alone, bomb }
 }
 
 class Converter {
-  readonly places = new Map<string, Place>()
+  readonly places = new Places()
   readonly mistakes: Mistake[] = []
   private readonly anchors = new Map<string, Node>()
   private readonly open = new Set<Node>()
   private repeated = 0
-  private values = 0
+  values = 0
+  alone = true
   private inAlias = 0
   /** The alias in the text that the values being repeated come from. */
   private outerAlias: Mistake | undefined
@@ -81,43 +73,49 @@ class Converter {
 
   constructor(private readonly text: string) {}
 
-  convert(node: Node | null, path: DefinitionPath, key: Node | undefined): Data | undefined {
+  convert(node: Node | null, path: DefinitionPath, key: Node | undefined, here: Places): Data | undefined {
     if (this.bomb !== undefined) return undefined
     if (++this.values > MOST_VALUES) return this.stop(tooManyValues(node))
     if (this.inAlias > 0 && ++this.repeated > MOST_REPEATED) return this.stop(this.outerAlias)
     if (node === null) {
-      this.note(path, key, undefined)
+      this.alone = false
+      this.note(here, key, undefined)
       return null
     }
-    if (isAlias(node)) return this.alias(node.source, node, path, key)
-    if (!this.places.has(pathKey(path))) this.note(path, key, node)
-    if ('anchor' in node && typeof node.anchor === 'string') this.anchors.set(node.anchor, node)
+    if (isAlias(node)) return this.alias(node.source, node, path, key, here)
+    if (here.place === undefined) this.note(here, key, node)
+    if ('anchor' in node && typeof node.anchor === 'string') {
+      this.alone = false
+      this.anchors.set(node.anchor, node)
+    }
     if (isScalar(node)) return this.scalar(node.value)
     this.open.add(node)
-    const data = isMap(node) ? this.group(node, path) : isSeq(node) ? this.list(node.items, path) : undefined
+    const data = isMap(node)
+      ? this.pairs(node.items, path, here)
+      : isSeq(node)
+        ? this.list(node.items, path, here)
+        : undefined
     this.open.delete(node)
     return data
   }
 
   private scalar(value: unknown): Data {
     if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') return value
-    return value === null || value === undefined ? null : String(value)
+    if (value !== null && value !== undefined) return String(value)
+    this.alone = false
+    return null
   }
 
-  private list(items: readonly unknown[], path: DefinitionPath): Data {
+  private list(items: readonly unknown[], path: DefinitionPath, here: Places): Data {
     // A pair in a list, [a: 1], is a group of one key.
     return items.map((item, i) => {
       const at = [...path, i]
-      if (isPair(item)) return this.pairs([item], at)
-      return this.convert((item ?? null) as Node | null, at, undefined) ?? null
+      if (isPair(item)) return this.pairs([item], at, here.further(i))
+      return this.convert((item ?? null) as Node | null, at, undefined, here.further(i)) ?? null
     })
   }
 
-  private group(map: YAMLMap, path: DefinitionPath): Data {
-    return this.pairs(map.items, path)
-  }
-
-  private pairs(pairs: readonly Pair[], path: DefinitionPath): Data {
+  private pairs(pairs: readonly Pair[], path: DefinitionPath, here: Places): Data {
     const group = Object.create(null) as Record<string, Data>
     const mark = holdsNames(path) ? NAME_MARK : ''
     const seen = new Set<string>()
@@ -131,7 +129,7 @@ class Converter {
         continue
       }
       seen.add(name)
-      const value = this.convert(pair.value as Node | null, [...path, name], keyNode ?? undefined)
+      const value = this.convert(pair.value as Node | null, [...path, name], keyNode ?? undefined, here.further(name))
       if (value !== undefined) group[mark + name] = value
     }
     return group
@@ -147,8 +145,9 @@ class Converter {
     return undefined
   }
 
-  private alias(name: string, node: Node, path: DefinitionPath, key: Node | undefined): Data | undefined {
-    this.note(path, key, node)
+  private alias(name: string, node: Node, path: DefinitionPath, key: Node | undefined, here: Places): Data | undefined {
+    this.alone = false
+    this.note(here, key, node)
     const target = this.anchors.get(name)
     if (target === undefined) {
       this.mistake(node, path, `"*${name}" points at nothing`, `an anchor &${name} further up in the file`)
@@ -164,7 +163,7 @@ class Converter {
       this.outerAlias = { span: spanOf(node) ?? [0, 1], path, message, expected }
     }
     this.inAlias++
-    const data = this.convert(target, path, key)
+    const data = this.convert(target, path, key, here)
     this.inAlias--
     return data
   }
@@ -178,17 +177,17 @@ class Converter {
     this.mistakes.push({ span: spanOf(node) ?? [0, 1], path, message, expected })
   }
 
-  private note(path: DefinitionPath, key: Node | undefined, node: Node | undefined): void {
+  private note(here: Places, key: Node | undefined, node: Node | undefined): void {
     const keySpan = spanOf(key ?? null)
     const end = keySpan?.[1] ?? 0
     const value = spanOf(node ?? null) ?? [end, end + 1]
-    this.places.set(pathKey(path), {
+    here.place = {
       key: keySpan,
       value,
       written: node !== undefined && (isScalar(node) || isAlias(node)) ? this.text.slice(...value) : undefined,
       comment: isScalar(node) ? (node.comment ?? undefined) : undefined,
       below: (isMap(node) || isSeq(node)) && !('flow' in node && node.flow === true),
-    })
+    }
   }
 }
 

@@ -4,11 +4,11 @@ import { check } from '../../src/checks/index.ts'
 import { build, faceFiles } from '../../src/outputs/index.ts'
 import { panelsOf } from '../../src/panel/index.ts'
 import { readDefinition } from '../../src/project/index.ts'
-import { workshop } from '../support/workshop.ts'
+import { workshopText } from '../support/workshop.ts'
 
 // Question: what do all the checks of a workshop of 300 modules cost beside drawing it? The aim is at most 1.5 times the
 // time of drawing. A ratio of two figures from one run; no time is asserted.
-const read = readDefinition(workshop(300), 'bench.yaml')
+const read = readDefinition(workshopText(300), 'bench.yaml')
 if (!read.ok) throw new Error(JSON.stringify(read.problems[0]))
 const { project } = read
 const assembly = assemble(project)

@@ -4,13 +4,13 @@ import { type Face, facesDrawn } from '../../src/drawing/index.ts'
 import { build, faceFiles } from '../../src/outputs/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { readDefinition } from '../../src/project/index.ts'
-import { workshop } from '../support/workshop.ts'
+import { workshopText } from '../support/workshop.ts'
 
 // Question: how much longer than a general exporter that only writes the shapes does it take to work a whole workshop
 // out, from the text of the definition to labelled SVG and DXF of every panel? The peer is makerjs' own toSVG and toDXF,
 // fed, ready made, with what the files hold of each drawn face: outline, holes with their sinks, grooves as rectangles. It
 // writes no labels and no marks for edges and pockets. A ratio of two figures from one run; no time is asserted.
-const text = workshop(300)
+const text = workshopText(300)
 
 /** All bytes, so that nothing can be left undone. */
 function drawAll(): { panels: readonly Panel[]; bytes: number } {

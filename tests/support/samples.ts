@@ -14,6 +14,9 @@ export const sampleStems: readonly string[] = named('.yaml').map((name) => name.
 
 export const sampleText = (stem: string): string => text(`${stem}.yaml`)
 
+/** The SVG files beside the samples, by name. */
+export const sampleFiles: ReadonlyMap<string, string> = new Map(named('.svg').map((name) => [name, text(name)]))
+
 /** A sample worked out, with the SVG files beside it; fails the test with its errors when it has some. */
 export function builtSample(stem: string): Built {
   return openSample(stem).built
@@ -21,9 +24,8 @@ export function builtSample(stem: string): Built {
 
 /** The same, with where its findings are said. */
 export function openSample(stem: string): { readonly built: Built; readonly definition: DefinitionText } {
-  const files = new Map(named('.svg').map((name) => [name, text(name)]))
   const file = `${stem}.yaml`
-  const opened = openDefinition(sampleText(stem), file, files)
+  const opened = openDefinition(sampleText(stem), file, sampleFiles)
   if (!opened.ok) throw new Error(renderProblems(opened.problems))
   return { built: opened.built, definition: { file, locate: opened.locate } }
 }

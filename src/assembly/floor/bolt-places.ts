@@ -80,7 +80,8 @@ export function placeBolts(
 function inWay({ min, max, clear }: Obstacle, [across, up]: FacePoint): boolean {
   const x = Math.max(min[0] - across, 0, across - max[0])
   const y = Math.max(min[1] - up, 0, up - max[1])
-  return Math.hypot(x, y) < clear - NOISE_MM
+  // Most lie too far off along one axis alone.
+  return x < clear && y < clear && Math.hypot(x, y) < clear - NOISE_MM
 }
 
 /** One line or two; each keeps to its own half, so that two never come near each other. */

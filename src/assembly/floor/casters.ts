@@ -19,7 +19,8 @@ export function casterNeighbours(
   apart: number,
 ): PlacingTrouble[] {
   // Sorted along the floor, so that only circles that overlap in x are ever compared.
-  const circles = hardware.flatMap((piece) => circleOf(modules, piece)).sort((a, b) => a.x - b.x)
+  const casters = hardware.filter(({ item }) => item.kind === 'caster')
+  const circles = casters.flatMap((piece) => circleOf(modules, piece)).sort((a, b) => a.x - b.x)
   const widest = Math.max(0, ...circles.map((circle) => circle.radius))
   const worst = new Map<string, { a: Circle; b: Circle; between: number }>()
   for (const [k, a] of circles.entries()) {

@@ -1,4 +1,5 @@
 import { NOISE_MM } from '../../geometry/index.ts'
+import type { Kept } from '../../memory/index.ts'
 import type { Edit, JoinSpec, RowSpec } from '../../project/index.ts'
 import { merge, type Parts } from '../parts.ts'
 import type { PlacedModule, PlacingTrouble } from '../types.ts'
@@ -8,7 +9,8 @@ import { faceToFace, leastExtent, type OuterFace, outerFaces, sharedRectangle } 
 import { footprintOf, shareOf } from './footprint.ts'
 import type { Grips } from './obstacles.ts'
 
-type Joined = Pick<Parts, 'hardware' | 'troubles'>
+/** What joins modules, and what of it could not be placed as asked. */
+export type Joined = Pick<Parts, 'hardware' | 'troubles'>
 
 const NOTHING: Joined = { hardware: [], troubles: [] }
 
@@ -20,6 +22,7 @@ const isJoined = (row: RowSpec): row is JoinedRow => row.join !== undefined
 /**
  * The bolts that a row asks for: between its modules, and to modules that stand already, wherever two outer faces meet.
  * `earlier` are the modules of the rows before; the bolts keep clear of all hardware in `grips`, and are added to it.
+ * `kept`: the bolts of each two modules, as they were placed the last time.
  */
 export function joinRow(
   row: RowSpec,
@@ -27,13 +30,14 @@ export function joinRow(
   earlier: readonly PlacedModule[],
   grips: Grips,
   limits: BoltLimits,
+  kept: Kept<Joined>,
 ): Joined {
   if (!isJoined(row)) return NOTHING
   // A row that stands against nothing touches none before it, and within a row only neighbours touch.
   const before = row.stands === undefined ? [] : earlier
   const joins = modules.flatMap((module, k) =>
     [...before, ...modules.slice(Math.max(0, k - 1), k)].map((other) => {
-      const joined = joinPair(row, other, module, other === modules[k - 1], grips, limits)
+      const joined = joinPair(row, other, module, other === modules[k - 1], grips, limits, kept)
       grips.add(joined.hardware)
       return { other, joined }
     }),
@@ -58,6 +62,7 @@ function joinPair(
   neighbours: boolean,
   grips: Grips,
   limits: BoltLimits,
+  kept: Kept<Joined>,
 ): Joined {
   const share = shareOf(footprintOf(earlier), footprintOf(later))
   if (Math.min(...share) < -NOISE_MM) return NOTHING
@@ -67,7 +72,20 @@ function joinPair(
   const least = leastExtent(sharedRectangle(a, b))
   if (least < row.join.item.nutDiameter)
     return neighbours ? { hardware: [], troubles: [noOverlap(row, a, b, least)] } : NOTHING
-  return boltFaces({ join: row.join, earlier: a, later: b, grips, limits, at: row.at })
+  // What else grips the two panels is the modules' own, or a bolt that was placed before.
+  const bolts = [a, b].map(({ panel }) => grips.addedOn(panel.id).map(({ piece }) => piece))
+  const of = [
+    row.join,
+    row.at,
+    earlier,
+    later,
+    limits.wall,
+    limits.farthest,
+    ...bolts.flatMap((some) => [some.length, ...some]),
+  ]
+  return kept.take(`${earlier.key}+${later.key}`, of, () =>
+    boltFaces({ join: row.join, earlier: a, later: b, grips, limits, at: row.at }),
+  )
 }
 
 /** The outer faces of two modules that lie in one plane and look at each other; two boxes have one such pair at most. */

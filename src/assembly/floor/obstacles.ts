@@ -38,27 +38,44 @@ interface Grip {
   readonly station: Station
 }
 
-/** Which pieces of hardware grip which panel, of all that is placed so far. */
-export class Grips {
-  private readonly byPanel = new Map<PanelId, Grip[]>()
+type ByPanel = Map<PanelId, Grip[]>
 
-  constructor(hardware: readonly PlacedHardware[]) {
-    this.add(hardware)
+/** Which pieces of hardware grip which panel of some modules, of all that is placed so far. */
+export class Grips {
+  /** Of the modules' own hardware, by the key of the module; looked up when one of its panels is first asked for. */
+  private readonly own = new Map<string, ByPanel>()
+  private readonly added: ByPanel = new Map()
+
+  /** `ownOf`: what is placed in a module itself, which grips its own panels alone. */
+  constructor(private readonly ownOf: (module: string) => readonly PlacedHardware[]) {}
+
+  /** Adds what is placed between modules. */
+  add(hardware: readonly PlacedHardware[]): void {
+    note(this.added, hardware)
   }
 
-  add(hardware: readonly PlacedHardware[]): void {
-    for (const piece of hardware) {
-      for (const station of piece.stations) {
-        const grips = this.byPanel.get(station.panel)
-        if (grips === undefined) this.byPanel.set(station.panel, [{ piece, station }])
-        else grips.push({ piece, station })
-      }
+  /** What grips a panel: first what is its module's own. */
+  on(module: string, panel: PanelId): readonly Grip[] {
+    const own = this.own.get(module) ?? note(new Map(), this.ownOf(module))
+    this.own.set(module, own)
+    return [...(own.get(panel) ?? []), ...this.addedOn(panel)]
+  }
+
+  /** What was added that grips a panel. */
+  addedOn(panel: PanelId): readonly Grip[] {
+    return this.added.get(panel) ?? []
+  }
+}
+
+function note(byPanel: ByPanel, hardware: readonly PlacedHardware[]): ByPanel {
+  for (const piece of hardware) {
+    for (const station of piece.stations) {
+      const grips = byPanel.get(station.panel)
+      if (grips === undefined) byPanel.set(station.panel, [{ piece, station }])
+      else grips.push({ piece, station })
     }
   }
-
-  on(panel: PanelId): readonly Grip[] {
-    return this.byPanel.get(panel) ?? []
-  }
+  return byPanel
 }
 
 /** What the bolt's head, or its nut, takes up in and on a panel, mm. */
@@ -95,7 +112,7 @@ export function obstaclesIn(
   const { module, panel } = face
   const thickness = new Map(module.panels.map((one) => [one.id, one.thickness]))
   const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
-  const bores = grips.on(panel.id).flatMap((grip) => {
+  const bores = grips.on(face.module.key, panel.id).flatMap((grip) => {
     const frameFromPanel = grip.piece.frame === FLOOR ? floorFromPanel : panel.moduleFromPanel
     const holes = drilledIn(grip.piece, grip.station, panel, frameFromPanel, (id) => thickness.get(id)).map((drilled) =>
       holeOf(face, floorFromPanel, drilled),

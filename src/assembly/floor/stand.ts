@@ -1,5 +1,6 @@
 import { NOISE_MM, poseOf } from '../../geometry/index.ts'
 import { mm } from '../../length/index.ts'
+import type { Kept } from '../../memory/index.ts'
 import type { RowSpec } from '../../project/index.ts'
 import type { PlacedModule, PlacingTrouble } from '../types.ts'
 import { axesAfter, footprintOf, shareOf } from './footprint.ts'
@@ -18,8 +19,12 @@ export interface Floor {
   readonly troubles: readonly PlacingTrouble[]
 }
 
-/** Every module on its place on the floor. */
-export function standOnFloor(rows: readonly RowSpec[], built: ReadonlyMap<string, BuiltModule>): Floor {
+/** Every module on its place on the floor. `kept`: each as it stood the last time. */
+export function standOnFloor(
+  rows: readonly RowSpec[],
+  built: ReadonlyMap<string, BuiltModule>,
+  kept: Kept<PlacedModule>,
+): Floor {
   const moduleOf = (key: string): BuiltModule => {
     const module = built.get(key)
     if (module === undefined) throw new Error(`the row names ${key}, which is no module`)
@@ -31,9 +36,11 @@ export function standOnFloor(rows: readonly RowSpec[], built: ReadonlyMap<string
   for (const [key, spot] of spots) {
     const module = moduleOf(key)
     const packing = level.packing.get(key) ?? 0
-    const { x, y } = axesAfter(spot.turns)
-    const floorFromModule = poseOf(x, y, [spot.x, spot.y, module.baseHeight + packing])
-    modules.set(key, { ...module, packing, floorFromModule })
+    const placed = kept.take(key, [module, packing, spot.x, spot.y, spot.turns], () => {
+      const { x, y } = axesAfter(spot.turns)
+      return { ...module, packing, floorFromModule: poseOf(x, y, [spot.x, spot.y, module.baseHeight + packing]) }
+    })
+    modules.set(key, placed)
   }
   return { modules, islands, troubles: [...level.troubles, ...overlaps(rows, islands, modules)] }
 }

@@ -16,7 +16,7 @@ export function belowCircles(shared: SharedRectangle, faces: readonly OuterFace[
 
 /** Height of the lowest point of the circle of the platform between the sides of a face's module; none is infinitely high. */
 function circleFoot({ module, panel }: OuterFace, grips: Grips): number {
-  const axle = grips.on(panel.id).find(({ piece }) => piece.item.kind === 'axle')
+  const axle = grips.on(module.key, panel.id).find(({ piece }) => piece.item.kind === 'axle')
   if (axle === undefined) return Number.POSITIVE_INFINITY
   const { origin } = axle.station.pose
   const boards = module.panels.filter(({ role }) => role.startsWith('platform')).map(boardBox)

@@ -29,16 +29,34 @@ export function topNeighbours(
     feet(a).every((one) => feet(b).every((other) => !standIn(one, other)))
   return islands.flatMap((keys) => {
     const standing = modules.filter((module) => feet(module).some(({ key }) => keys.includes(key)))
-    const boxed = standing.map((module) =>
-      module.panels.map((panel) => ({ module, panel, box: floorBox(module, panel) })),
-    )
+    const boxed = standing.map((module): Boxed => {
+      const panels = module.panels.map((panel) => ({ module, panel, box: floorBox(module, panel) }))
+      return { module, panels, around: boxAround(panels.map(({ box }) => box)), topped: module.panels.some(isTop) }
+    })
     return boxed.flatMap((left, k) =>
       boxed.slice(k + 1).flatMap((right) => {
-        const [one, other] = [left[0]?.module, right[0]?.module]
-        return one === undefined || other === undefined || !apart(one, other) ? [] : reaching(left, right)
+        // Where nothing of the one can reach anything of the other, there is no need to look at each panel.
+        if (!(left.topped || right.topped) || sharedBy(left.around, right.around) <= NOISE_MM) return []
+        return apart(left.module, right.module) ? reaching(left.panels, right.panels) : []
       }),
     )
   })
+}
+
+/** A module with the boxes of its panels. */
+interface Boxed {
+  readonly module: PlacedModule
+  readonly panels: readonly Standing[]
+  /** Of all its panels. */
+  readonly around: Box
+  readonly topped: boolean
+}
+
+/** The least box that holds all of some; turned inside out where there are none. */
+function boxAround(boxes: readonly Box[]): Box {
+  const least = (axis: 0 | 1 | 2): number => Math.min(...boxes.map(({ min }) => min[axis]))
+  const most = (axis: 0 | 1 | 2): number => Math.max(...boxes.map(({ max }) => max[axis]))
+  return { min: [least(0), least(1), least(2)], max: [most(0), most(1), most(2)] }
 }
 
 function standIn(a: PlacedModule, b: PlacedModule): boolean {

@@ -37,12 +37,11 @@ function boresByHardware(subject: Subject): Map<string, ByDrilling> {
   const all = new Map<string, ByDrilling>()
   for (const panel of subject.panels) {
     const floorFromModule = frames.get(panel.module)
+    const floorFromPanel = floorFromModule && compose(floorFromModule, panel.moduleFromPanel)
     for (const bore of panel.bores) {
       for (const use of bore.uses) {
-        const pose: Pose =
-          floorHardware.has(use.hardware) && floorFromModule
-            ? compose(floorFromModule, panel.moduleFromPanel)
-            : panel.moduleFromPanel
+        const onFloor = floorHardware.has(use.hardware) ? floorFromPanel : undefined
+        const pose: Pose = onFloor ?? panel.moduleFromPanel
         const list = all.get(use.hardware) ?? new Map<string, Found>()
         list.set(drillingKey(use.part, use.drilling), {
           panel,

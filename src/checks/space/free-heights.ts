@@ -21,13 +21,11 @@ export function freeHeightWords(scene: Scene, own: ModuleScene, shelf: Panel): s
 
 /** Heights of the pins on which a loose shelf clears all that lies on the walls and stands between them. */
 function freeHeights(scene: Scene, own: ModuleScene, shelf: Panel): { wall: string; heights: readonly number[] } {
-  const { subject } = scene
-  const pins = subject.assembly.hardware.filter(
-    ({ item, frame, at }) => item.kind === 'shelf pin' && frame === shelf.module && pathKey(at) === pathKey(shelf.at),
-  )
+  const place = pathKey(shelf.at)
+  const pins = own.pins.filter(({ at }) => pathKey(at) === place)
   const station = pins[0]?.stations.find(({ part }) => part === 'left')
   if (station === undefined) return { wall: '', heights: [] }
-  const wall = subject.panelOf(station.panel)
+  const wall = scene.subject.panelOf(station.panel)
   const foot = boardBox(wall).min[2]
   const lift = (pins[0]?.item.parts.left?.[0]?.diameter ?? 0) / 2
   const levels = [...new Set(pins.map(({ stations }) => stations[0]?.pose.origin[2] ?? 0))].sort((a, b) => a - b)

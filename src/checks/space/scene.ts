@@ -46,6 +46,8 @@ export interface ModuleScene {
   readonly module: PlacedModule
   readonly panels: readonly BoxedPanel[]
   readonly bodies: readonly PlacedBody[]
+  /** The shelf pins of its loose shelves. */
+  readonly pins: readonly PlacedHardware[]
   readonly panelsNear: BoxSearch
   readonly bodiesNear: BoxSearch
 }
@@ -64,6 +66,10 @@ export function sceneOf(subject: Subject, finder: Finder): Scene {
     subject.assembly.hardware.flatMap((piece) => placedBodies(subject, frames, piece)),
     ({ panel }) => panel.module,
   )
+  const pins = grouped(
+    subject.assembly.hardware.filter(({ item }) => item.kind === 'shelf pin'),
+    ({ frame }) => frame,
+  )
   const modules = subject.assembly.modules.map((module): ModuleScene => {
     const boxed = (panels.get(module.key) ?? []).map((panel) => ({ panel, box: boardBox(panel) }))
     const own = bodies.get(module.key) ?? []
@@ -71,6 +77,7 @@ export function sceneOf(subject: Subject, finder: Finder): Scene {
       module,
       panels: boxed,
       bodies: own,
+      pins: pins.get(module.key) ?? [],
       panelsNear: finder.index(boxed.map(({ box }) => box)),
       bodiesNear: finder.index(own.map(({ box }) => box)),
     }

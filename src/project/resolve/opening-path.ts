@@ -4,6 +4,7 @@ import { type Layer, said } from '../layers.ts'
 import type { RawOpening } from '../schema/definition.ts'
 import { contourOf } from '../svg/contour.ts'
 import { isPlainFileName } from '../svg/file-names.ts'
+import { pathKey } from '../to-data.ts'
 import type { DefinitionPath } from '../types.ts'
 
 /** The contour of an opening that is drawn in SVG; nothing, with a report, where it cannot be cut. */
@@ -20,10 +21,12 @@ export function resolvePath(context: Context, layer: Layer<RawOpening>): ClosedP
   }
   const drawing = svg ?? (file && fileText(context, file.value, file.path))
   if (drawing === undefined) return undefined
-  const contour = contourOf(drawing.value, {
-    unit: said([layer], 'unit')?.value,
-    scale: said([layer], 'scale')?.value ?? 1,
-  })
+  const unit = said([layer], 'unit')?.value
+  const scale = said([layer], 'scale')?.value ?? 1
+  // To make arcs of curves takes longer than all the rest of a module.
+  const contour = context.contours.take(pathKey(layer.path), [drawing.value, unit, scale], () =>
+    contourOf(drawing.value, { unit, scale }),
+  )
   if ('path' in contour) return contour.path
   context.report(drawing.path, contour.reason, { expected: contour.expected })
   return undefined

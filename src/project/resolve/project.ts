@@ -2,6 +2,7 @@ import { checkBuildable } from '../buildable/module.ts'
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
 import { isGroup, type Layer, type Loose } from '../layers.ts'
+import type { ReadMemory, ReadModule, Surroundings } from '../memory.ts'
 import { uniqueKeys } from '../names.ts'
 import { printable } from '../problem.ts'
 import type { RawCommon, RawDefinition, RawModule, RawOwnHardware, RawStock } from '../schema/definition.ts'
@@ -21,9 +22,56 @@ const LONGEST_NAME = 100
 /** Modules in one definition, at most. */
 const MOST_MODULES = 2000
 
-/** The project as far as it can be told. It is complete when no problem was reported. */
-export function resolveProject(context: Context, raw: Loose<RawDefinition>): Project {
+/**
+ * The project as far as it can be told. It is complete when no problem was reported. What the memory has of the last
+ * definition without problems is taken from it where it was made of the same; it is up to the caller to settle it.
+ */
+export function resolveProject(context: Context, raw: Loose<RawDefinition>, memory: ReadMemory): Project {
   context.units = raw.units ?? 'mm'
+  const around = surroundings(context, raw, memory)
+  const modules = resolveModules(context, raw, around, memory)
+  const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
+  const kerf = context.lengthOr(raw.kerf === undefined ? undefined : { value: raw.kerf, path: ['kerf'] }, DEFAULTS.kerf)
+  const plan = resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names)
+  const findings = memory.findings.renew('findings', resolveFindings(context, raw.findings, modules.names))
+  const { specs, rows } = layOverRows(context, modules.specs, plan)
+  const complete = specs.map((spec) => memory.specs.renew(spec.key, { ...spec, findings }))
+  // A size that is not known yet cannot be judged.
+  for (const spec of complete) {
+    if (spec.fitted && context.fitted === undefined) continue
+    memory.buildable.take(spec.key, [spec, around], () => {
+      checkBuildable(context, spec)
+      return true
+    })
+  }
+  return {
+    title: printable(raw.title ?? '').trim(),
+    units: context.units,
+    stocks: [...context.stocks.values()].filter((stock) => stock !== undefined),
+    modules: complete,
+    rows: rows.map((row, k) => memory.rows.renew(String(k), row)),
+    kerf,
+    findings,
+    bits: resolveBits(context, raw.bits && { value: raw.bits, path: ['bits'] }),
+    fit: resolveFit(context, raw.fit, kerf),
+    outputs: resolveOutputs(context, outputs),
+  }
+}
+
+/** Makes known what all modules depend on: stock, own hardware and what is common. */
+function surroundings(context: Context, raw: Loose<RawDefinition>, memory: ReadMemory): Surroundings {
+  const of = [raw.units, raw.stock, raw.hardware, raw.common, context.fitted, ...[...context.files].flat()]
+  const found = memory.surroundings.take('', of, () => {
+    resolveSurroundings(context, raw)
+    return { stocks: context.stocks, hardware: context.hardware }
+  })
+  context.stocks = new Map(found.stocks)
+  context.hardware = found.hardware
+  context.stocksKnown = raw.stock !== undefined
+  return found
+}
+
+function resolveSurroundings(context: Context, raw: Loose<RawDefinition>): void {
   for (const [name, stock] of named<RawStock>(context, 'stock', raw.stock)) {
     const path = ['stock', name]
     checkName(context, path, name)
@@ -34,37 +82,19 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>): Pro
   const hardware = named<RawOwnHardware>(context, 'hardware', raw.hardware)
   for (const [name] of hardware) checkName(context, ['hardware', name], name)
   resolveOwnHardware(context, hardware)
-  const modules = resolveModules(context, raw)
-  const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
-  const kerf = context.lengthOr(raw.kerf === undefined ? undefined : { value: raw.kerf, path: ['kerf'] }, DEFAULTS.kerf)
-  const plan = resolveRows(context, raw['floor plan'], raw.modules === undefined ? undefined : modules.names)
-  const findings = resolveFindings(context, raw.findings, modules.names)
-  const { specs, rows } = layOverRows(context, modules.specs, plan)
-  // A size that is not known yet cannot be judged.
-  for (const spec of specs) {
-    if (!spec.fitted || context.fitted !== undefined) checkBuildable(context, spec)
-  }
-  return {
-    title: printable(raw.title ?? '').trim(),
-    units: context.units,
-    stocks: [...context.stocks.values()].filter((stock) => stock !== undefined),
-    modules: specs.map((spec) => ({ ...spec, findings })),
-    rows,
-    kerf,
-    findings,
-    bits: resolveBits(context, raw.bits && { value: raw.bits, path: ['bits'] }),
-    fit: resolveFit(context, raw.fit, kerf),
-    outputs: resolveOutputs(context, outputs),
-  }
+  const common = commonOf(raw)
+  if (common !== undefined) checkCommon(context, common)
 }
 
-function resolveModules(context: Context, raw: Loose<RawDefinition>) {
+const commonOf = (raw: Loose<RawDefinition>): Layer<RawCommon> | undefined =>
+  isGroup(raw.common) ? { raw: raw.common, path: ['common'] } : undefined
+
+function resolveModules(context: Context, raw: Loose<RawDefinition>, around: Surroundings, memory: ReadMemory) {
   const modules = named<RawModule>(context, 'modules', raw.modules)
   if (modules.length === 0 && raw.modules !== undefined) {
     context.report(['modules'], 'there is no module', { expected: 'at least one module', on: 'key' })
   }
-  const common: Layer<RawCommon> | undefined = isGroup(raw.common) ? { raw: raw.common, path: ['common'] } : undefined
-  if (common !== undefined) checkCommon(context, common)
+  const common = commonOf(raw)
   const keys = uniqueKeys(modules.map(([name]) => name))
   const specs: { key: string; spec: ModuleSpec | undefined }[] = []
   const names = modules.map(([written, module], i) => {
@@ -72,8 +102,13 @@ function resolveModules(context: Context, raw: Loose<RawDefinition>) {
     const key = keys[i] ?? ''
     checkName(context, at, written)
     const name = printable(written)
-    const spec = module && resolveModule(context, { key, name }, { raw: module, path: at }, common)
-    specs.push({ key, spec })
+    const read = memory.modules.take(written, [module, key, around], (): ReadModule => {
+      const before = context.fits.length
+      const spec = module && resolveModule(context, { key, name }, { raw: module, path: at }, common)
+      return { spec, fits: context.fits.splice(before) }
+    })
+    context.fits.push(...read.fits)
+    specs.push({ key, spec: read.spec })
     return { written, key, at }
   })
   return { specs, names }

@@ -24,6 +24,9 @@ const MOST_PIECES = 1000
 /** Beyond this a unit was mistaken, mm. */
 const LARGEST_MM = 10_000
 
+/** A contour that can be cut, or why there is none. */
+export type Contour = { readonly path: ClosedPath } | Refusal
+
 /**
  * The one contour that an SVG drawing holds, in mm and `scale` times as large, its box's middle at (0, 0), y up,
  * counter-clockwise: y of SVG runs down and is turned over here. Curves become arcs within 0.01 mm. A reason where it
@@ -32,7 +35,7 @@ const LARGEST_MM = 10_000
 export function contourOf(
   text: string,
   options: { readonly unit: SvgUnit | undefined; readonly scale: number },
-): { readonly path: ClosedPath } | Refusal {
+): Contour {
   const drawn = readSvg(text, options.unit)
   if ('reason' in drawn) return drawn
   const { contours, mmPerUnit } = drawn

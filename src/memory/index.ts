@@ -1,0 +1,2 @@
+export { alike, olderIfAlike } from './alike.ts'
+export { Kept, sameItems } from './kept.ts'

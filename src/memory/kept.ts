@@ -1,0 +1,49 @@
+import { olderIfAlike } from './alike.ts'
+
+/** A result, and everything that it was made of. */
+interface Entry<R> {
+  readonly of: readonly unknown[]
+  readonly result: R
+}
+
+/**
+ * Results of the last round of work, each by a name and by what it was made of, so that in the next round only what
+ * differs is made anew. A round that is never settled leaves those of the last one in their place. Nothing older is kept.
+ */
+export class Kept<R> {
+  private last: ReadonlyMap<string, Entry<R>> = new Map()
+  private now = new Map<string, Entry<R>>()
+
+  /** Begins a round; what an unsettled one has made is forgotten. */
+  begin(): void {
+    this.now = new Map()
+  }
+
+  /** The results of this round are kept for the next, and all others forgotten. */
+  settle(): void {
+    this.last = this.now
+  }
+
+  /**
+   * The result of that name when it was made of the very same things, else what `make` gives. `of` must hold all that the
+   * result depends on: things that are never changed, and are compared by identity, or plain words and numbers.
+   */
+  take(name: string, of: readonly unknown[], make: () => R): R {
+    const known = [this.now.get(name), this.last.get(name)].find((entry) => entry && sameItems(entry.of, of))
+    const entry = known ?? { of, result: make() }
+    this.now.set(name, entry)
+    return entry.result
+  }
+
+  /** A result of that name that is made anew in each round: the last one where they are alike, so that it stays the same thing. */
+  renew(name: string, result: R): R {
+    const older = olderIfAlike(this.last.get(name)?.result, result)
+    this.now.set(name, { of: [], result: older })
+    return older
+  }
+}
+
+/** True when two lists hold the very same things in the same order. */
+export function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((item, k) => Object.is(item, b[k]))
+}
