@@ -8,6 +8,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/support/seed.ts'],
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     // What a file imports is pure, so that the files of a worker can share it; loading it anew for each took half of the time.
     isolate: false,
     // Left to itself, one processor is kept free, which on a machine of two is half of it.

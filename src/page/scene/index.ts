@@ -1,0 +1,3 @@
+export { outlineOf } from './outline.ts'
+export { nearestLook, sceneOf } from './scene.ts'
+export * from './types.ts'

@@ -1,0 +1,20 @@
+import type { Units } from '../../length/index.ts'
+import type { LaidOut } from '../../outputs/index.ts'
+import { faceScene } from './face.ts'
+import type { Look, Scene } from './types.ts'
+
+/** The look itself where there is what it looks at; else the nearest one. Nothing where there is no module at all. */
+export function nearestLook({ panels }: LaidOut, look: Look | undefined): Look | undefined {
+  if (look?.kind === 'face' && panels.some(({ id }) => id === look.panel)) return look
+  const [first] = panels
+  return first && { kind: 'face', panel: first.id, face: 'A' }
+}
+
+/** What is seen. Throws where the look asks for a panel or module that there is not. */
+export function sceneOf(laid: LaidOut, look: Look, units: Units = laid.project.units): Scene {
+  if (look.kind === 'face') {
+    const panel = laid.panels.find(({ id }) => id === look.panel)
+    if (panel !== undefined) return faceScene(panel, look.face, look, units)
+  }
+  throw new Error(`nothing to see for ${JSON.stringify(look)}`)
+}

@@ -1,0 +1,193 @@
+import type { PanelId } from '../../assembly/index.ts'
+import type { Vec2, Vec3 } from '../../geometry/index.ts'
+import type { DefinitionPath } from '../../project/index.ts'
+
+export type Face = 'A' | 'B'
+
+/** What a person looks at. */
+export type Look =
+  /** One face of a panel. */
+  | { readonly kind: 'face'; readonly panel: PanelId; readonly face: Face }
+  /** Two panels that share hardware, side by side, each on the face that looks at the other. */
+  | { readonly kind: 'pair'; readonly panels: readonly [PanelId, PanelId] }
+  /** A module from the front. */
+  | { readonly kind: 'front'; readonly module: string; readonly doors: 'on' | 'off' | 'open' }
+  /** All modules from above. */
+  | { readonly kind: 'floor' }
+  /** A module, or all of them, in isometric projection; panels `apart` (0 to 1), turned by quarter turns about the vertical. */
+  | {
+      readonly kind: 'isometric'
+      readonly module?: string
+      readonly apart: number
+      readonly turn: 0 | 1 | 2 | 3
+    }
+
+/** mm on the drawing, x right, y down: the one flip is made where a scene is made. */
+export type ScenePoint = Vec2
+
+export interface SceneArea {
+  readonly min: ScenePoint
+  readonly max: ScenePoint
+}
+
+/**
+ * Takes a point of a panel's frame to the drawing: x = m[0] X + m[1] Y + m[2] Z + m[3], y = m[4] X + m[5] Y + m[6] Z + m[7].
+ */
+export type PanelToScene = readonly [number, number, number, number, number, number, number, number]
+
+/** How a part is drawn. `hidden` lines lie behind wood; `seen through` ones are of a front that is drawn open or away. */
+export type PartKind =
+  | 'panel'
+  | 'edge'
+  | 'front'
+  | 'seen through'
+  | 'groove'
+  | 'rebate'
+  | 'cutout'
+  | 'pocket'
+  | 'lipping'
+  | 'hidden'
+  | 'hardware'
+  | 'footprint'
+  | 'grain'
+
+/** Something drawn, in painting order. */
+export interface ScenePart {
+  /** Unique in the scene, the same from one scene to the next as long as it is the same thing. */
+  readonly key: string
+  readonly kind: PartKind
+  /** An SVG path, mm. */
+  readonly d: string
+  /** Closed areas are filled with paper, so that what lies behind is covered (or shows through, for the isometric view). */
+  readonly filled: boolean
+  readonly panel?: PanelId
+  /** Key of the module that it belongs to, where it is no panel. */
+  readonly module?: string
+  /** The operation that it is made by: it goes where that is switched off. */
+  readonly operation?: string
+  /** What a pointer resting on it reads. */
+  readonly title?: string
+  /** Where the definition asks for it. */
+  readonly at?: DefinitionPath
+}
+
+/** One hole, seen. */
+export interface SceneHole {
+  /** `<panel id>#<bore id>`. */
+  readonly id: string
+  readonly panel: PanelId
+  readonly operation: string
+  /** Its middle where the bit enters. */
+  readonly at: ScenePoint
+  /** The rim, an SVG path, mm; an ellipse where it is seen at a slant, a short stroke where it is seen from the side. */
+  readonly d: string
+  /** Radius of the mouth, mm, as large as it is seen anywhere. */
+  readonly radius: number
+  /** On the far side of its panel, or behind wood: drawn dashed. */
+  readonly hidden: boolean
+}
+
+/** A line of text in the drawing. */
+export interface SceneWord {
+  readonly key: string
+  readonly at: ScenePoint
+  readonly anchor: 'start' | 'middle' | 'end'
+  readonly text: string
+  /** Turned counter-clockwise, degrees. */
+  readonly turnDeg?: 0 | 90
+  /** `size`: a dimension; `edge`: the name of an edge; `name`: of a panel or module; `tag`: beside holes. */
+  readonly kind: 'size' | 'edge' | 'name' | 'tag'
+}
+
+/** A point that measuring snaps to; `place` in mm in the frame of the scene, in which distances are true. */
+export interface SceneSnap {
+  readonly at: ScenePoint
+  readonly place: Vec3
+  readonly kind: 'centre' | 'corner'
+}
+
+/** An edge that measuring snaps to, between two corners. */
+export interface SceneEdge {
+  readonly from: SceneSnap
+  readonly to: SceneSnap
+}
+
+/** What one set-up of a tool makes: a bit and a depth, as on one layer of the files for a machine. */
+export interface SceneOperation {
+  /** Unique, the same in every scene of a project: `bore 5 13`, `bore 8 through`, `groove 6.4 8`, `cutout`. */
+  readonly id: string
+  /** `5 deep 13`, in the units of the project. */
+  readonly words: string
+  /** What for: `shelf pin`, `hinge cup`. */
+  readonly purposes: readonly string[]
+  readonly count: number
+  /** What kind of work: colour and mark go by it. */
+  readonly work: OperationWork
+}
+
+/** Kinds of work by what they are for; each has one colour and one mark, so that colour is never the only cue. */
+export type OperationWork =
+  | 'shelf pins'
+  | 'hinges'
+  | 'joints'
+  | 'bolts between modules'
+  | 'drawers'
+  | 'base'
+  | 'pulls and fittings'
+  | 'grooves'
+  | 'cutouts'
+
+/** A picture for the screen. Everything lies within `bounds`. */
+export interface Scene {
+  readonly look: Look
+  /** `tool locker: left side, face A`. */
+  readonly title: string
+  /** What else a title block says, each a label and its words: size, thickness, stock, scale of nothing. */
+  readonly facts: readonly (readonly [label: string, words: string])[]
+  readonly bounds: SceneArea
+  readonly parts: readonly ScenePart[]
+  readonly holes: readonly SceneHole[]
+  readonly words: readonly SceneWord[]
+  readonly operations: readonly SceneOperation[]
+  readonly snaps: readonly SceneSnap[]
+  readonly edges: readonly SceneEdge[]
+  /** Every panel that is drawn: from its frame to the drawing, so that findings and partners can be marked. */
+  readonly frames: Readonly<Record<PanelId, PanelToScene>>
+  /** `flat`: distances on the drawing are true; else only those between snaps are. */
+  readonly flat: boolean
+}
+
+/** Everything about one hole that a person with a drill asks. Lengths as words in mm and in inch fractions. */
+export interface HoleFacts {
+  readonly id: string
+  readonly panel: PanelId
+  /** `tool locker: left side`. */
+  readonly panelName: string
+  /** `face A, inside` or `front edge`. */
+  readonly surface: string
+  /** What it is for: `shelf pin`, several where they share the hole. */
+  readonly purposes: readonly string[]
+  readonly tool: BothUnits
+  /** From the two edges that a person measures from; for bores in an edge from face A and along the edge. */
+  readonly from: readonly (BothUnits & { readonly edge: string })[]
+  /** Names of the hardware that it is for. */
+  readonly hardware: readonly string[]
+  /** Its mates: the holes of the same piece of hardware in other panels. */
+  readonly partners: readonly HolePartner[]
+  readonly at: DefinitionPath
+}
+
+export interface BothUnits {
+  readonly mm: string
+  readonly inch: string
+}
+
+export interface HolePartner {
+  readonly id: string
+  readonly panel: PanelId
+  readonly panelName: string
+  /** `5 deep 13, 37 from front, 96 from bottom`. */
+  readonly words: BothUnits
+  /** The look that shows both. */
+  readonly look: Look
+}

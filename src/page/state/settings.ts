@@ -1,0 +1,38 @@
+import { effect, type Signal, signal } from '@preact/signals'
+import type { Units } from '../../length/index.ts'
+
+export type Theme = 'as the system' | 'light' | 'dark'
+
+/** What a person chose for this page, kept in the browser where it lets us. */
+export interface Settings {
+  /** In which lengths are shown; nothing: as the definition says. */
+  readonly units: Signal<Units | undefined>
+  readonly theme: Signal<Theme>
+}
+
+const KEY = 'storyrod settings'
+
+/** Settings as they were last left. A browser that keeps nothing gives the usual ones. */
+export function keptSettings(storage: Pick<Storage, 'getItem' | 'setItem'> | undefined): Settings {
+  const kept = read(storage)
+  const units = signal<Units | undefined>(kept.units === 'mm' || kept.units === 'in' ? kept.units : undefined)
+  const theme = signal<Theme>(kept.theme === 'light' || kept.theme === 'dark' ? kept.theme : 'as the system')
+  effect(() => {
+    const text = JSON.stringify({ units: units.value, theme: theme.value })
+    try {
+      storage?.setItem(KEY, text)
+    } catch {
+      // Full or forbidden: the choice then lasts as long as the page is open.
+    }
+  })
+  return { units, theme }
+}
+
+function read(storage: Pick<Storage, 'getItem'> | undefined): { readonly units?: unknown; readonly theme?: unknown } {
+  try {
+    const kept: unknown = JSON.parse(storage?.getItem(KEY) ?? '{}')
+    return typeof kept === 'object' && kept !== null ? kept : {}
+  } catch {
+    return {}
+  }
+}

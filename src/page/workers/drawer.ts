@@ -1,0 +1,52 @@
+import { type LaidOut, layoutKeeper } from '../../outputs/index.ts'
+import type { DrawerAnswer, DrawerAsk } from '../protocol.ts'
+import { nearestLook, outlineOf, sceneOf } from '../scene/index.ts'
+
+/** What the drawing worker does, apart from the worker: keeps the last definition that could be laid out, and draws it. */
+export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
+  const layOut = layoutKeeper()
+  let laid: LaidOut | undefined
+  let told = ''
+
+  function drawText(ask: Extract<DrawerAsk, { kind: 'text' }>): DrawerAnswer {
+    const { text, file, files, print } = ask.source
+    const opened = layOut(text, file, new Map(files), print)
+    if (!opened.ok) return { kind: 'drawn', number: ask.number, ofText: true, problems: opened.problems }
+    laid = opened.laid
+    const outline = outlineOf(laid)
+    const words = JSON.stringify(outline)
+    const isNew = words !== told
+    told = words
+    const look = nearestLook(laid, ask.look)
+    return {
+      kind: 'drawn',
+      number: ask.number,
+      ofText: true,
+      problems: [],
+      ...(isNew && { outline }),
+      ...(look !== undefined && { scene: sceneOf(laid, look, ask.units) }),
+    }
+  }
+
+  return (ask) => {
+    const { number } = ask
+    switch (ask.kind) {
+      case 'text':
+        return drawText(ask)
+      case 'look': {
+        const look = laid && nearestLook(laid, ask.look)
+        return {
+          kind: 'drawn',
+          number,
+          ofText: false,
+          problems: [],
+          ...(laid && look && { scene: sceneOf(laid, look, ask.units) }),
+        }
+      }
+      case 'hole':
+        return { kind: 'hole', number, facts: undefined }
+      default:
+        return ask satisfies never
+    }
+  }
+}
