@@ -15,7 +15,7 @@ modules:
     carcase height: 336
     stock: board
     carcase: { back: none }
-    inside: { loose shelves: 6 } # as many as fit
+    inside: { loose shelves: { count: 6 } } # as many as fit
   shallow:
     width: 600
     depth: 80
@@ -54,8 +54,8 @@ test('stops come first, with their number, what is wrong, what would mend it and
 
 test('a fix is applied by one press, comments stay, and one press takes it back', async () => {
   await note('6 are asked for').getByRole('button', { name: 'Apply this fix' }).click()
-  await judge().getByText('modules › low › inside › loose shelves is now 5').waitFor()
-  expect(await definitionText(page)).toBe(TEXT.replace('loose shelves: 6', 'loose shelves: 5'))
+  await judge().getByText('modules › low › inside › loose shelves › count is now 5').waitFor()
+  expect(await definitionText(page)).toBe(TEXT.replace('count: 6', 'count: 5'))
   await checksAtRest(page)
   expect(await note('6 are asked for').count()).toBe(0)
   await judge().getByRole('button', { name: 'Undo this' }).click()
@@ -111,8 +111,8 @@ test('a mistake comes before all findings, with the nearest name by one press, w
 
 test('what changed is said in one polite place', async () => {
   const said = page.getByRole('status')
-  await writeDefinition(page, TEXT.replace('shelves: 6', 'shelves: 5'))
-  await said.getByText('1 stop', { exact: true }).waitFor({ state: 'attached' })
+  await writeDefinition(page, TEXT.replace('count: 6', 'count: 5'))
+  await said.getByText('1 stop, 1 note', { exact: true }).waitFor({ state: 'attached' })
   await writeDefinition(page, TEXT.replaceAll('width', 'wydht'))
   await said.getByText('the definition has 2 mistakes').waitFor({ state: 'attached' })
   expect(await said.count()).toBe(1)
