@@ -1,6 +1,6 @@
 import { history, isolateHistory, redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
 import { EditorState, type Extension, type Transaction, type TransactionSpec } from '@codemirror/state'
-import { computed, type ReadonlySignal, signal } from '@preact/signals'
+import { batch, computed, type ReadonlySignal, signal } from '@preact/signals'
 import { applyEdits, changeOf, type Edit } from '../../project/index.ts'
 import type { DefinitionSource } from '../protocol.ts'
 
@@ -86,12 +86,14 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
     setText,
     undo: command(undo),
     redo: command(redo),
-    open: (next) => {
-      file.value = next.file
-      files.value = next.files
-      state.value = newState(next.text)
-      opened.value += 1
-    },
+    // At once, so that nobody sees the text of one with the files of the other.
+    open: (next) =>
+      batch(() => {
+        file.value = next.file
+        files.value = next.files
+        state.value = newState(next.text)
+        opened.value += 1
+      }),
     addFile: (name, content) => {
       files.value = new Map([...files.value, [name, content]])
     },
