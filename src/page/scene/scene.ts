@@ -1,6 +1,7 @@
 import type { Units } from '../../length/index.ts'
 import type { LaidOut } from '../../outputs/index.ts'
 import { faceScene } from './face.ts'
+import { indexOf } from './laid-index.ts'
 import type { Look, Scene } from './types.ts'
 
 /** The look itself where there is what it looks at; else the nearest one. Nothing where there is no module at all. */
@@ -14,7 +15,7 @@ export function nearestLook({ panels }: LaidOut, look: Look | undefined): Look |
 export function sceneOf(laid: LaidOut, look: Look, units: Units = laid.project.units): Scene {
   if (look.kind === 'face') {
     const panel = laid.panels.find(({ id }) => id === look.panel)
-    if (panel !== undefined) return faceScene(panel, look.face, look, units)
+    if (panel !== undefined) return faceScene(indexOf(laid), panel, look, units)
   }
   throw new Error(`nothing to see for ${JSON.stringify(look)}`)
 }
