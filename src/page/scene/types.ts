@@ -187,7 +187,11 @@ export interface HoleFacts {
   readonly purposes: readonly string[]
   readonly tool: BothUnits
   /** From the two edges that a person measures from; for bores in an edge from face A and along the edge. */
-  readonly from: readonly (BothUnits & { readonly edge: string })[]
+  readonly from: readonly (BothUnits & {
+    readonly edge: string
+    /** The point of that edge straight beside the hole, panel frame, mm: from there to the hole it is measured. */
+    readonly foot?: Vec3
+  })[]
   /** Names of the hardware that it is for. */
   readonly hardware: readonly string[]
   /** Its mates: the holes of the same piece of hardware in other panels. */
