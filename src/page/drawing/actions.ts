@@ -1,6 +1,6 @@
 import type { PanelId } from '../../assembly/index.ts'
 import type { SceneHole, ScenePart } from '../scene/types.ts'
-import { MARGIN_PX, panned, type ScreenPoint, toScene, toScreen, zoomed } from './camera.ts'
+import { LEFT_PX, panned, type ScreenPoint, toScene, toScreen, zoomed } from './camera.ts'
 import { lookAtSubject, waysToSee } from './looks.ts'
 import { nearest } from './near.ts'
 import type { SheetState } from './sheet-state.ts'
@@ -86,7 +86,7 @@ export function actionsOf(state: SheetState): Actions {
       const [x, y] = toScreen(camera.peek(), at)
       const { width, height } = size.peek()
       const shift = (value: number, room: number): number =>
-        value < MARGIN_PX ? MARGIN_PX - value : value > room - MARGIN_PX ? room - MARGIN_PX - value : 0
+        value < LEFT_PX ? LEFT_PX - value : value > room - LEFT_PX ? room - LEFT_PX - value : 0
       const by: ScreenPoint = [shift(x, width), shift(y, height)]
       if (by[0] !== 0 || by[1] !== 0) pan(by)
     },

@@ -16,10 +16,10 @@ export interface SheetSize {
   readonly height: number
 }
 
-/** What stays free about a drawing that is fitted, px: room for the words beside it. */
-export const MARGIN_PX = 44
+/** What stays free about a drawing that is fitted, px; the words beside it are within its bounds. */
+export const MARGIN_PX = 16
 /** The same on a narrow sheet. */
-export const NARROW_MARGIN_PX = 26
+export const NARROW_MARGIN_PX = 8
 /** A sheet that is less wide is a phone's. */
 export const NARROW_PX = 460
 
@@ -27,6 +27,8 @@ export const NARROW_PX = 460
 const NEAREST = 40
 /** As far as one can go, as a part of the scale that fits all. */
 const FARTHEST_OF_FIT = 0.4
+/** So much of a drawing stays on the sheet however far it is moved, px. */
+export const LEFT_PX = 44
 /** A drawing that shrinks to less than this part of the sheet is fitted anew. */
 const TOO_SMALL = 0.55
 
@@ -69,7 +71,7 @@ export function panned(camera: Camera, by: ScreenPoint, bounds: SceneArea, size:
   const [left, top] = toScreen(moved, bounds.min)
   const [right, bottom] = toScreen(moved, bounds.max)
   const back = (low: number, high: number, room: number): number => {
-    const keep = Math.min(marginOf(size), room / 2)
+    const keep = Math.min(LEFT_PX, room / 2)
     if (high < keep) return keep - high
     return low > room - keep ? room - keep - low : 0
   }

@@ -5,7 +5,7 @@ import type { Look, PanelToScene, Scene, ScenePoint } from '../scene/types.ts'
 /** A finding's place on the drawing. */
 export interface Flag {
   readonly key: string
-  /** Which of the findings, from 1, as they are numbered where they are listed. */
+  /** Of its note where the findings are listed: equal ones share it. */
   readonly number: number
   readonly finding: PageFinding
   readonly severity: Severity
@@ -23,21 +23,20 @@ const isOnFace = (look: Look, face: string): boolean => look.kind !== 'face' || 
 
 /** Where the findings are on this drawing, worst first as they come; those that are silenced are not marked. */
 export function flagsOf(scene: Scene, findings: readonly PageFinding[]): readonly Flag[] {
-  return findings
-    .filter(({ silenced }) => silenced === undefined)
-    .flatMap((finding, index) => {
-      const seen = new Set<string>()
-      return finding.places.flatMap(({ panel, face, at }): Flag[] => {
-        const frame = scene.frames[panel]
-        if (frame === undefined || !isOnFace(scene.look, face)) return []
-        const place = inScene(frame, at)
-        const spot = place.map(Math.round).join(' ')
-        if (seen.has(spot)) return []
-        seen.add(spot)
-        const key = `${finding.key} ${panel} ${spot}`
-        return [{ key, number: index + 1, finding, severity: finding.severity, at: place }]
-      })
+  return findings.flatMap((finding): Flag[] => {
+    const { number, severity, places } = finding
+    if (number === undefined) return []
+    const seen = new Set<string>()
+    return places.flatMap(({ panel, face, at }): Flag[] => {
+      const frame = scene.frames[panel]
+      if (frame === undefined || !isOnFace(scene.look, face)) return []
+      const place = inScene(frame, at)
+      const spot = place.map(Math.round).join(' ')
+      if (seen.has(spot)) return []
+      seen.add(spot)
+      return [{ key: `${finding.key} ${panel} ${spot}`, number, finding, severity, at: place }]
     })
+  })
 }
 
 /** Flags that are drawn as one since they are close on the screen: the first is the worst. */

@@ -1,12 +1,12 @@
 import type { JSX } from 'preact'
+import { Popover } from '../look/popover.tsx'
 import { KEYS } from './keys.ts'
 
 /** What the keys do on the drawing. */
 export function KeyList(): JSX.Element {
   return (
-    <details class="popover key-list">
-      <summary>Keys</summary>
-      <div class="slip">
+    <div class="key-list">
+      <Popover label="Keys">
         <p>While the drawing has the focus:</p>
         <dl class="facts">
           {KEYS.map(([key, does]) => (
@@ -18,7 +18,7 @@ export function KeyList(): JSX.Element {
             </div>
           ))}
         </dl>
-      </div>
-    </details>
+      </Popover>
+    </div>
   )
 }

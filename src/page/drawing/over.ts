@@ -17,7 +17,7 @@ const MARK_PX = 8
 const SLANT_PX = 5
 /** A size that is shorter on the screen has no line, px. */
 const SHORTEST_PX = 3
-const TEXT_OFF_PX = 11
+const TEXT_OFF_PX = 6
 
 /** What lies over the drawing at a constant size on the screen: words, rings, sizes of a hole, measuring. */
 export class Over {
@@ -40,18 +40,15 @@ export class Over {
   }
 
   /** The words of the drawing, those that can be read. */
-  drawWords(scene: Scene, camera: Camera): void {
-    const shown = readableWords(scene, camera)
+  drawWords(scene: Scene, camera: Camera, sheet: SheetSize): void {
     this.#wordsGroup.style.fontSize = `${wordSize(scene, camera)}px`
     this.#words.begin()
-    for (const word of scene.words) {
-      if (!shown.has(word.key)) continue
-      const [x, y] = toScreen(camera, word.at)
+    for (const { word, at } of readableWords(scene, camera, sheet)) {
       const turn = word.turnDeg === 90 ? ' rotate(-90)' : ''
       const text = this.#words.next({
         class: `word ${word.kind}`,
         'text-anchor': word.anchor,
-        transform: `translate(${x} ${y})${turn}`,
+        transform: `translate(${at[0]} ${at[1]})${turn}`,
       })
       if (text.textContent !== word.text) text.textContent = word.text
     }

@@ -1,15 +1,9 @@
 import { useComputed } from '@preact/signals'
 import type { JSX } from 'preact'
+import { SeverityMark } from '../look/severity-mark.tsx'
 import { toScreen } from './camera.ts'
 import { type FlagGroup, findingsIn, flagsOf, grouped } from './flags.ts'
 import type { SheetState } from './sheet-state.ts'
-
-/** Outlines in a box of 24 by 24: a stop has eight corners, a warning three, a note none. */
-const SHAPES = {
-  stop: 'M8 2h8l6 6v8l-6 6H8l-6-6V8z',
-  warn: 'M12 1.5 23 21.5H1z',
-  note: 'M12 2a10 10 0 1 0 0 20 10 10 0 1 0 0-20z',
-} as const
 
 /** Findings where they are on the drawing, each by its number. Pressed, it is shown where they are judged. */
 export function Flags({ state }: { readonly state: SheetState }): JSX.Element {
@@ -43,8 +37,9 @@ function FlagPress({ state, group, x, y }: FlagPressProps): JSX.Element {
   const { finding, severity, number } = first
   const others = findingsIn(group) - 1
   const press = (): void => {
-    const { area, goTo } = state.page
+    const { area, goTo, findingShown } = state.page
     area.value = 'Judge'
+    findingShown.value = { key: finding.key }
     goTo.value = { path: finding.path, line: finding.line, column: finding.column }
   }
   // Out of the way of Tab: where the findings are listed, they are all reached in order. F goes from flag to flag.
@@ -58,12 +53,7 @@ function FlagPress({ state, group, x, y }: FlagPressProps): JSX.Element {
       style={{ transform: `translate(${x}px, ${y}px)` }}
       onClick={press}
     >
-      <svg class={`severity-mark ${severity}`} viewBox="0 0 24 24" aria-hidden="true">
-        <path d={SHAPES[severity]} />
-        <text x="12" y={severity === 'warn' ? 18.6 : 15.8}>
-          {number}
-        </text>
-      </svg>
+      <SeverityMark severity={severity} number={number} />
       {others > 0 && <span class="more">+{others}</span>}
     </button>
   )

@@ -214,7 +214,9 @@ export function sheetState(page: Page): SheetState {
           .peek()
           ?.modules.find(({ key, panels }) => key === wanted.module || panels.some(({ id }) => id === wanted.panel))
         const name = module && definitionName(module)
-        if (name !== undefined) page.moduleShown.value = name
+        if (name === undefined) return
+        page.moduleShown.value = name
+        page.modulePressed.value = { module: name }
       })
     },
     follow: () => {

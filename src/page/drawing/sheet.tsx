@@ -120,7 +120,7 @@ function paint(state: SheetState, sheet: SVGSVGElement, world: World, over: Over
     effect(() => {
       const now = scene.value
       world.move(camera.value)
-      if (now !== undefined) over.drawWords(now, camera.value)
+      if (now !== undefined) over.drawWords(now, camera.value, state.size.value)
     }),
     effect(() => {
       const picked = state.picked.value

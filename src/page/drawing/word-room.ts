@@ -1,12 +1,17 @@
 import type { Scene, SceneWord } from '../scene/types.ts'
-import { type Camera, type ScreenPoint, toScreen } from './camera.ts'
+import { type Camera, type ScreenPoint, type SheetSize, toScreen } from './camera.ts'
 
-/** Height of a line and width of a letter as parts of the letters' size. Rough: only for what may stand together. */
-const LINE = 1.3
+/** How far letters reach over and under their line, and the width of one, as parts of their size. Rough: only for what may stand together. */
+const ASCENT = 0.9
+const DESCENT = 0.28
 const LETTER = 0.58
 /** Smaller letters cannot be read at the bench, larger ones hide the drawing, px. */
 const SMALLEST_PX = 12
 const LARGEST_PX = 17
+/** Words beside holes are left out where they would be larger than they were given room for, by more than this. */
+const TOO_LARGE = 1.2
+/** A word that finds its place taken tries one line further up, then down, in parts of its size. */
+const MOVES = [0, -1.15, 1.4] as const
 
 /** What is left out first where there is no room for all. */
 const ORDER: readonly SceneWord['kind'][] = ['edge', 'name', 'size', 'tag']
@@ -18,6 +23,12 @@ export interface WordBox {
   readonly bottom: number
 }
 
+/** Where a word is written, px: the point of its line that its anchor says. */
+export interface WrittenWord {
+  readonly word: SceneWord
+  readonly at: ScreenPoint
+}
+
 /** Size of the letters on the screen, px: as large as they are drawn, within what can be read. */
 export const wordSize = ({ textSize }: Scene, { scale }: Camera): number =>
   Math.min(LARGEST_PX, Math.max(SMALLEST_PX, textSize * scale))
@@ -26,28 +37,42 @@ export const wordSize = ({ textSize }: Scene, { scale }: Camera): number =>
 export function boxOf({ anchor, text, turnDeg }: SceneWord, [x, y]: ScreenPoint, size: number): WordBox {
   const length = text.length * LETTER * size
   const before = { start: 0, middle: length / 2, end: length }[anchor]
-  const half = (LINE * size) / 2
+  const [up, down] = [ASCENT * size, DESCENT * size]
   // Turned counter-clockwise, what is read first lies lowest.
-  if (turnDeg === 90) return { left: x - half, right: x + half, top: y - (length - before), bottom: y + before }
-  return { left: x - before, right: x + length - before, top: y - half, bottom: y + half }
+  return turnDeg === 90
+    ? { left: x - up, right: x + down, top: y - (length - before), bottom: y + before }
+    : { left: x - before, right: x + length - before, top: y - up, bottom: y + down }
 }
 
 const overlap = (a: WordBox, b: WordBox): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
 
-/** Which words can be read at this scale: those that do not lie on one that counts more. */
-export function readableWords(scene: Scene, camera: Camera): ReadonlySet<string> {
+/**
+ * The words that can be read at this scale, and where: those that do not lie on one that counts more. A size may move by a
+ * line. A word that is cut by the rim of the sheet is left out, unless it is the name of something.
+ */
+export function readableWords(scene: Scene, camera: Camera, sheet: SheetSize): readonly WrittenWord[] {
   const size = wordSize(scene, camera)
+  const hasTags = size <= scene.textSize * camera.scale * TOO_LARGE
   const taken: WordBox[] = []
-  const shown = new Set<string>()
-  for (const kind of ORDER) {
-    for (const word of scene.words) {
-      if (word.kind !== kind) continue
-      const box = boxOf(word, toScreen(camera, word.at), size)
-      if (taken.some((other) => overlap(other, box))) continue
+  const isFree = (box: WordBox): boolean =>
+    box.left >= 0 &&
+    box.top >= 0 &&
+    box.right <= sheet.width &&
+    box.bottom <= sheet.height &&
+    !taken.some((other) => overlap(other, box))
+  const write = (word: SceneWord): WrittenWord[] => {
+    const [x, y] = toScreen(camera, word.at)
+    for (const move of word.kind === 'tag' ? [0] : MOVES) {
+      const at: ScreenPoint = word.turnDeg === 90 ? [x + move * size, y] : [x, y + move * size]
+      const box = boxOf(word, at, size)
+      if (!isFree(box)) continue
       taken.push(box)
-      shown.add(word.key)
+      return [{ word, at }]
     }
+    return []
   }
-  return shown
+  return ORDER.filter((kind) => kind !== 'tag' || hasTags).flatMap((kind) =>
+    scene.words.filter((word) => word.kind === kind).flatMap(write),
+  )
 }
