@@ -1,13 +1,13 @@
 import type { ScenePart } from '../scene/types.ts'
 import type { Actions } from './actions.ts'
-import { type ArrowKey, firstRead, nextInWay, type Placed, WAYS } from './near.ts'
+import { type ArrowKey, firstRead, nearest, nextInWay, nextRead, type Placed, WAYS } from './near.ts'
 import type { SheetState } from './sheet-state.ts'
 import { measurePoints } from './snap.ts'
 
 /** What the keys do on the sheet, as its list of keys says it. */
 export const KEYS: readonly (readonly [key: string, does: string])[] = [
   ['Arrows', 'to the next hole; in views of whole modules, to the next panel'],
-  ['Home', 'to the first'],
+  ['N, P', 'to the next and the previous, in the order of reading'],
   ['H', 'in views of whole modules: arrows walk the holes, or the panels again'],
   ['Enter', 'keep the card of the hole; go to the panel; set a point'],
   ['Escape', 'let go'],
@@ -21,6 +21,11 @@ export const KEYS: readonly (readonly [key: string, does: string])[] = [
 /** One press of a key moves the drawing so far, px, or zooms by this factor. */
 const STEP_PX = 60
 const STEP_ZOOM = 1.25
+
+/** Nothing else is so near to a point that was stepped to, mm. */
+const ON_IT_MM = 0.05
+
+type WalkKey = ArrowKey | 'n' | 'p'
 
 /** A panel or module with the middle of where it is drawn. */
 export type PlacedPart = Placed & { readonly part: ScenePart }
@@ -36,18 +41,22 @@ export function keyHandler(
   let walksHoles = false
 
   /** From where one is among `things` in the way of the key, or the first of them. */
-  const step = <T extends Placed>(
-    things: readonly T[],
-    now: Placed | undefined,
-    key: ArrowKey | 'Home',
-  ): T | undefined => (now === undefined || key === 'Home' ? firstRead(things) : nextInWay(things, now.at, key))
+  const step = <T extends Placed>(things: readonly T[], now: T | undefined, key: WalkKey): T | undefined => {
+    if (key === 'n' || key === 'p') return nextRead(things, now, key === 'n' ? 1 : -1)
+    return now === undefined ? firstRead(things) : nextInWay(things, now.at, key)
+  }
 
-  const walk = (key: ArrowKey | 'Home'): void => {
+  const walk = (key: WalkKey): void => {
     const scene = page.workshop.scene.peek()
     if (scene === undefined) return
     const aim = measuring.peek()
     if (aim !== undefined) {
-      const next = step(measurePoints(scene, state.holes.peek()), aim.aim ?? aim.to ?? aim.from, key)
+      const points = measurePoints(scene, state.holes.peek())
+      const now = aim.aim ?? aim.to ?? aim.from
+      const next =
+        now === undefined || key === 'n' || key === 'p'
+          ? step(points, now && nearest(points, now.at, ON_IT_MM), key)
+          : nextInWay(points, now.at, key)
       if (next === undefined) return
       measuring.value = { ...(aim.to === undefined && aim.from && { from: aim.from }), aim: next }
       actions.bringIn(next.at)
@@ -81,7 +90,8 @@ export function keyHandler(
   }
 
   const doing: Readonly<Record<string, () => void>> = {
-    Home: () => walk('Home'),
+    n: () => walk('n'),
+    p: () => walk('p'),
     Enter: enter,
     '+': () => actions.zoomMiddle(STEP_ZOOM),
     '=': () => actions.zoomMiddle(STEP_ZOOM),

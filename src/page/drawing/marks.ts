@@ -49,5 +49,8 @@ export const WORK_MARKS: Readonly<Record<OperationWork, WorkMark>> = {
   cutouts: { colour: '--quiet', layers: [] },
 }
 
+/** Of a hole on the far side or behind wood, whatever it is for: a blank dot. */
+export const BEHIND: readonly MarkLayer[] = [round(7, 'ink'), round(4.5, 'paper')]
+
 /** The class of a kind of work, by which the style sheet gives its colour. */
 export const workClass = (work: OperationWork): string => `work-${work.replaceAll(' ', '-')}`

@@ -22,7 +22,7 @@ const SAME_SPOT_MM = 0.01
 /** The nearest of `things` within `reach` (mm on the drawing), or nothing; the first of several in one spot. */
 export function nearest<T extends Placed>(things: Iterable<T>, [x, y]: ScenePoint, reach: number): T | undefined {
   let best: T | undefined
-  let bestDistance = reach + SAME_SPOT_MM
+  let bestDistance = reach + 2 * SAME_SPOT_MM
   for (const thing of things) {
     const distance = Math.hypot(thing.at[0] - x, thing.at[1] - y)
     if (distance >= bestDistance - SAME_SPOT_MM) continue
@@ -52,11 +52,23 @@ export function nextInWay<T extends Placed>(things: readonly T[], from: ScenePoi
   return best
 }
 
-/** The one that reading would begin with: the uppermost, and of these the leftmost. */
+/** As one reads: rows from the top, each from the left; what lies in one spot stays in its order. */
+export function inReadingOrder<T extends Placed>(things: readonly T[]): readonly T[] {
+  return [...things].sort((a, b) => {
+    const down = a.at[1] - b.at[1]
+    return Math.abs(down) > SAME_SPOT_MM ? down : a.at[0] - b.at[0]
+  })
+}
+
+/** The one that reading would begin with. */
 export function firstRead<T extends Placed>(things: readonly T[]): T | undefined {
-  return things.reduce<T | undefined>((first, thing) => {
-    if (first === undefined) return thing
-    const down = thing.at[1] - first.at[1]
-    return down < -SAME_SPOT_MM || (Math.abs(down) <= SAME_SPOT_MM && thing.at[0] < first.at[0]) ? thing : first
-  }, undefined)
+  return inReadingOrder(things)[0]
+}
+
+/** The next of `things` as one reads, or with -1 the one before; behind the last comes the first. So every one is reached. */
+export function nextRead<T extends Placed>(things: readonly T[], now: T | undefined, step: 1 | -1): T | undefined {
+  const order = inReadingOrder(things)
+  const index = now === undefined ? -1 : order.indexOf(now)
+  if (index < 0) return order.at(step === 1 ? 0 : -1)
+  return order.at((index + step) % order.length)
 }

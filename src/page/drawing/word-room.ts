@@ -11,7 +11,7 @@ const LARGEST_PX = 17
 /** Words beside holes are left out where they would be larger than they were given room for, by more than this. */
 const TOO_LARGE = 1.2
 /** A word that finds its place taken tries one line further up, then down, in parts of its size. */
-const MOVES = [0, -1.15, 1.4] as const
+const MOVES = [0, -1.25, 1.4] as const
 
 /** What is left out first where there is no room for all. */
 const ORDER: readonly SceneWord['kind'][] = ['edge', 'name', 'size', 'tag']

@@ -1,7 +1,7 @@
 import type { Scene, SceneHole, SceneOperation, ScenePart } from '../scene/types.ts'
 import type { Camera } from './camera.ts'
 import type { PlacedPart } from './keys.ts'
-import { WORK_MARKS, workClass } from './marks.ts'
+import { BEHIND, WORK_MARKS, workClass } from './marks.ts'
 import { Row, svgElement } from './svg.ts'
 
 /** Below these scales, px a mm, marks are drawn small, and not at all: there they would lie on each other. */
@@ -81,8 +81,8 @@ export class World {
       const classes = `${workClass(work)}${first.hidden ? ' behind' : ''}`
       this.#rims.next({ class: `rim ${classes}`, d: rims.join(''), 'data-operation': first.operation })
       const d = points.join('')
-      // What lies behind has the small mark alone: it is there, but not on this side.
-      const layers = first.hidden ? WORK_MARKS[work].layers.slice(0, 1) : WORK_MARKS[work].layers
+      // What lies behind has no colour: it is there, but not on this side.
+      const layers = first.hidden ? BEHIND : WORK_MARKS[work].layers
       for (const { width, form, of } of layers)
         this.#marks.next({ class: `mark ${classes} ${form} ${of}`, style: `--width: ${width}px`, d })
     }
