@@ -1,6 +1,7 @@
 import type { Units } from '../../length/index.ts'
 import type { LaidOut } from '../../outputs/index.ts'
 import { faceScene } from './face.ts'
+import { frontScene } from './front.ts'
 import { isometricScene } from './isometric.ts'
 import { indexOf } from './laid-index.ts'
 import type { Look, Scene } from './types.ts'
@@ -17,6 +18,11 @@ export function sceneOf(laid: LaidOut, look: Look, units: Units = laid.project.u
   if (look.kind === 'face') {
     const panel = laid.panels.find(({ id }) => id === look.panel)
     if (panel !== undefined) return faceScene(indexOf(laid), panel, look, units)
+  }
+  if (look.kind === 'front') {
+    const module = indexOf(laid).modules.get(look.module)
+    const spec = laid.project.modules.find(({ key }) => key === look.module)
+    if (module !== undefined && spec !== undefined) return frontScene(indexOf(laid), module, spec, look, units)
   }
   if (look.kind === 'isometric') {
     const modules = laid.assembly.modules.filter(({ key }) => look.module === undefined || key === look.module)
