@@ -132,9 +132,7 @@ function drawBase(picture: Picture, index: LaidIndex, module: PlacedModule): voi
 function drawBolts(picture: Picture, laid: LaidOut, index: LaidIndex): void {
   const bores = boresOfHardware(laid)
   for (const piece of index.hardwareOf.get(FLOOR) ?? []) {
-    const ends = piece.stations.map(({ pose }) => seen(FLOOR_FRAME, pose.origin))
-    const [first] = ends
-    if (first === undefined) continue
+    if (piece.item.kind !== 'joining bolt') continue
     for (const { panel, bore } of bores.get(piece.id) ?? []) {
       const module = index.modules.get(panel.module)
       if (module === undefined) continue
