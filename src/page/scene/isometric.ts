@@ -25,6 +25,7 @@ import { closedPath, polygon, strokes } from './lines.ts'
 import { coversPoint, paintOrder } from './paint-order.ts'
 import { Picture, textSizeFor } from './picture.ts'
 import { seen, throughPose } from './plane.ts'
+import { OUTWARD } from './surfaces.ts'
 import type { Look, PanelToScene, Scene, ScenePoint } from './types.ts'
 
 /**
@@ -175,16 +176,6 @@ function drawCuts(picture: Picture, { panel, eyeFromPanel, frame }: Standing): v
     const kind = cutout.through ? 'cutout' : 'pocket'
     picture.part({ key: `${panel.id} ${cutout.id}`, kind, filled: true, panel: panel.id, operation }, d, [])
   }
-}
-
-/** The way that each surface looks, panel frame. */
-const OUTWARD: Readonly<Record<Surface, Vec3>> = {
-  A: [0, 0, 1],
-  B: [0, 0, -1],
-  x0: [-1, 0, 0],
-  x1: [1, 0, 0],
-  y0: [0, -1, 0],
-  y1: [0, 1, 0],
 }
 
 /** True where a surface is one of those that one sees. */

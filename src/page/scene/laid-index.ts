@@ -9,6 +9,8 @@ export interface LaidIndex {
   readonly ofModule: ReadonlyMap<string, readonly Panel[]>
   readonly modules: ReadonlyMap<string, PlacedModule>
   readonly hardware: ReadonlyMap<string, PlacedHardware>
+  /** That of each frame: the key of a module, or FLOOR. */
+  readonly hardwareOf: ReadonlyMap<string, readonly PlacedHardware[]>
 }
 
 /** A bore and its panel. */
@@ -26,11 +28,18 @@ export function indexOf(laid: LaidOut): LaidIndex {
   if (known !== undefined) return known
   const ofModule = new Map<string, Panel[]>(laid.assembly.modules.map(({ key }) => [key, []]))
   for (const panel of laid.panels) ofModule.get(panel.module)?.push(panel)
+  const hardwareOf = new Map<string, PlacedHardware[]>()
+  for (const piece of laid.assembly.hardware) {
+    const list = hardwareOf.get(piece.frame)
+    if (list === undefined) hardwareOf.set(piece.frame, [piece])
+    else list.push(piece)
+  }
   const index: LaidIndex = {
     panels: new Map(laid.panels.map((panel) => [panel.id, panel])),
     ofModule,
     modules: new Map(laid.assembly.modules.map((module) => [module.key, module])),
     hardware: new Map(laid.assembly.hardware.map((piece) => [piece.id, piece])),
+    hardwareOf,
   }
   indexes.set(laid, index)
   return index
