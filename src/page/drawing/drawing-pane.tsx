@@ -34,16 +34,14 @@ export function DrawingPane(): JSX.Element {
         <button type="button" aria-label="Farther" onClick={() => actions.zoomMiddle(1 / NEARER)}>
           −
         </button>
+        <Legend state={state} />
         <KeyList />
       </div>
       <LastGood state={state} />
       <Sheet state={state} actions={actions} />
       <MeasureStrip state={state} actions={actions} />
       <PickStrip state={state} actions={actions} />
-      <div class="drawing-foot">
-        <Legend state={state} />
-        <TitleBlock state={state} />
-      </div>
+      <TitleBlock state={state} />
     </div>
   )
 }

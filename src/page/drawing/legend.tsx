@@ -13,12 +13,12 @@ export function Legend({ state }: { readonly state: SheetState }): JSX.Element {
   }
   return (
     <details
-      class="legend fold"
+      class="legend"
       open={state.legendOpen.value}
       onToggle={({ currentTarget }) => (state.legendOpen.value = currentTarget.open)}
     >
       <summary>
-        Work on this drawing{' '}
+        Work{' '}
         <span class="quiet">
           {hidden === 0 ? operations.length : `${operations.length - hidden} of ${operations.length}`}
         </span>
@@ -68,7 +68,7 @@ function OperationRow({ operation, isOn, onTurn }: OperationRowProps): JSX.Eleme
       <input type="checkbox" checked={isOn} onChange={onTurn} />
       <WorkMark work={work} />
       <span class="operation-words">
-        <span class="figures">
+        <span class="figures operation-tool">
           {count} × {words}
         </span>{' '}
         <span class="purposes">{purposes.join(', ')}</span>

@@ -63,7 +63,7 @@ export function MeasureStrip({ state, actions }: StripProps): JSX.Element | null
       {readings !== undefined && (
         <dl class="measured">
           {readings.map(({ way, mm }) => (
-            <div key={way}>
+            <div key={way} class="measured-way">
               <dt>{way}</dt>
               <dd class="figures">{bothWords(mm, state.units.value)}</dd>
             </div>

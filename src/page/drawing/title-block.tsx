@@ -14,10 +14,6 @@ export function TitleBlock({ state }: { readonly state: SheetState }): JSX.Eleme
   const subject = subjectOf(outline, look)
   return (
     <section class="title-block" aria-label="What is drawn">
-      <p class="cell project">
-        <span class="label">project</span>
-        <strong>{outline.title}</strong>
-      </p>
       <ModuleCell state={state} outline={outline} look={look} subject={subject} />
       <PanelCell state={state} look={look} subject={subject} />
       <SeenCell state={state} look={look} subject={subject} />
@@ -210,32 +206,24 @@ function SpreadCell({
   readonly look: Look & { kind: 'isometric' }
 }): JSX.Element {
   const id = useId()
-  const turnBy = (quarters: 1 | 3): void => {
-    const turn = QUARTERS[(look.turn + quarters) % QUARTERS.length] ?? 0
-    state.look({ ...look, turn })
-  }
+  const turn = (): void => state.look({ ...look, turn: QUARTERS[(look.turn + 1) % QUARTERS.length] ?? 0 })
   return (
     <div class="cell spread">
       <label class="label" for={id}>
         apart
       </label>
-      <span class="spread-controls">
-        <input
-          id={id}
-          type="range"
-          min="0"
-          max={APART_STEPS}
-          value={Math.round(look.apart * APART_STEPS)}
-          aria-valuetext={look.apart === 0 ? 'together' : `${Math.round(look.apart * 100)} percent apart`}
-          onInput={({ currentTarget }) => state.look({ ...look, apart: currentTarget.valueAsNumber / APART_STEPS })}
-        />
-        <button type="button" onClick={() => turnBy(3)}>
-          Turn left
-        </button>
-        <button type="button" onClick={() => turnBy(1)}>
-          Turn right
-        </button>
-      </span>
+      <input
+        id={id}
+        type="range"
+        min="0"
+        max={APART_STEPS}
+        value={Math.round(look.apart * APART_STEPS)}
+        aria-valuetext={look.apart === 0 ? 'together' : `${Math.round(look.apart * 100)} percent apart`}
+        onInput={({ currentTarget }) => state.look({ ...look, apart: currentTarget.valueAsNumber / APART_STEPS })}
+      />
+      <button type="button" aria-label="Turn by a quarter" onClick={turn}>
+        Turn
+      </button>
     </div>
   )
 }
@@ -244,11 +232,11 @@ function Facts({ state }: { readonly state: SheetState }): JSX.Element {
   const { title, facts } = state.heading.value
   return (
     <div class="cell drawn">
-      <p class="drawn-title">{title}</p>
+      <p>{title}</p>
       {facts.length > 0 && (
         <dl class="drawn-facts">
           {facts.map(([label, words]) => (
-            <div key={label}>
+            <div key={label} class="fact">
               <dt>{label}</dt>
               <dd class="figures">{words}</dd>
             </div>

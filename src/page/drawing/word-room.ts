@@ -13,6 +13,9 @@ const TOO_LARGE = 1.2
 /** A word that finds its place taken tries one line further up, then down, in parts of its size. */
 const MOVES = [0, -1.25, 1.4] as const
 
+/** Words beside a hole keep off its mark, which on the screen is larger than the hole, px. */
+const BESIDE_MARK_PX = { start: 5, middle: 0, end: -5 } as const
+
 /** What is left out first where there is no room for all. */
 const ORDER: readonly SceneWord['kind'][] = ['edge', 'name', 'size', 'tag']
 
@@ -62,7 +65,8 @@ export function readableWords(scene: Scene, camera: Camera, sheet: SheetSize): r
     box.bottom <= sheet.height &&
     !taken.some((other) => overlap(other, box))
   const write = (word: SceneWord): WrittenWord[] => {
-    const [x, y] = toScreen(camera, word.at)
+    const [middle, y] = toScreen(camera, word.at)
+    const x = middle + (word.kind === 'tag' ? BESIDE_MARK_PX[word.anchor] : 0)
     for (const move of word.kind === 'tag' ? [0] : MOVES) {
       const at: ScreenPoint = word.turnDeg === 90 ? [x + move * size, y] : [x, y + move * size]
       const box = boxOf(word, at, size)

@@ -21,7 +21,6 @@ export class World {
   readonly #parts: Row<'path'>
   readonly #rims: Row<'path'>
   readonly #marks: Row<'path'>
-  readonly #marksGroup: SVGGElement
   readonly #lit = svgElement('path', { class: 'lit' })
   readonly #hatches: readonly SVGPatternElement[]
   #shown: readonly ScenePart[] = []
@@ -36,8 +35,7 @@ export class World {
     this.#parts = new Row(layer('parts'), 'path')
     this.group.append(this.#lit)
     this.#rims = new Row(layer('rims'), 'path')
-    this.#marksGroup = layer('marks')
-    this.#marks = new Row(this.#marksGroup, 'path')
+    this.#marks = new Row(layer('marks'), 'path')
     this.#hatches = [
       hatch('hatch-one-way', `M0 ${HATCH_PX}L${HATCH_PX} 0`),
       hatch('hatch-both-ways', `M0 ${HATCH_PX}L${HATCH_PX} 0M0 0L${HATCH_PX} ${HATCH_PX}`),
@@ -100,7 +98,7 @@ export class World {
     this.group.setAttribute('transform', `matrix(${scale} 0 0 ${scale} ${x} ${y})`)
     for (const pattern of this.#hatches) pattern.setAttribute('patternTransform', `scale(${1 / scale})`)
     const size = scale >= FULL_MARKS ? 'full' : scale >= ANY_MARKS ? 'small' : 'none'
-    if (this.#marksGroup.dataset.size !== size) this.#marksGroup.dataset.size = size
+    if (this.group.dataset.size !== size) this.group.dataset.size = size
   }
 
   /** Panels and modules with the middle of where they are drawn, each once. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type ArrowKey, firstRead, nearest, nextInWay, nextRead } from '../../../src/page/drawing/near.ts'
+import { firstRead, nearest, nextInWay, nextRead } from '../../../src/page/drawing/near.ts'
 
 const at = (x: number, y: number, name = `${x} ${y}`) => ({ at: [x, y] as const, name })
 
