@@ -1,6 +1,7 @@
 import type { PlacedModule } from '../../assembly/index.ts'
 import type { Units } from '../../length/index.ts'
 import type { LaidOut } from '../../outputs/index.ts'
+import type { Panel } from '../../panel/index.ts'
 import { faceScene } from './face.ts'
 import { floorScene } from './floor.ts'
 import { frontScene } from './front.ts'
@@ -22,9 +23,8 @@ const FIRST: Look = { kind: 'isometric', apart: 0, turn: 0 }
 export function nearestLook(laid: LaidOut, look: Look | undefined): Look | undefined {
   const { modules } = indexOf(laid)
   if (laid.panels.length === 0) return undefined
-  switch (look?.kind) {
-    case undefined:
-      return FIRST
+  if (look === undefined) return FIRST
+  switch (look.kind) {
     case 'face':
       return nearestFace(laid, look)
     case 'pair':
@@ -84,7 +84,7 @@ export function sceneOf(laid: LaidOut, look: Look, units: Units = laid.project.u
   }
 }
 
-function panelOf(laid: LaidOut, id: string) {
+function panelOf(laid: LaidOut, id: string): Panel {
   const panel = indexOf(laid).panels.get(id)
   if (panel === undefined) throw new Error(`nothing to see: no panel ${id}`)
   return panel
