@@ -45,7 +45,15 @@ function surfaceOf(panel: Panel, bore: Bore): string {
 /** From both datum edges; of a bore in an edge from face A and along the edge. */
 function placesOf(panel: Panel, bore: Bore): HoleFacts['from'] {
   const { x, y } = fromDatum(panel, bore.at)
-  const words = ({ edge, mm }: typeof x) => ({ edge, ...length(mm) })
+  const [atX, atY, atZ] = bore.at
+  const words = ({ edge, mm }: typeof x) => ({
+    edge,
+    ...length(mm),
+    foot:
+      edge === x.edge
+        ? ([panel.datum.x === 'x0' ? 0 : panel.length, atY, atZ] as const)
+        : ([atX, panel.datum.y === 'y0' ? 0 : panel.width, atZ] as const),
+  })
   const inEdge = edgeOf(panel, bore)
   if (inEdge === undefined) return [words(y), words(x)]
   const along = inEdge.side === 'x0' || inEdge.side === 'x1' ? y : x
