@@ -1,35 +1,128 @@
-import { faceView, isDrawnOn, mouthRadius, placeWords } from '../../drawing/index.ts'
+import type { EdgeSide } from '../../assembly/index.ts'
+import { bitWords, edgeWords, placeWords } from '../../drawing/index.ts'
 import type { Units } from '../../length/index.ts'
 import type { Panel } from '../../panel/index.ts'
-import type { Face, Look, Scene, SceneHole } from './types.ts'
+import { type Board, drawBoard } from './board.ts'
+import { drawDimension } from './dimension.ts'
+import type { LaidIndex } from './laid-index.ts'
+import { Picture, textSizeFor } from './picture.ts'
+import { seen } from './plane.ts'
+import { drawTags } from './tags.ts'
+import type { Face, Look, PanelToScene, Scene, SceneArea, ScenePoint, SceneWord } from './types.ts'
 
-/** One face of a panel; y runs down from its upper edge. */
-export function faceScene(panel: Panel, face: Face, look: Look, units: Units): Scene {
-  const view = faceView(panel, face)
-  const mirror = face === 'B' ? -1 : 1
-  const holes = panel.bores
-    .filter((bore) => isDrawnOn(bore, face))
-    .map((bore): SceneHole => {
-      const [x, up] = view.toView(bore.at)
-      const y = panel.width - up
-      const radius = mouthRadius(bore)
-      const d = `M${x - radius} ${y}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0z`
-      return { id: `${panel.id}#${bore.id}`, panel: panel.id, operation: 'bore', at: [x, y], d, radius, hidden: false }
-    })
-  return {
+/** Takes the panel frame to a drawing of one face whose lower left corner, as seen, lies at (0, width). */
+export function faceFrame({ length, width }: Panel, face: Face): PanelToScene {
+  return face === 'A' ? [1, 0, 0, 0, 0, -1, 0, width] : [-1, 0, 0, length, 0, -1, 0, width]
+}
+
+/** One face of a panel, its upper left corner as seen at (0, 0); y runs down. */
+export function faceScene(index: LaidIndex, panel: Panel, look: Look & { kind: 'face' }, units: Units): Scene {
+  const { face } = look
+  const picture = new Picture(index, units)
+  const size = textSizeFor(panel.length * BESIDE, panel.width * BESIDE)
+  const board: Board = { panel, face, frame: faceFrame(panel, face), own: false }
+  drawBoard(picture, board, units)
+  const inside: SceneArea = { min: [0, 0], max: [panel.length, panel.width] }
+  const holes = picture.area()
+  const out = Math.max(0, holes.max[1] - panel.width, -holes.min[0]) + (EDGE_ROOM + 1) * size
+  nameEdges(picture, board, units, size)
+  drawTags(picture, board, inside, units, size)
+  drawGrain(picture, board, size)
+  const dimension = { size: out + size }
+  drawDimension(
+    picture,
+    {
+      key: 'length',
+      from: 0,
+      to: panel.length,
+      along: 'x',
+      thing: panel.width,
+      line: panel.width + dimension.size + size * 0.6,
+      words: placeWords(panel.length, units),
+    },
+    size,
+  )
+  drawDimension(
+    picture,
+    {
+      key: 'width',
+      from: 0,
+      to: panel.width,
+      along: 'y',
+      thing: 0,
+      line: -dimension.size + size * 0.3,
+      words: placeWords(panel.width, units),
+    },
+    size,
+  )
+  return picture.scene({
     look,
     title: `${panel.moduleName}: ${panel.name}, face ${face}`,
-    facts: [['size', `${placeWords(panel.length, units)} × ${placeWords(panel.width, units)}`]],
-    bounds: { min: [0, 0], max: [panel.length, panel.width] },
-    parts: [
-      { key: panel.id, kind: 'panel', d: `M0 0H${panel.length}V${panel.width}H0z`, filled: true, panel: panel.id },
-    ],
-    holes,
-    words: [],
-    operations: [],
-    snaps: [],
-    edges: [],
-    frames: { [panel.id]: [mirror, 0, 0, face === 'B' ? panel.length : 0, 0, -1, 0, panel.width] },
+    facts: factsOfFace(panel, face, units),
     flat: true,
+    textSize: size,
+  })
+}
+
+/** What a drawing takes more than the panel, for names and sizes around it. */
+const BESIDE = 1.12
+/** From an edge to its name, in text heights. */
+const EDGE_ROOM = 0.45
+
+/** What a title block says of a panel. */
+export function factsOfFace(panel: Panel, face: Face, units: Units): Scene['facts'] {
+  return [
+    ['size', `${placeWords(panel.length, units)} × ${placeWords(panel.width, units)}`],
+    ['thickness', bitWords(panel.thickness, units)],
+    ['stock', panel.stock.name],
+    ['grain', panel.stock.grain === 'none' ? 'none' : 'along the length'],
+    ['face', `${face}, ${panel.faces[face]}`],
+    ['holes', String(panel.bores.length)],
+  ]
+}
+
+/** The names of the four edges, outside of them; those at the left and right turned. */
+export function nameEdges(picture: Picture, board: Board, units: Units, size: number): void {
+  const { panel, frame } = board
+  const middles: Readonly<Record<EdgeSide, ScenePoint>> = {
+    x0: seen(frame, [0, panel.width / 2, 0]),
+    x1: seen(frame, [panel.length, panel.width / 2, 0]),
+    y0: seen(frame, [panel.length / 2, 0, 0]),
+    y1: seen(frame, [panel.length / 2, panel.width, 0]),
   }
+  const centre = seen(frame, [panel.length / 2, panel.width / 2, 0])
+  for (const side of ['x0', 'x1', 'y0', 'y1'] as const) {
+    const [x, y] = middles[side]
+    const [dx, dy] = [x - centre[0], y - centre[1]]
+    const beside = Math.abs(dx) > Math.abs(dy)
+    const away = EDGE_ROOM * size
+    const at: ScenePoint = beside
+      ? [x + (dx > 0 ? away + 0.8 * size : -away), y]
+      : [x, y + (dy > 0 ? away + 0.8 * size : -away)]
+    const word: SceneWord = {
+      key: `${panel.id} edge ${side}`,
+      at,
+      anchor: 'middle',
+      text: edgeWords(panel, side, units),
+      kind: 'edge',
+      ...(beside && { turnDeg: 90 }),
+    }
+    picture.word(word, size)
+  }
+}
+
+/** An arrow with two heads the way of the grain, near the upper edge as seen, where it is seldom in the way. */
+export function drawGrain(picture: Picture, board: Board, size: number): void {
+  const { panel, frame } = board
+  if (panel.stock.grain === 'none') return
+  const half = Math.min(panel.length * 0.12, 6 * size)
+  const head = Math.min(half / 2, 0.7 * size)
+  const y = panel.width - Math.min(panel.width / 2, 2.2 * size)
+  const x = panel.length / 2
+  const p = (dx: number, dy: number): ScenePoint => seen(frame, [x + dx, y + dy, 0])
+  picture.strokes({ key: `${panel.id} grain`, kind: 'grain', filled: false, title: 'grain' }, [
+    [p(-half, 0), p(half, 0)],
+    [p(-half + head, head / 2), p(-half, 0), p(-half + head, -head / 2)],
+    [p(half - head, head / 2), p(half, 0), p(half - head, -head / 2)],
+  ])
 }

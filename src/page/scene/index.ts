@@ -1,3 +1,4 @@
+export { factsOf } from './facts.ts'
 export { outlineOf } from './outline.ts'
 export { nearestLook, sceneOf } from './scene.ts'
 export * from './types.ts'

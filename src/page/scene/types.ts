@@ -35,7 +35,10 @@ export interface SceneArea {
  */
 export type PanelToScene = readonly [number, number, number, number, number, number, number, number]
 
-/** How a part is drawn. `hidden` lines lie behind wood; `seen through` ones are of a front that is drawn open or away. */
+/**
+ * How a part is drawn. `hidden` lines lie behind wood; `seen through` ones are of what is drawn away; `size`: a dimension line with
+ * its ends; `fold`: the line between a facing pair; `opening`: of the carcase, nothing but air.
+ */
 export type PartKind =
   | 'panel'
   | 'edge'
@@ -50,6 +53,9 @@ export type PartKind =
   | 'hardware'
   | 'footprint'
   | 'grain'
+  | 'size'
+  | 'fold'
+  | 'opening'
 
 /** Something drawn, in painting order. */
 export interface ScenePart {
@@ -77,8 +83,10 @@ export interface SceneHole {
   readonly id: string
   readonly panel: PanelId
   readonly operation: string
-  /** Its middle where the bit enters. */
+  /** Its middle where the bit enters, or comes out, where a through hole is drawn at its far mouth since that side is the one seen. */
   readonly at: ScenePoint
+  /** The same in the frame in which distances are true, see SceneSnap: measuring snaps to it. */
+  readonly place: Vec3
   /** The rim, an SVG path, mm; an ellipse where it is seen at a slant, a short stroke where it is seen from the side. */
   readonly d: string
   /** Radius of the mouth, mm, as large as it is seen anywhere. */
@@ -99,11 +107,17 @@ export interface SceneWord {
   readonly kind: 'size' | 'edge' | 'name' | 'tag'
 }
 
-/** A point that measuring snaps to; `place` in mm in the frame of the scene, in which distances are true. */
+/**
+ * A point that measuring snaps to besides the holes; `place` in mm in the frame of the scene, in which distances are true: of a
+ * face and each panel of a pair as seen (x right, y up), of the front view the module's, of the others the floor's, panels in
+ * their places.
+ */
 export interface SceneSnap {
   readonly at: ScenePoint
   readonly place: Vec3
   readonly kind: 'centre' | 'corner'
+  /** Only in a pair: the panel that it belongs to. Distances between two panels of a pair mean nothing. */
+  readonly of?: PanelId
 }
 
 /** An edge that measuring snaps to, between two corners. */
@@ -112,14 +126,15 @@ export interface SceneEdge {
   readonly to: SceneSnap
 }
 
-/** What one set-up of a tool makes: a bit and a depth, as on one layer of the files for a machine. */
+/** What one set-up of a tool makes for one kind of work: a bit and a depth, as on one layer of the files for a machine. */
 export interface SceneOperation {
-  /** Unique, the same in every scene of a project: `bore 5 13`, `bore 8 through`, `groove 6.4 8`, `cutout`. */
+  /** Unique, the same in every scene of a project: `bore 5 13 shelf pins`, `bore 8 through joints`, `groove 6.4 8`, `cutout`. */
   readonly id: string
   /** `5 deep 13`, in the units of the project. */
   readonly words: string
   /** What for: `shelf pin`, `hinge cup`. */
   readonly purposes: readonly string[]
+  /** Of what the scene has of it. */
   readonly count: number
   /** What kind of work: colour and mark go by it. */
   readonly work: OperationWork
@@ -145,7 +160,10 @@ export interface Scene {
   /** What else a title block says, each a label and its words: size, thickness, stock, scale of nothing. */
   readonly facts: readonly (readonly [label: string, words: string])[]
   readonly bounds: SceneArea
+  /** Height of the words, mm, for which they are placed: so high, none lies on another or on a hole. */
+  readonly textSize: number
   readonly parts: readonly ScenePart[]
+  /** What is nearest the eye first. */
   readonly holes: readonly SceneHole[]
   readonly words: readonly SceneWord[]
   readonly operations: readonly SceneOperation[]
@@ -169,7 +187,11 @@ export interface HoleFacts {
   readonly purposes: readonly string[]
   readonly tool: BothUnits
   /** From the two edges that a person measures from; for bores in an edge from face A and along the edge. */
-  readonly from: readonly (BothUnits & { readonly edge: string })[]
+  readonly from: readonly (BothUnits & {
+    readonly edge: string
+    /** The point of that edge straight beside the hole, panel frame, mm: from there to the hole it is measured. */
+    readonly foot?: Vec3
+  })[]
   /** Names of the hardware that it is for. */
   readonly hardware: readonly string[]
   /** Its mates: the holes of the same piece of hardware in other panels. */

@@ -1,6 +1,6 @@
 import { type LaidOut, layoutKeeper } from '../../outputs/index.ts'
 import type { DrawerAnswer, DrawerAsk } from '../protocol.ts'
-import { nearestLook, outlineOf, sceneOf } from '../scene/index.ts'
+import { factsOf, nearestLook, outlineOf, sceneOf } from '../scene/index.ts'
 
 /** What the drawing worker does, apart from the worker: keeps the last definition that could be laid out, and draws it. */
 export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
@@ -44,7 +44,7 @@ export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
         }
       }
       case 'hole':
-        return { kind: 'hole', number, facts: undefined }
+        return { kind: 'hole', number, facts: laid && factsOf(laid, ask.hole) }
       default:
         return ask satisfies never
     }

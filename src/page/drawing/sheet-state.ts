@@ -1,0 +1,229 @@
+import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import type { PanelId } from '../../assembly/index.ts'
+import type { Units } from '../../length/index.ts'
+import type { HoleFacts, Look, Scene, SceneHole, SceneOperation } from '../scene/types.ts'
+import type { Page, PlaceShown } from '../state/page.ts'
+import { type Camera, fitted, keptFitted, NARROW_PX, type ScreenPoint, type SheetSize, toScreen } from './camera.ts'
+import { cardPlace } from './card-place.ts'
+import { definitionName, sameThing } from './looks.ts'
+import type { MeasurePoint } from './snap.ts'
+
+/** A panel, or a module as a whole, that was pressed once: it is lit and named, and can be gone to. */
+export interface Picked {
+  readonly panel?: PanelId
+  readonly module?: string
+  readonly name: string
+}
+
+/** Measuring goes on: the point that is aimed at, the first that was set, and the second. */
+export interface Measuring {
+  readonly aim?: MeasurePoint
+  readonly from?: MeasurePoint
+  readonly to?: MeasurePoint
+}
+
+/** What the sheet itself remembers; nothing of it belongs to the definition. */
+export interface SheetState {
+  readonly page: Page
+  readonly size: Signal<SheetSize>
+  readonly camera: Signal<Camera>
+  /** Counts the drawings that are on the sheet. */
+  readonly drawn: Signal<number>
+  readonly off: Signal<ReadonlySet<string>>
+  /** Holes of the operations that are on. */
+  readonly holes: ReadonlySignal<readonly SceneHole[]>
+  /** What is known of the hole that is pointed at. */
+  readonly facts: Signal<HoleFacts | undefined>
+  /** Its card stays when the pointer goes. */
+  readonly pinned: Signal<boolean>
+  readonly picked: Signal<Picked | undefined>
+  readonly measuring: Signal<Measuring | undefined>
+  /** The place that a finding asked to be shown, as long as it is ringed. */
+  readonly ringed: Signal<PlaceShown | undefined>
+  /** The same, while a card is shown: not while one measures. */
+  readonly cardFacts: ReadonlySignal<HoleFacts | undefined>
+  readonly cardSize: Signal<SheetSize | undefined>
+  /** Upper left corner of the card; nothing where it lies at the foot of a narrow sheet. */
+  readonly cardAt: ReadonlySignal<ScreenPoint | undefined>
+  readonly isNarrow: ReadonlySignal<boolean>
+  readonly operations: ReadonlySignal<readonly SceneOperation[]>
+  readonly heading: ReadonlySignal<Pick<Scene, 'title' | 'facts'>>
+  readonly legendOpen: Signal<boolean>
+  readonly canGoBack: ReadonlySignal<boolean>
+  readonly units: ReadonlySignal<Units>
+  /** Looks at something else, and remembers what was seen before. */
+  readonly look: (look: Look) => void
+  readonly back: () => void
+  readonly fit: () => void
+  /** A person moved the drawing: it is no longer fitted by itself. */
+  readonly move: (camera: Camera) => void
+  readonly pointAt: (hole: SceneHole | undefined) => void
+  readonly pick: (picked: Picked | undefined) => void
+  /** Follows what the rest of the page does; returns what ends that. */
+  readonly follow: () => () => void
+}
+
+/** How many looks one can go back. */
+const STEPS_BACK = 50
+const BLANK: Camera = { scale: 1, x: 0, y: 0 }
+
+/** A value that changes only where its words do, so that what is beside the drawing is not drawn anew with each key press. */
+function unlessSame<T>(work: () => T): ReadonlySignal<T> {
+  let last: { readonly value: T; readonly words: string } | undefined
+  return computed(() => {
+    const value = work()
+    const words = JSON.stringify(value)
+    if (last?.words !== words) last = { value, words }
+    return last.value
+  })
+}
+
+export function sheetState(page: Page): SheetState {
+  const { workshop } = page
+  const size = signal<SheetSize>({ width: 0, height: 0 })
+  const camera = signal<Camera>(BLANK)
+  const drawn = signal(0)
+  const off = signal<ReadonlySet<string>>(new Set())
+  const facts = signal<HoleFacts | undefined>(undefined)
+  const pinned = signal(false)
+  const picked = signal<Picked | undefined>(undefined)
+  const measuring = signal<Measuring | undefined>(undefined)
+  const ringed = signal<PlaceShown | undefined>(undefined)
+  const past = signal<readonly Look[]>([])
+  const holes = computed(() => {
+    const hidden = off.value
+    const all = workshop.scene.value?.holes ?? []
+    return hidden.size === 0 ? all : all.filter(({ operation }) => !hidden.has(operation))
+  })
+  const scene = workshop.scene
+  const isNarrow = computed(() => size.value.width < NARROW_PX)
+  const cardFacts = computed(() => (measuring.value === undefined ? facts.value : undefined))
+  const cardSize = signal<SheetSize | undefined>(undefined)
+  const cardAt = computed(() => {
+    const known = cardFacts.value
+    const card = cardSize.value
+    const all = scene.value?.holes ?? []
+    const hole = known && all.find(({ id }) => id === known.id)
+    if (card === undefined || hole === undefined || isNarrow.value) return undefined
+    const ids = new Set(known?.partners.map(({ id }) => id))
+    const partners = all.filter(({ id }) => ids.has(id)).map(({ at }) => toScreen(camera.value, at))
+    return cardPlace(toScreen(camera.value, hole.at), partners, card, size.value)
+  })
+  let isFitted = true
+  let before: Scene | undefined
+
+  const fit = (): void => {
+    isFitted = true
+    const scene = workshop.scene.peek()
+    if (scene !== undefined) camera.value = fitted(scene.bounds, size.peek())
+  }
+  const look = (wanted: Look): void => {
+    const now = workshop.look.peek()
+    if (now !== undefined && !sameThing(now, wanted)) past.value = [...past.peek(), now].slice(-STEPS_BACK)
+    workshop.lookAt(wanted)
+  }
+  const pointAt = (hole: SceneHole | undefined): void => {
+    if (page.hole.peek()?.id === hole?.id) return
+    batch(() => {
+      page.hole.value = hole && { id: hole.id, panel: hole.panel }
+      if (hole === undefined) pinned.value = false
+    })
+  }
+
+  /** Where the drawing lies when another one comes: as before, as long as it is of the same thing. */
+  const followScene = (): void => {
+    const scene = workshop.scene.value
+    const { width, height } = size.value
+    if (scene === undefined || width === 0 || height === 0) return
+    const isSame = sameThing(before?.look, scene.look)
+    if (before !== scene && !isSame) {
+      isFitted = true
+      picked.value = undefined
+      measuring.value = measuring.peek() && {}
+    }
+    if (isFitted)
+      camera.value =
+        isSame && before !== scene
+          ? keptFitted(camera.peek(), scene.bounds, size.peek())
+          : fitted(scene.bounds, size.peek())
+    before = scene
+  }
+
+  const followHole = (): void => {
+    const hole = page.hole.value
+    // Asked anew with every drawing: the figures may be others.
+    const scene = workshop.scene.value
+    if (hole === undefined || scene === undefined) {
+      facts.value = undefined
+      return
+    }
+    workshop.factsOf(hole.id).then((known) => {
+      if (page.hole.peek()?.id === hole.id && workshop.scene.peek() === scene) facts.value = known
+    })
+  }
+
+  const followPlace = (): void => {
+    const place = page.showPlace.value
+    if (place === undefined) return
+    batch(() => {
+      ringed.value = place
+      page.area.value = 'See'
+      look({ kind: 'face', panel: place.panel, face: place.face })
+    })
+  }
+
+  return {
+    page,
+    size,
+    camera,
+    drawn,
+    off,
+    holes,
+    facts,
+    pinned,
+    picked,
+    measuring,
+    ringed,
+    cardFacts,
+    cardSize,
+    cardAt,
+    isNarrow,
+    operations: unlessSame(() => scene.value?.operations ?? []),
+    heading: unlessSame(() => ({ title: scene.value?.title ?? '', facts: scene.value?.facts ?? [] })),
+    legendOpen: signal(false),
+    canGoBack: computed(() => past.value.length > 0),
+    units: computed(() => page.settings.units.value ?? workshop.outline.value?.units ?? 'mm'),
+    look,
+    back: () => {
+      const last = past.peek().at(-1)
+      if (last === undefined) return
+      past.value = past.peek().slice(0, -1)
+      workshop.lookAt(last)
+    },
+    fit,
+    move: (moved) => {
+      isFitted = false
+      camera.value = moved
+    },
+    pointAt,
+    pick: (wanted) => {
+      batch(() => {
+        picked.value = wanted
+        if (wanted === undefined) return
+        const module = workshop.outline
+          .peek()
+          ?.modules.find(({ key, panels }) => key === wanted.module || panels.some(({ id }) => id === wanted.panel))
+        const name = module && definitionName(module)
+        if (name === undefined) return
+        page.moduleShown.value = name
+        page.modulePressed.value = { module: name }
+      })
+    },
+    follow: () => {
+      const ends = [effect(followScene), effect(followHole), effect(followPlace)]
+      return () => {
+        for (const end of ends) end()
+      }
+    },
+  }
+}

@@ -1,0 +1,141 @@
+import type { Scene, SceneHole, SceneOperation, ScenePart } from '../scene/types.ts'
+import type { Camera } from './camera.ts'
+import type { PlacedPart } from './keys.ts'
+import { BEHIND, WORK_MARKS, workClass } from './marks.ts'
+import { Row, svgElement } from './svg.ts'
+
+/** Below these scales, px a mm, marks are drawn small, and not at all: there they would lie on each other. */
+const FULL_MARKS = 0.45
+const ANY_MARKS = 0.22
+
+/** Distance of the lines of a hatch, px. */
+const HATCH_PX = 7
+
+/**
+ * What is drawn in mm: parts, holes and their marks. A camera moves all of it by one transform. All holes of an operation
+ * are one path, for its rims, and one for each layer of its mark.
+ */
+export class World {
+  readonly group = svgElement('g', { class: 'world' })
+  readonly defs = svgElement('defs')
+  readonly #parts: Row<'path'>
+  readonly #rims: Row<'path'>
+  readonly #marks: Row<'path'>
+  readonly #lit = svgElement('path', { class: 'lit' })
+  readonly #hatches: readonly SVGPatternElement[]
+  #shown: readonly ScenePart[] = []
+  readonly #partOf = new WeakMap<Element, ScenePart>()
+
+  constructor() {
+    const layer = (name: string): SVGGElement => {
+      const group = svgElement('g', { class: name })
+      this.group.append(group)
+      return group
+    }
+    this.#parts = new Row(layer('parts'), 'path')
+    this.group.append(this.#lit)
+    this.#rims = new Row(layer('rims'), 'path')
+    this.#marks = new Row(layer('marks'), 'path')
+    this.#hatches = [
+      hatch('hatch-one-way', `M0 ${HATCH_PX}L${HATCH_PX} 0`),
+      hatch('hatch-both-ways', `M0 ${HATCH_PX}L${HATCH_PX} 0M0 0L${HATCH_PX} ${HATCH_PX}`),
+    ]
+    this.defs.append(...this.#hatches)
+  }
+
+  /** Draws a scene without the operations that are off. */
+  draw(scene: Scene, holes: readonly SceneHole[], off: ReadonlySet<string>): void {
+    const works = new Map(scene.operations.map((operation) => [operation.id, operation]))
+    this.#shown = off.size === 0 ? scene.parts : scene.parts.filter(({ operation }) => !isOff(operation, off))
+    this.#parts.begin()
+    for (const part of this.#shown) {
+      const work = part.operation === undefined ? undefined : works.get(part.operation)
+      const element = this.#parts.next({
+        class: `part ${part.kind.replace(' ', '-')}${part.filled ? ' filled' : ''}${work ? ` ${workClass(work.work)}` : ''}`,
+        d: part.d,
+      })
+      this.#partOf.set(element, part)
+    }
+    this.#parts.end()
+    this.#drawHoles(holes, works)
+  }
+
+  #drawHoles(holes: readonly SceneHole[], works: ReadonlyMap<string, SceneOperation>): void {
+    const sorted = new Map<string, { readonly rims: string[]; readonly points: string[]; readonly first: SceneHole }>()
+    for (const hole of holes) {
+      const key = hole.hidden ? `${hole.operation} hidden` : hole.operation
+      let bin = sorted.get(key)
+      if (bin === undefined) {
+        bin = { rims: [], points: [], first: hole }
+        sorted.set(key, bin)
+      }
+      bin.rims.push(hole.d)
+      bin.points.push(`M${round(hole.at[0])} ${round(hole.at[1])}h0`)
+    }
+    this.#rims.begin()
+    this.#marks.begin()
+    for (const { rims, points, first } of sorted.values()) {
+      const work = works.get(first.operation)?.work ?? 'pulls and fittings'
+      const classes = `${workClass(work)}${first.hidden ? ' behind' : ''}`
+      this.#rims.next({ class: `rim ${classes}`, d: rims.join(''), 'data-operation': first.operation })
+      const d = points.join('')
+      // What lies behind has no colour: it is there, but not on this side.
+      const layers = first.hidden ? BEHIND : WORK_MARKS[work].layers
+      for (const { width, form, of } of layers)
+        this.#marks.next({ class: `mark ${classes} ${form} ${of}`, style: `--width: ${width}px`, d })
+    }
+    this.#rims.end()
+    this.#marks.end()
+  }
+
+  /** Lights up all of a panel, or of a module, or nothing. */
+  light(isLit: ((part: ScenePart) => boolean) | undefined): void {
+    const d = isLit === undefined ? '' : this.#shown.filter(isLit).map((part) => part.d)
+    this.#lit.setAttribute('d', typeof d === 'string' ? d : d.join(''))
+  }
+
+  move({ scale, x, y }: Camera): void {
+    this.group.setAttribute('transform', `matrix(${scale} 0 0 ${scale} ${x} ${y})`)
+    for (const pattern of this.#hatches) pattern.setAttribute('patternTransform', `scale(${1 / scale})`)
+    const size = scale >= FULL_MARKS ? 'full' : scale >= ANY_MARKS ? 'small' : 'none'
+    if (this.group.dataset.size !== size) this.group.dataset.size = size
+  }
+
+  /** Panels and modules with the middle of where they are drawn, each once. */
+  placedParts(): readonly PlacedPart[] {
+    const boxes = new Map<string, { readonly part: ScenePart; min: readonly number[]; max: readonly number[] }>()
+    for (const [index, element] of this.#parts.elements.entries()) {
+      const part = this.#shown[index]
+      const key = part?.panel ?? part?.module
+      if (part === undefined || key === undefined) continue
+      const { x, y, width, height } = element.getBBox()
+      const box = boxes.get(key) ?? { part, min: [x, y], max: [x + width, y + height] }
+      boxes.set(key, {
+        part: box.part,
+        min: [Math.min(box.min[0] ?? x, x), Math.min(box.min[1] ?? y, y)],
+        max: [Math.max(box.max[0] ?? x, x + width), Math.max(box.max[1] ?? y, y + height)],
+      })
+    }
+    return [...boxes.values()].map(({ part, min, max }) => ({
+      part,
+      at: [((min[0] ?? 0) + (max[0] ?? 0)) / 2, ((min[1] ?? 0) + (max[1] ?? 0)) / 2],
+    }))
+  }
+
+  /** The part that an element of the drawing is. */
+  partAt(element: Element | null): ScenePart | undefined {
+    return element === null ? undefined : this.#partOf.get(element)
+  }
+}
+
+const isOff = (operation: string | undefined, off: ReadonlySet<string>): boolean =>
+  operation !== undefined && off.has(operation)
+
+/** For the screen a thousandth of a mm is more than enough, and shorter to read. */
+const round = (mm: number): number => Math.round(mm * 1000) / 1000
+
+function hatch(id: string, d: string): SVGPatternElement {
+  const pattern = svgElement('pattern', { id, width: HATCH_PX, height: HATCH_PX, patternUnits: 'userSpaceOnUse' })
+  pattern.append(svgElement('path', { class: 'hatch', d }))
+  return pattern
+}

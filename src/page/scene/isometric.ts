@@ -1,0 +1,213 @@
+import type { PlacedModule } from '../../assembly/index.ts'
+import { floorBox, ownBox } from '../../assembly/index.ts'
+import { mouthRadius } from '../../drawing/index.ts'
+import {
+  add,
+  type Box,
+  compose,
+  IDENTITY,
+  type Pose,
+  place,
+  placedBox,
+  poseOf,
+  scale,
+  sub,
+  turn,
+  type Vec3,
+} from '../../geometry/index.ts'
+import type { Units } from '../../length/index.ts'
+import type { Bore, Panel, Surface } from '../../panel/index.ts'
+import { groovePath } from './board.ts'
+import { rimOf } from './bores.ts'
+import { isFront } from './fronts.ts'
+import { holeId, type LaidIndex } from './laid-index.ts'
+import { closedPath, polygon, strokes } from './lines.ts'
+import { coversPoint, paintOrder } from './paint-order.ts'
+import { Picture, textSizeFor } from './picture.ts'
+import { seen, throughPose } from './plane.ts'
+import { OUTWARD } from './surfaces.ts'
+import type { Look, PanelToScene, Scene, ScenePoint } from './types.ts'
+
+/**
+ * Isometric projection, lengths along the axes true (ISO 5456-3, from memory): x runs to the right and up, y to the left and up, both
+ * at 30 degrees to the level, z up. One looks from the front, from the left and from above.
+ */
+export const ISOMETRIC: PanelToScene = (() => {
+  const cos30 = Math.sqrt(3) / 2
+  return [cos30, -cos30, 0, 0, -0.5, -0.5, -1, 0]
+})()
+
+/** What one sees after walking so many quarter turns round it, to the right: the floor, turned under the eye. */
+const TURNED: Readonly<Record<0 | 1 | 2 | 3, Pose>> = {
+  0: IDENTITY,
+  1: poseOf([0, -1, 0], [1, 0, 0], [0, 0, 0]),
+  2: poseOf([-1, 0, 0], [0, -1, 0], [0, 0, 0]),
+  3: poseOf([0, 1, 0], [-1, 0, 0], [0, 0, 0]),
+}
+
+/** At `apart` 1 the middles of all panels lie so many times further from the middle of all. */
+const SPREAD = 0.75
+
+/** A panel in its place under the eye. */
+interface Standing {
+  readonly panel: Panel
+  readonly floorFromPanel: Pose
+  /** Frame of the eye: turned, and the panels apart. */
+  readonly eyeFromPanel: Pose
+  readonly box: Box
+  readonly frame: PanelToScene
+}
+
+/** A module, or all of them, in isometric projection. */
+export function isometricScene(
+  index: LaidIndex,
+  modules: readonly PlacedModule[],
+  look: Look & { kind: 'isometric' },
+  units: Units,
+  title: string,
+): Scene {
+  const picture = new Picture(index, units)
+  const standing = stand(index, modules, look)
+  const { order, covers } = paintOrder(standing.map(({ box }) => box))
+  order.forEach((k) => {
+    const one = standing[k]
+    if (one !== undefined) drawBox(picture, one)
+  })
+  for (const k of [...order].reverse()) {
+    const one = standing[k]
+    if (one === undefined) continue
+    const before = (covers[k] ?? []).flatMap((n) => standing[n]?.box ?? [])
+    for (const bore of one.panel.bores) drawBore(picture, one, bore, before)
+  }
+  const { min, max } = picture.area()
+  return picture.scene({
+    look,
+    title,
+    facts: [
+      ['panels', String(standing.length)],
+      ['holes', String(picture.holes.length)],
+    ],
+    flat: false,
+    textSize: textSizeFor(max[0] - min[0], max[1] - min[1]),
+  })
+}
+
+function stand(index: LaidIndex, modules: readonly PlacedModule[], look: Look & { kind: 'isometric' }): Standing[] {
+  const panels = modules.flatMap((module) => (index.ofModule.get(module.key) ?? []).map((panel) => ({ module, panel })))
+  const boxes = panels.map(({ module, panel }) => floorBox(module, panel))
+  const middle = middleOf(around(boxes))
+  return panels.map(({ module, panel }, k): Standing => {
+    const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
+    const box = boxes[k]
+    const away = box === undefined ? middle : middleOf(box)
+    const moved: Pose = {
+      ...floorFromPanel,
+      origin: add(floorFromPanel.origin, scale(sub(away, middle), look.apart * SPREAD)),
+    }
+    const eyeFromPanel = compose(TURNED[look.turn], moved)
+    return {
+      panel,
+      floorFromPanel,
+      eyeFromPanel,
+      box: placedBox(eyeFromPanel, ownBox(panel)),
+      frame: throughPose(ISOMETRIC, eyeFromPanel),
+    }
+  })
+}
+
+function around(boxes: readonly Box[]): Box {
+  const each = (value: (axis: 0 | 1 | 2) => number): Vec3 => [value(0), value(1), value(2)]
+  return {
+    min: each((axis) => Math.min(...boxes.map(({ min }) => min[axis]))),
+    max: each((axis) => Math.max(...boxes.map(({ max }) => max[axis]))),
+  }
+}
+
+const middleOf = ({ min, max }: Box): Vec3 => scale(add(min, max), 0.5)
+
+/** The three sides of a box that one sees, and what is cut into them. */
+function drawBox(picture: Picture, one: Standing): void {
+  const { panel, box, frame } = one
+  picture.frames[panel.id] = frame
+  const corner = (x: 'min' | 'max', y: 'min' | 'max', z: 'min' | 'max'): ScenePoint =>
+    seen(ISOMETRIC, [box[x][0], box[y][1], box[z][2]])
+  const near = corner('min', 'min', 'max')
+  const rim = [
+    corner('min', 'max', 'max'),
+    corner('max', 'max', 'max'),
+    corner('max', 'min', 'max'),
+    corner('max', 'min', 'min'),
+    corner('min', 'min', 'min'),
+    corner('min', 'max', 'min'),
+  ] as const
+  const inner = [rim[0], rim[2], rim[4]].map((end): readonly ScenePoint[] => [near, end])
+  picture.part(
+    {
+      key: panel.id,
+      kind: isFront(panel) ? 'front' : 'panel',
+      filled: true,
+      panel: panel.id,
+      title: `${panel.moduleName}: ${panel.name}`,
+      at: panel.at,
+    },
+    polygon(rim) + strokes(inner),
+    rim,
+  )
+  drawCuts(picture, one)
+}
+
+function drawCuts(picture: Picture, { panel, eyeFromPanel, frame }: Standing): void {
+  const face = isTurnedHere(eyeFromPanel, 'A') ? 'A' : 'B'
+  const z = face === 'A' ? 0 : -panel.thickness
+  for (const groove of panel.grooves) {
+    const operation = picture.operations.groove(groove)
+    if (groove.face !== face) continue
+    const d = closedPath(frame, groovePath(panel, groove), z)
+    picture.part(
+      { key: `${panel.id} ${groove.id}`, kind: groove.kind, filled: true, panel: panel.id, operation },
+      d,
+      [],
+    )
+  }
+  for (const cutout of panel.cutouts) {
+    const operation = picture.operations.cutout(cutout)
+    if (cutout.face !== face && !cutout.through) continue
+    const d = closedPath(frame, cutout.path, z)
+    const kind = cutout.through ? 'cutout' : 'pocket'
+    picture.part({ key: `${panel.id} ${cutout.id}`, kind, filled: true, panel: panel.id, operation }, d, [])
+  }
+}
+
+/** True where a surface is one of those that one sees. */
+function isTurnedHere(eyeFromPanel: Pose, surface: Surface): boolean {
+  const [x, y, z] = turn(eyeFromPanel, OUTWARD[surface])
+  return x < -0.5 || y < -0.5 || z > 0.5
+}
+
+function drawBore(picture: Picture, one: Standing, bore: Bore, before: readonly Box[]): void {
+  const { panel, eyeFromPanel, frame } = one
+  const faces = isTurnedHere(eyeFromPanel, bore.surface)
+  const at = !faces && bore.through ? farEnd(bore) : bore.at
+  const atEye = place(eyeFromPanel, at)
+  const hidden = (!faces && !bore.through) || before.some((box) => coversPoint(box, atEye))
+  const point = seen(ISOMETRIC, atEye)
+  const { d, reach } = rimOf(frame, bore, point)
+  picture.hole(
+    {
+      id: holeId(panel, bore),
+      panel: panel.id,
+      operation: picture.operations.bore(bore),
+      at: point,
+      place: place(one.floorFromPanel, at),
+      d,
+      radius: mouthRadius(bore),
+      hidden,
+    },
+    reach,
+  )
+}
+
+/** Where a through hole comes out. */
+function farEnd({ at, axis, depth }: Bore): Vec3 {
+  return add(at, scale(axis, depth))
+}

@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest'
+import { bothWords, type MeasurePoint, measured, snapAt } from '../../../src/page/drawing/snap.ts'
+import { handScene, hole } from './hand-scene.ts'
+
+const corner = (x: number, y: number) => ({ at: [x, y], place: [x, 500 - y, 0], kind: 'corner' }) as const
+const scene = handScene({
+  holes: [hole('a', [37, 96]), hole('b', [37, 128])],
+  snaps: [corner(0, 0), corner(700, 0)],
+  edges: [{ from: corner(0, 0), to: corner(700, 0) }],
+})
+const snap = (x: number, y: number) => snapAt(scene, scene.holes, [x, y], 10)
+
+describe('measuring snaps', () => {
+  test('to middles of holes and to corners', () => {
+    expect(snap(40, 100)).toEqual({ at: [37, 96], place: [37, 404, 0], kind: 'centre' })
+    expect(snap(4, 5)).toEqual({ at: [0, 0], place: [0, 500, 0], kind: 'corner' })
+  })
+
+  test('to the nearest point of an edge, where no corner is near', () => {
+    expect(snap(250, 4)).toEqual({ at: [250, 0], place: [250, 500, 0], kind: 'edge' })
+    // Edges draw less far than corners: 6 of 10.
+    expect(snap(250, 7)).toEqual({ at: [250, 7], kind: 'free' })
+  })
+
+  test('to nothing that is not shown', () => {
+    expect(snapAt(scene, [], [37, 96], 10)).toEqual({ at: [37, 96], kind: 'free' })
+  })
+
+  test('and where the drawing is not flat, a free point has no place', () => {
+    expect(snapAt({ ...scene, flat: false }, scene.holes, [300, 300], 10)).toBeUndefined()
+  })
+})
+
+describe('what is measured', () => {
+  const point = (at: readonly [number, number], place?: readonly [number, number, number]): MeasurePoint => ({
+    at,
+    kind: 'centre',
+    ...(place && { place }),
+  })
+  const face = { kind: 'face', panel: 'p', face: 'A' } as const
+
+  test('on a face: straight, across and up; 3, 4, 5', () => {
+    expect(measured(face, true, point([10, 20]), point([13, 16]))).toEqual([
+      { way: 'straight', mm: 5 },
+      { way: 'across', mm: 3 },
+      { way: 'up', mm: 4 },
+    ])
+  })
+
+  // 2² + 3² + 6² = 49.
+  test('in an isometric view between places, not on the drawing; 2, 3, 6, 7', () => {
+    const look = { kind: 'isometric', apart: 0, turn: 0 } as const
+    expect(measured(look, false, point([0, 0], [1, 1, 1]), point([99, 99], [3, 4, 7]))).toEqual([
+      { way: 'straight', mm: 7 },
+      { way: 'across', mm: 2 },
+      { way: 'deep', mm: 3 },
+      { way: 'up', mm: 6 },
+    ])
+    expect(measured(look, false, point([0, 0]), point([1, 1]))).toBeUndefined()
+  })
+
+  test('not between two panels of a pair', () => {
+    const look = { kind: 'pair', panels: ['p', 'q'] } as const
+    const of = (panel: string) => ({ ...point([0, 0], [0, 0, 0]), of: panel })
+    expect(measured(look, true, of('p'), of('q'))).toBeUndefined()
+    expect(measured(look, true, of('p'), { ...of('p'), at: [0, 32] })?.[0]).toEqual({ way: 'straight', mm: 32 })
+  })
+
+  // 32 / 25.4 = 1.25984 in; 1 17/64 = 1.265625 is 0.147 mm more: so it is said.
+  test('in both units, those of the project first', () => {
+    expect(bothWords(32, 'mm')).toBe('32 mm · 1 17/64 in − 0.1 mm')
+    expect(bothWords(50.8, 'in')).toBe('2 in · 50.8 mm')
+  })
+})
