@@ -1,5 +1,6 @@
 import {
   type Asked,
+  type Data,
   type DefinitionPath,
   optionAt,
   type PrintOptions,
@@ -18,7 +19,7 @@ export type OpenedDefinition =
 
 /** A definition, read and laid out, not yet looked at by the checks; or everything that is wrong with it. */
 export type LaidOutDefinition =
-  | { readonly ok: true; readonly laid: LaidOut; readonly locate: (path: DefinitionPath) => Asked }
+  | { readonly ok: true; readonly laid: LaidOut; readonly data: Data; readonly locate: (path: DefinitionPath) => Asked }
   | NotOpened
 
 /** Everything that is wrong with a definition; `options`: with what was said beside it of paper and printer. */
@@ -26,6 +27,8 @@ export interface NotOpened {
   readonly ok: false
   readonly problems: readonly Problem[]
   readonly options?: readonly string[]
+  /** What the text says all the same; nothing where it is no YAML. */
+  readonly data?: Data
 }
 
 /**
@@ -52,14 +55,14 @@ export function layOutDefinition(
 ): LaidOutDefinition {
   const read = fitted(readDefinition(text, file, files))
   if (!read.ok) return read
-  const { project, locate } = read
+  const { project, data, locate } = read
   const said = readPrintOptions(print, project.units)
-  if (!said.ok) return { ok: false, problems: [], options: said.problems }
+  if (!said.ok) return { ok: false, problems: [], options: said.problems, data }
   const asked = (path: DefinitionPath): Asked => {
     const option = optionAt(path, print)
     return { ...locate(path), ...(option !== undefined && { option }) }
   }
-  return { ok: true, laid: layOut({ ...project, outputs: { ...project.outputs, ...said.outputs } }), locate: asked }
+  return { ok: true, laid: layOut({ ...project, outputs: { ...project.outputs, ...said.outputs } }), data, locate: asked }
 }
 
 /** Lays out one definition after another. */
