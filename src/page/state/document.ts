@@ -1,6 +1,6 @@
 import { history, isolateHistory, redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
 import { EditorState, type Extension, type Transaction, type TransactionSpec } from '@codemirror/state'
-import { computed, type ReadonlySignal, signal } from '@preact/signals'
+import { batch, computed, type ReadonlySignal, signal } from '@preact/signals'
 import { applyEdits, type Edit } from '../../project/index.ts'
 import type { DefinitionSource } from '../protocol.ts'
 
@@ -29,8 +29,11 @@ export interface PageDocument {
   readonly opened: ReadonlySignal<number>
   /** What the text editor does, and all others through it. */
   readonly apply: (transaction: Transaction) => void
-  /** Changes the definition as a form or a finding asks; one step to undo. Throws what `applyEdits` throws. */
-  readonly edit: (edits: readonly Edit[]) => void
+  /**
+   * Changes the definition as a form or a finding asks; one step to undo. Edits of one `visit` (of a field) that follow
+   * each other are one step: each is made in the text as it was before the first. Throws what `applyEdits` throws.
+   */
+  readonly edit: (edits: readonly Edit[], visit?: object) => void
   /** Sets the whole text, as one step to undo; only what differs is replaced. */
   readonly setText: (text: string) => void
   readonly undo: () => void
@@ -59,6 +62,17 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
     if (next === now) return
     change({ changes: differenceOf(now, next), annotations: isolateHistory.of('full'), userEvent: 'input.form' })
   }
+  let last: { readonly visit: object; readonly before: string; readonly state: EditorState } | undefined
+  const edit = (edits: readonly Edit[], visit?: object): void => {
+    const joined = visit !== undefined && last?.visit === visit && last.state === state.value ? last : undefined
+    const before = joined?.before ?? text.value
+    const next = applyEdits(before, edits)
+    batch(() => {
+      if (joined !== undefined) undo({ state: state.value, dispatch: apply })
+      setText(next)
+    })
+    last = visit !== undefined && next !== before ? { visit, before, state: state.value } : undefined
+  }
   const command = (run: typeof undo) => (): void => {
     run({ state: state.value, dispatch: apply })
   }
@@ -72,7 +86,7 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
     canRedo: computed(() => redoDepth(state.value) > 0),
     opened,
     apply,
-    edit: (edits) => setText(applyEdits(text.value, edits)),
+    edit,
     setText,
     undo: command(undo),
     redo: command(redo),
