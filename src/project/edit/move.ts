@@ -19,7 +19,9 @@ export function movedTo(parsed: Parsed, node: YAMLMap | YAMLSeq, from: number, t
   const parts = partsOf(parsed, node)
   if (!(from in parts) || !(to in parts)) throw new Error(`there is nothing to move from ${from} to ${to}`)
   const close = node.range?.[1] ?? parsed.text.length
-  const bodies = parts.map((part) => (isFlow(node) ? part : withComments(parsed, part)))
+  // Behind the dash of an outer list there is no line above the first part for its comments to move to.
+  const above = parsed.beginsLine(parts[0]?.from ?? 0)
+  const bodies = parts.map((part) => (isFlow(node) ? part : withComments(parsed, part, above)))
   const tails = isFlow(node) ? parts.map((part) => commentBehind(parsed, part, close)) : []
   return [bodies, tails].flatMap((extents) => permuted(parsed, extents, orderAfter(extents.length, from, to)))
 }
@@ -34,18 +36,18 @@ function permuted({ text }: Parsed, extents: readonly Extent[], order: readonly 
 }
 
 /** A part of a block, with the comment lines right above it in its own column, and the comment behind it. */
-function withComments(parsed: Parsed, part: Extent): Extent {
+function withComments(parsed: Parsed, part: Extent, above: boolean): Extent {
   const to = parsed.lineEnd(part.to)
-  if (!parsed.beginsLine(part.from)) return { from: part.from, to }
+  if (!above) return { from: part.from, to }
   const column = parsed.column(part.from)
   let from = part.from
   for (;;) {
     const start = parsed.lineStart(from)
-    const above = parsed.lineStart(start - (parsed.text.startsWith('\r\n', start - 2) ? 2 : 1))
-    const line = start === 0 ? '' : parsed.text.slice(above, parsed.lineEnd(above))
-    if (above >= start || !line.slice(column).startsWith('#') || line.slice(0, column).trim() !== '')
+    const before = parsed.lineStart(start - (parsed.text.startsWith('\r\n', start - 2) ? 2 : 1))
+    const line = start === 0 ? '' : parsed.text.slice(before, parsed.lineEnd(before))
+    if (before >= start || !line.slice(column).startsWith('#') || line.slice(0, column).trim() !== '')
       return { from, to }
-    from = above + column
+    from = before + column
   }
 }
 
