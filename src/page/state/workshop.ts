@@ -1,4 +1,4 @@
-import { effect, type ReadonlySignal, signal } from '@preact/signals'
+import { batch, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Units } from '../../length/index.ts'
 import type { Problem } from '../../project/index.ts'
 import type { FormModel } from '../form/model.ts'
@@ -20,6 +20,10 @@ export interface Workshop {
   /** What is wrong with the text as it stands; while there is any, the drawing is the last good one. */
   readonly problems: ReadonlySignal<readonly Problem[]>
   readonly findings: ReadonlySignal<readonly PageFinding[]>
+  /** What to mind at the work itself. */
+  readonly cautions: ReadonlySignal<readonly string[]>
+  /** The checks have looked at all, be it at an earlier text. */
+  readonly judged: ReadonlySignal<boolean>
   /** The findings are those of an earlier text. */
   readonly checking: ReadonlySignal<boolean>
   /** What is looked at. */
@@ -44,6 +48,8 @@ export function workshop(
   const scene = signal<Scene | undefined>(undefined)
   const problems = signal<readonly Problem[]>([])
   const findings = signal<readonly PageFinding[]>([])
+  const cautions = signal<readonly string[]>([])
+  const judged = signal(false)
   const checking = signal(true)
   const look = signal<Look | undefined>(undefined)
   const waiting = new Map<number, (facts: HoleFacts | undefined) => void>()
@@ -83,8 +89,12 @@ export function workshop(
   let checkAsked = 0
   checker.listen((answer) => {
     if (answer.number !== checkAsked) return
-    if (answer.findings !== undefined) findings.value = answer.findings
-    checking.value = false
+    batch(() => {
+      if (answer.findings !== undefined) findings.value = answer.findings
+      if (answer.cautions !== undefined) cautions.value = answer.cautions
+      judged.value ||= answer.findings !== undefined
+      checking.value = false
+    })
   })
 
   effect(() => {
@@ -112,6 +122,8 @@ export function workshop(
     scene,
     problems,
     findings,
+    cautions,
+    judged,
     checking,
     look,
     lookAt: (wanted) => {

@@ -1,7 +1,7 @@
-import type { Finding, Place } from '../../checks/index.ts'
+import { cautionWords } from '../../drawing/index.ts'
 import { checked, layoutKeeper } from '../../outputs/index.ts'
-import type { CheckerAnswer, CheckerAsk, PageFinding } from '../protocol.ts'
-import type { Face } from '../scene/types.ts'
+import { pageFindings } from '../findings/page-findings.ts'
+import type { CheckerAnswer, CheckerAsk } from '../protocol.ts'
 
 /** What the checking worker does, apart from the worker. A definition that cannot be laid out has no findings: it has problems. */
 export function checker(): (ask: CheckerAsk) => CheckerAnswer {
@@ -9,28 +9,12 @@ export function checker(): (ask: CheckerAsk) => CheckerAnswer {
   return ({ number, source }) => {
     const opened = layOut(source.text, source.file, new Map(source.files), source.print)
     if (!opened.ok) return { kind: 'checked', number, findings: undefined }
-    const { findings } = checked(opened.laid)
-    return { kind: 'checked', number, findings: findings.map((finding) => shown(finding, opened.locate(finding.at))) }
+    const built = checked(opened.laid)
+    return {
+      kind: 'checked',
+      number,
+      findings: pageFindings(built, opened.locate),
+      cautions: cautionWords(built.project),
+    }
   }
 }
-
-function shown(finding: Finding, { line, column }: { line: number; column: number }): PageFinding {
-  const { rule, severity, message, fix, change, silenced, panels, places, at } = finding
-  return {
-    key: JSON.stringify([rule, at, panels, message]),
-    rule,
-    severity,
-    message,
-    ...(fix !== undefined && { fix }),
-    ...(change !== undefined && { change }),
-    ...(silenced !== undefined && { silenced }),
-    panels,
-    places: places.map(({ panel, surface, at: point }) => ({ panel, face: faceOf(surface), at: point })),
-    path: at,
-    line,
-    column,
-  }
-}
-
-/** What is in an edge is drawn on face A. */
-const faceOf = (surface: Place['surface']): Face => (surface === 'B' ? 'B' : 'A')
