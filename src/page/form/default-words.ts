@@ -10,8 +10,8 @@ export function defaultWords(about: string, units: Units): string {
   return `default ${inUnits(said, units)}`
 }
 
-const LENGTH_OR_PAIR = String.raw`[\d.]+(?: [\d/]+)? (?:mm|in)`
-const OR_INCHES = new RegExp(`^([\\d.]+ mm)(?:, or | \\()(${LENGTH_OR_PAIR})\\)?$`)
+const INCHES = String.raw`[\d./]+(?: [\d/]+)? in`
+const OR_INCHES = new RegExp(`^([\\d.]+ mm)(?:, or | \\()(${INCHES})\\)?$`)
 const PAIRS = /^\[(.+)\], or \[(.+)\] in inches$/
 
 function inUnits(said: string, units: Units): string {

@@ -25,6 +25,8 @@ export interface Form {
   readonly note: Signal<{ readonly key: string; readonly about: string } | undefined>
   /** Why the last change could not be made. */
   readonly refusal: Signal<string | undefined>
+  /** What was last shown for `page.goTo`, so that it is not shown again when the form comes back. */
+  readonly shown: { current: Page['goTo']['value'] }
   readonly fieldAt: (path: DefinitionPath) => Field | undefined
   /** What is wrong at a path itself or, with `below`, anywhere in it. */
   readonly problemsAt: (path: DefinitionPath, below?: boolean) => readonly Problem[]
@@ -60,6 +62,7 @@ export function formOf(page: Page): Form {
     folds: signal(new Map()),
     note: signal(undefined),
     refusal,
+    shown: { current: undefined },
     fieldAt: fieldReader(),
     problemsAt: (path, below = false) => {
       const key = pathKey(path)

@@ -13,7 +13,7 @@ export function OrderButtons(props: {
   const { what, place, count, move, remove, ways = ['Up', 'Down'] } = props
   const [before, after] = ways
   return (
-    <div class="buttons">
+    <div class="presses">
       <button type="button" aria-label={`${before}: ${what}`} disabled={place === 0} onClick={() => move(place - 1)}>
         {before}
       </button>

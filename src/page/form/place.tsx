@@ -120,7 +120,7 @@ function sentence({ message, expected, nearest }: { message: string; expected: s
 function TakeOut({ path }: { readonly path: DefinitionPath }): JSX.Element {
   const form = useForm()
   return (
-    <button type="button" class="small" onClick={() => form.change([{ path, value: undefined }])}>
+    <button type="button" class="plain" onClick={() => form.change([{ path, value: undefined }])}>
       Take it out
     </button>
   )

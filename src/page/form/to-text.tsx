@@ -15,9 +15,9 @@ export function useToText(): (path: DefinitionPath) => void {
 export function ToText({ path, label }: { readonly path: DefinitionPath; readonly label: string }): JSX.Element {
   const toText = useToText()
   return (
-    <div class="field">
-      <span class="field-key">{label}</span>
-      <button type="button" class="small" onClick={() => toText(path)}>
+    <div class="field beside">
+      <span class="label">{label}</span>
+      <button type="button" class="plain" onClick={() => toText(path)}>
         in the text
       </button>
     </div>
@@ -38,7 +38,7 @@ export function AlsoSays(props: {
     <p class="also">
       {what} also says:{' '}
       {keys.map((key) => (
-        <button key={key} type="button" class="small" onClick={() => toText([...path, key])}>
+        <button key={key} type="button" class="plain" onClick={() => toText([...path, key])}>
           {key} (text)
         </button>
       ))}

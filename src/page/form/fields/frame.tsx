@@ -27,7 +27,7 @@ export function Frame({ path, label, about, error, remedy, children }: FrameProp
   const [aboutId, errorId] = [`${id}-about`, `${id}-error`]
   const described = [...(about === '' ? [] : [aboutId]), ...(error === undefined ? [] : [errorId])].join(' ')
   return (
-    <div class={error === undefined ? 'field' : 'field field-wrong'}>
+    <div class={error === undefined ? 'field beside' : 'field beside wrong'}>
       <label for={id}>{label}</label>
       {children({
         id,
@@ -41,7 +41,7 @@ export function Frame({ path, label, about, error, remedy, children }: FrameProp
         </span>
       )}
       {error !== undefined && (
-        <p class="field-error" id={errorId}>
+        <p class="fault" id={errorId}>
           {error}
           {remedy}
         </p>

@@ -56,7 +56,7 @@ export function TypedField(
         <>
           <input
             {...framed}
-            class={control.kind === 'text' ? 'words' : 'figures'}
+            class={control.kind === 'text' ? undefined : 'figures'}
             type="text"
             inputMode={control.kind === 'number' && !control.units ? 'decimal' : 'text'}
             autocomplete="off"

@@ -1,6 +1,6 @@
-import { parseLength, type Units } from '../../length/index.ts'
-import { baySizes, type Data, type DefinitionPath, dataAt } from '../../project/index.ts'
-import type { FrontRectangle, ModuleShell } from './model.ts'
+import { parseLength, type Units } from '../../../length/index.ts'
+import { baySizes, type Data, type DefinitionPath, dataAt } from '../../../project/index.ts'
+import type { FrontRectangle, ModuleShell } from '../model.ts'
 
 export type Direction = 'side by side' | 'stacked'
 export type FrontKind = 'door' | 'pair' | 'flap' | 'fixed'

@@ -5,9 +5,9 @@ import {
   type Edit,
   type EditValue,
   idleFrontKeys,
-} from '../../project/index.ts'
+} from '../../../project/index.ts'
+import { copied, isGroup, itemsOf, keysOf } from '../copied.ts'
 import { type Direction, type FrontKind, splitOf } from './bays.ts'
-import { copied, isGroup, itemsOf, keysOf } from './copied.ts'
 
 /** What belongs to the place of a bay in its split, and not to what is in it. */
 const PLACE_KEYS: readonly string[] = ['size', 'share']
