@@ -72,7 +72,7 @@ function alternatives(schema: Schema): readonly Schema[] {
   const { innerType, options, getter } = defOf(schema)
   if (innerType !== undefined) return alternatives(innerType)
   if (getter !== undefined) return alternatives(getter())
-  return options === undefined || NAMINGS.has(schema as never) ? [schema] : options.flatMap(alternatives)
+  return options === undefined || NAMINGS.get(schema as never) !== undefined ? [schema] : options.flatMap(alternatives)
 }
 
 function inside({ type, shape, catchall, valueType, element }: Def, step: string | number): readonly Schema[] {

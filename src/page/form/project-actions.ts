@@ -38,13 +38,9 @@ export function addModule(data: Data | undefined, name: string, units: Units): E
   return [{ path: ['modules', name], value: Object.keys(value).length > 0 ? value : { inside: {} } }]
 }
 
-/** The same module once more, right behind the first one. */
+/** The same module once more, behind all others, so that the comments between them stay where they belong. */
 export function duplicateModule(data: Data | undefined, name: string, copy: string): Edit[] {
-  const names = dataNames(data, 'modules')
-  const value = copied(dataAt(data, ['modules', name])) ?? {}
-  const place = names.indexOf(name) + 1
-  const moved: Edit[] = place < names.length ? [{ path: ['modules', copy], move: place }] : []
-  return [{ path: ['modules', copy], value }, ...moved]
+  return [{ path: ['modules', copy], value: copied(dataAt(data, ['modules', name])) ?? {} }]
 }
 
 /** A module taken out, of the floor plan too; rows that stood against it stand by themselves. */

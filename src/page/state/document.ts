@@ -1,7 +1,7 @@
 import { history, isolateHistory, redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
 import { EditorState, type Extension, type Transaction, type TransactionSpec } from '@codemirror/state'
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals'
-import { applyEdits, type Edit } from '../../project/index.ts'
+import { applyEdits, changeOf, type Edit } from '../../project/index.ts'
 import type { DefinitionSource } from '../protocol.ts'
 
 /** A definition as it is opened: from a file, the sample, or what was kept of the last work. */
@@ -29,6 +29,8 @@ export interface PageDocument {
   readonly opened: ReadonlySignal<number>
   /** What the text editor does, and all others through it. */
   readonly apply: (transaction: Transaction) => void
+  /** Tells of every change, whoever makes it, until the function that it gives back is called. */
+  readonly follow: (hear: (transaction: Transaction) => void) => () => void
   /**
    * Changes the definition as a form or a finding asks; one step to undo. Edits of one `visit` (of a field) that follow
    * each other are one step: each is made in the text as it was before the first. Throws what `applyEdits` throws.
@@ -52,15 +54,19 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
   const file = signal(first.file)
   const files = signal(first.files)
   const opened = signal(0)
-  const text = computed(() => state.value.doc.toString())
+  // Where the cursor moves only, the text is not put together again.
+  const doc = computed(() => state.value.doc)
+  const text = computed(() => doc.value.toString())
+  const hearers = new Set<(transaction: Transaction) => void>()
   const apply = (transaction: Transaction): void => {
     state.value = transaction.state
+    for (const hear of hearers) hear(transaction)
   }
   const change = (spec: TransactionSpec): void => apply(state.value.update(spec))
   const setText = (next: string): void => {
     const now = text.value
     if (next === now) return
-    change({ changes: differenceOf(now, next), annotations: isolateHistory.of('full'), userEvent: 'input.form' })
+    change({ changes: changeOf(now, next), annotations: isolateHistory.of('full'), userEvent: 'input.form' })
   }
   let last: { readonly visit: object; readonly before: string; readonly state: EditorState } | undefined
   const edit = (edits: readonly Edit[], visit?: object): void => {
@@ -86,6 +92,10 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
     canRedo: computed(() => redoDepth(state.value) > 0),
     opened,
     apply,
+    follow: (hear) => {
+      hearers.add(hear)
+      return () => hearers.delete(hear)
+    },
     edit,
     setText,
     undo: command(undo),
@@ -100,15 +110,4 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
       files.value = new Map([...files.value, [name, content]])
     },
   }
-}
-
-/** The one stretch in which two texts differ. */
-function differenceOf(before: string, after: string): { from: number; to: number; insert: string } {
-  const most = Math.min(before.length, after.length)
-  let from = 0
-  while (from < most && before.charCodeAt(from) === after.charCodeAt(from)) from += 1
-  let end = 0
-  while (end < most - from && before.charCodeAt(before.length - 1 - end) === after.charCodeAt(after.length - 1 - end))
-    end += 1
-  return { from, to: before.length - end, insert: after.slice(from, after.length - end) }
 }
