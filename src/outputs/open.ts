@@ -1,5 +1,6 @@
 import {
   type Asked,
+  type Data,
   type DefinitionPath,
   optionAt,
   type PrintOptions,
@@ -19,7 +20,7 @@ export type OpenedDefinition =
 
 /** A definition, read and laid out, not yet looked at by the checks; or everything that is wrong with it. */
 export type LaidOutDefinition =
-  | { readonly ok: true; readonly laid: LaidOut; readonly locate: (path: DefinitionPath) => Asked }
+  | { readonly ok: true; readonly laid: LaidOut; readonly data: Data; readonly locate: (path: DefinitionPath) => Asked }
   | NotOpened
 
 /** Everything that is wrong with a definition; `options`: with what was said beside it of paper and printer. */
@@ -27,6 +28,8 @@ export interface NotOpened {
   readonly ok: false
   readonly problems: readonly Problem[]
   readonly options?: readonly string[]
+  /** What the text says all the same; nothing where it is no YAML. */
+  readonly data?: Data
 }
 
 /**
@@ -72,9 +75,9 @@ export function layoutKeeper(): LayoutKeeper {
 function laidOut(definition: ReadResult, print: PrintOptions, memory: LayoutMemory): LaidOutDefinition {
   const read = fitted(definition)
   if (!read.ok) return read
-  const { project, locate } = read
+  const { project, data, locate } = read
   const said = readPrintOptions(print, project.units)
-  if (!said.ok) return { ok: false, problems: [], options: said.problems }
+  if (!said.ok) return { ok: false, problems: [], options: said.problems, data }
   const asked = (path: DefinitionPath): Asked => {
     const option = optionAt(path, print)
     return { ...locate(path), ...(option !== undefined && { option }) }
@@ -82,6 +85,7 @@ function laidOut(definition: ReadResult, print: PrintOptions, memory: LayoutMemo
   return {
     ok: true,
     laid: layOut({ ...project, outputs: { ...project.outputs, ...said.outputs } }, memory),
+    data,
     locate: asked,
   }
 }

@@ -1,6 +1,12 @@
 import { NOISE_MM } from '../geometry/index.ts'
 import { formatLength, type Units } from '../length/index.ts'
-import type { Split } from './types.ts'
+import type { Bay, Stock } from './types.ts'
+
+/** What the sizes of a split depend on. */
+export interface SplitSizes {
+  readonly bays: readonly Pick<Bay, 'size' | 'share'>[]
+  readonly stock: Pick<Stock, 'thickness'>
+}
 
 /**
  * Clear sizes of the bays of a split along its direction, mm, in the split's order; the one place where they are
@@ -9,7 +15,7 @@ import type { Split } from './types.ts'
  * A text instead, with lengths in `units`, when it cannot be: the sizes exceed the opening, nothing remains for a share, or a remainder has no
  * bay to take it.
  */
-export function baySizes(clear: number, split: Split, units: Units = 'mm'): number[] | string {
+export function baySizes(clear: number, split: SplitSizes, units: Units = 'mm'): number[] | string {
   const show = (mm: number) => formatLength(mm, units)
   const dividers = (split.bays.length - 1) * split.stock.thickness
   const sized = split.bays.reduce((sum, bay) => sum + (bay.size ?? 0), 0)

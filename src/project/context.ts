@@ -20,6 +20,8 @@ export interface Report {
   readonly nearest?: string | undefined
   /** Show the key and not the value. */
   readonly on?: 'key' | 'value'
+  /** The key that it is about, where that is missing; else the path itself. */
+  readonly about?: DefinitionPath
 }
 
 /** A value with the place that says it. */
@@ -82,7 +84,7 @@ export class Context {
   reportMissing(group: DefinitionPath, key: string, expected: string): void {
     const path = [...group, key]
     if (this.troubled(path) || this.isMisspelt(path)) return
-    this.report(group, `the key "${key}" is missing`, { expected, on: 'key' })
+    this.report(group, `the key "${key}" is missing`, { expected, on: 'key', about: path })
   }
 
   /** True when a key was probably meant, though another was written. */
@@ -91,12 +93,12 @@ export class Context {
   }
 
   /** Reports a problem at a path; `what` is said behind the path in words. */
-  report(path: DefinitionPath, what: string, { expected, nearest, on = 'value' }: Report): void {
-    this.reportAt(this.source.span(path, on), path, what, { expected, nearest })
+  report(path: DefinitionPath, what: string, { on = 'value', ...words }: Report): void {
+    this.reportAt(this.source.span(path, on), path, what, words)
   }
 
   /** The same, at other offsets than the path's own. */
-  reportAt(span: Span, path: DefinitionPath, what: string, { expected, nearest }: Report): void {
+  reportAt(span: Span, path: DefinitionPath, what: string, { expected, nearest, about }: Report): void {
     this.troubledPaths.add(pathKey(path))
     const where = pathInWords(path)
     const message = where === '' ? what : `${where}: ${what}`
@@ -104,7 +106,7 @@ export class Context {
     if (this.known.has(key) || this.found.length >= MOST_PROBLEMS) return
     this.known.add(key)
     const words = nearest === undefined ? { message, expected } : { message, expected, nearest }
-    this.found.push({ problem: this.source.problem(span, words), offset: span[0] })
+    this.found.push({ problem: { ...this.source.problem(span, words), path: about ?? path }, offset: span[0] })
   }
 
   /** The value as a message shows it: as written, in quotes. */

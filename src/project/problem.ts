@@ -25,6 +25,8 @@ export interface Problem extends Position {
   readonly lineText: string
   /** How many columns of that line are meant, at least 1. */
   readonly span: number
+  /** The place in the definition that is wrong, or the key that is missing; nothing where the text is no YAML. */
+  readonly path?: DefinitionPath
 }
 
 const PLACES = new Map<string | number | undefined, string>([

@@ -7,7 +7,7 @@ import { type Position, type Problem, pathInWords } from './problem.ts'
 import { resolveProject, tooManyModules } from './resolve/project.ts'
 import type { RawDefinition } from './schema/definition.ts'
 import { readSource, type Source } from './source.ts'
-import type { Mistake } from './to-data.ts'
+import type { Data, Mistake } from './to-data.ts'
 import type { DefinitionPath, Project } from './types.ts'
 
 /** A definition, read: the complete project, or everything that is wrong with it. */
@@ -15,6 +15,8 @@ export type ReadResult =
   | {
       readonly ok: true
       readonly project: Project
+      /** What the text says, before anything is filled in. */
+      readonly data: Data
       /** Where a path of the definition stands; what the text does not say itself is found at what holds it. */
       readonly locate: (path: DefinitionPath) => Position
       /** The same definition with this length (mm) for every size that is as large as fits; only where there are such. */
@@ -22,7 +24,12 @@ export type ReadResult =
       /** A problem at a place of the definition that shows itself later, ready to print. */
       readonly problemAt: (path: DefinitionPath, message: string, expected: string) => Problem
     }
-  | { readonly ok: false; readonly problems: readonly Problem[] }
+  | {
+      readonly ok: false
+      readonly problems: readonly Problem[]
+      /** What the text says all the same; nothing where it is no YAML. */
+      readonly data?: Data
+    }
 
 /**
  * Reads a definition (YAML 1.2). `file` is the name that positions carry; no file is opened: `files` are the
@@ -69,12 +76,13 @@ function resolve(written: Written, memory: ReadMemory, tried: ReadMemory, fitted
   const { source, mistakes, files } = written
   const context = new Context(source, 'mm', files, fitted, memory.contours)
   for (const { span, path, message, expected } of mistakes) context.reportAt(span, path, message, { expected })
-  if (tooManyModules(context, source.data)) return { ok: false, problems: context.problems() }
-  const shaped = checkShape(context, source.data)
+  const { data } = source
+  if (tooManyModules(context, data)) return { ok: false, problems: context.problems() }
+  const shaped = checkShape(context, data)
   memory.begin()
   const project = resolveProject(context, (isGroup(shaped) ? shaped : {}) as Loose<RawDefinition>, memory)
   const problems = context.problems()
-  if (problems.length > 0) return { ok: false, problems }
+  if (problems.length > 0) return { ok: false, problems, data }
   memory.settle()
   return readable(project, written, tried)
 }
@@ -84,6 +92,7 @@ function readable(project: Project, written: Written, tried: ReadMemory): ReadRe
   return {
     ok: true,
     project,
+    data: source.data,
     locate: (path) => source.locate(path),
     problemAt: (path, message, expected) => {
       const where = pathInWords(path)

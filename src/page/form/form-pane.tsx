@@ -1,8 +1,165 @@
+import './form.css'
+import { useSignalEffect } from '@preact/signals'
 import type { JSX } from 'preact'
-import { usePage } from '../state/page.ts'
+import { useEffect, useMemo, useRef } from 'preact/hooks'
+import { dataAt } from '../../project/index.ts'
+import { type Page, usePage } from '../state/page.ts'
+import { keysOf } from './copied.ts'
+import { FloorPart } from './floor-part.tsx'
+import { type Form, FormContext, formOf, useForm } from './form-state.ts'
+import { gistOf } from './gist.ts'
+import { ModulesPart } from './modules-part.tsx'
+import { Keys, Place } from './place.tsx'
+import { Section } from './section.tsx'
+import { showPlace, unfold } from './show-place.ts'
+import { StockPart } from './stock-part.tsx'
+import { AlsoSays } from './to-text.tsx'
 
-/** What people change most, as a form. */
+/** What each page's form had open and chosen, so that it is there again when the text was shown in between. */
+const forms = new WeakMap<Page, Form>()
+
+function formFor(page: Page): Form {
+  const form = forms.get(page) ?? formOf(page)
+  forms.set(page, form)
+  return form
+}
+
+/** What people change most, as a form; it says the same words as the text, and both are one document. */
 export function FormPane(): JSX.Element {
-  const { document } = usePage()
-  return <p>{document.file.value}</p>
+  const page = usePage()
+  const form = useMemo(() => formFor(page), [page])
+  const root = useRef<HTMLDivElement>(null)
+  useSignalEffect(() => {
+    const wanted = page.goTo.value
+    if (wanted === undefined || wanted === form.shown.current) return
+    form.shown.current = wanted
+    unfold(form, wanted.path)
+    // Once what was unfolded is there.
+    requestAnimationFrame(() => {
+      if (root.current !== null) showPlace(root.current, wanted.path)
+    })
+  })
+  useEffect(() => {
+    const pane = root.current
+    const press = (event: KeyboardEvent): void => undoKey(event, page)
+    pane?.addEventListener('keydown', press)
+    return () => pane?.removeEventListener('keydown', press)
+  }, [page])
+  return (
+    <FormContext.Provider value={form}>
+      <div class="form" ref={root}>
+        <Unreadable />
+        <Refusal />
+        <Parts />
+      </div>
+      <Note />
+    </FormContext.Provider>
+  )
+}
+
+/** In a field of the form the keys of undo mean the definition: the text of the field alone is never all that changed. */
+function undoKey(event: KeyboardEvent, { document: definition, say }: Page): void {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return
+  const key = event.key.toLowerCase()
+  const back = key === 'z' && !event.shiftKey
+  const again = key === 'y' || (key === 'z' && event.shiftKey)
+  if (!back && !again) return
+  event.preventDefault()
+  event.stopPropagation()
+  if (back && definition.canUndo.peek()) {
+    definition.undo()
+    say('undone')
+  }
+  if (again && definition.canRedo.peek()) {
+    definition.redo()
+    say('done again')
+  }
+}
+
+function Unreadable(): JSX.Element | null {
+  const form = useForm()
+  const problem = form.unreadable.value
+  if (problem === undefined) return null
+  const { line, column, message, expected } = problem
+  return (
+    <div class="strip warn" role="status">
+      <p>
+        The form waits: line {line} of the text cannot be read ({message}; expected: {expected}).
+      </p>
+      <button
+        type="button"
+        onClick={() => {
+          form.page.define.value = 'text'
+          form.page.goTo.value = { path: [], line, column }
+        }}
+      >
+        Go to line {line}
+      </button>
+    </div>
+  )
+}
+
+function Refusal(): JSX.Element | null {
+  const form = useForm()
+  if (form.refusal.value === undefined) return null
+  return (
+    <p class="strip warn" role="alert">
+      This cannot be changed from the form: {form.refusal.value}. The text says it in a way of its own.
+    </p>
+  )
+}
+
+/** Keys of the definition that have a place in the form. */
+const SHOWN: readonly string[] = [
+  'storyrod',
+  'title',
+  'units',
+  'stock',
+  'common',
+  'modules',
+  'floor plan',
+  'kerf',
+  'fit',
+  'bits',
+]
+
+function Parts(): JSX.Element {
+  const form = useForm()
+  const data = form.data.value
+  const others = keysOf(data).filter((key) => !SHOWN.includes(key) && key !== 'outputs')
+  return (
+    <fieldset class="form-parts" disabled={form.unreadable.value !== undefined}>
+      <legend class="unseen">The definition</legend>
+      <Keys path={[]} only={['title', 'units']} />
+      <ModulesPart />
+      <FloorPart />
+      <StockPart />
+      <Section path={['common']} title="common" gist={gistOf(dataAt(data, ['common']))}>
+        {() => (
+          <>
+            <p class="quiet">Used by each module that does not say otherwise.</p>
+            <Keys path={['common']} />
+          </>
+        )}
+      </Section>
+      <Section path={['saw']} title="kerf, fit, bits">
+        {() => <Keys path={[]} only={['kerf', 'fit', 'bits']} />}
+      </Section>
+      <Section path={['outputs']} title="outputs" gist={gistOf(dataAt(data, ['outputs']))}>
+        {() => <Place path={['outputs', 'paper']} />}
+      </Section>
+      <AlsoSays path={[]} keys={others} what="This definition" />
+    </fieldset>
+  )
+}
+
+/** The sentence about the field that has the focus, where nothing moves when it changes. */
+function Note(): JSX.Element {
+  const { note } = useForm()
+  const shown = note.value
+  return (
+    <p class="form-note" aria-hidden="true">
+      {shown === undefined ? 'Choose a field: what it means stands here.' : `${shown.key}: ${shown.about}`}
+    </p>
+  )
 }

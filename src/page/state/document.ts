@@ -31,8 +31,11 @@ export interface PageDocument {
   readonly apply: (transaction: Transaction) => void
   /** Tells of every change, whoever makes it, until the function that it gives back is called. */
   readonly follow: (hear: (transaction: Transaction) => void) => () => void
-  /** Changes the definition as a form or a finding asks; one step to undo. Throws what `applyEdits` throws. */
-  readonly edit: (edits: readonly Edit[]) => void
+  /**
+   * Changes the definition as a form or a finding asks; one step to undo. Edits of one `visit` (of a field) that follow
+   * each other are one step: each is made in the text as it was before the first. Throws what `applyEdits` throws.
+   */
+  readonly edit: (edits: readonly Edit[], visit?: object) => void
   /** Sets the whole text, as one step to undo; only what differs is replaced. */
   readonly setText: (text: string) => void
   readonly undo: () => void
@@ -65,6 +68,17 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
     if (next === now) return
     change({ changes: changeOf(now, next), annotations: isolateHistory.of('full'), userEvent: 'input.form' })
   }
+  let last: { readonly visit: object; readonly before: string; readonly state: EditorState } | undefined
+  const edit = (edits: readonly Edit[], visit?: object): void => {
+    const joined = visit !== undefined && last?.visit === visit && last.state === state.value ? last : undefined
+    const before = joined?.before ?? text.value
+    const next = applyEdits(before, edits)
+    batch(() => {
+      if (joined !== undefined) undo({ state: state.value, dispatch: apply })
+      setText(next)
+    })
+    last = visit !== undefined && next !== before ? { visit, before, state: state.value } : undefined
+  }
   const command = (run: typeof undo) => (): void => {
     run({ state: state.value, dispatch: apply })
   }
@@ -82,7 +96,7 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
       hearers.add(hear)
       return () => hearers.delete(hear)
     },
-    edit: (edits) => setText(applyEdits(text.value, edits)),
+    edit,
     setText,
     undo: command(undo),
     redo: command(redo),

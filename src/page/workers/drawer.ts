@@ -1,4 +1,5 @@
 import { type LaidOut, layoutKeeper } from '../../outputs/index.ts'
+import { formModelOf } from '../form/model.ts'
 import type { DrawerAnswer, DrawerAsk } from '../protocol.ts'
 import { factsOf, nearestLook, outlineOf, sceneOf } from '../scene/index.ts'
 
@@ -11,8 +12,11 @@ export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
   function drawText(ask: Extract<DrawerAsk, { kind: 'text' }>): DrawerAnswer {
     const { text, file, files, print } = ask.source
     const opened = layOut(text, file, new Map(files), print)
-    if (!opened.ok) return { kind: 'drawn', number: ask.number, ofText: true, problems: opened.problems }
-    laid = opened.laid
+    if (opened.ok) laid = opened.laid
+    const form = formModelOf(opened.data, laid)
+    if (!opened.ok || laid === undefined) {
+      return { kind: 'drawn', number: ask.number, ofText: true, problems: opened.ok ? [] : opened.problems, form }
+    }
     const outline = outlineOf(laid)
     const words = JSON.stringify(outline)
     const isNew = words !== told
@@ -23,6 +27,7 @@ export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
       number: ask.number,
       ofText: true,
       problems: [],
+      form,
       ...(isNew && { outline }),
       ...(look !== undefined && { scene: sceneOf(laid, look, ask.units) }),
     }

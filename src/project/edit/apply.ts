@@ -14,7 +14,7 @@ import type { Edit, EditValue } from './types.ts'
 import { keyText, type Written, writtenAs, writtenOf } from './written.ts'
 
 /** Groups that may be written as one plain value, by their key: what that value stands for. */
-const SHORT_FORMS: Readonly<Record<string, string>> = {
+export const SHORT_FORMS: Readonly<Record<string, string>> = {
   'loose shelves': 'count',
   drawers: 'stack',
   joint: 'fasten',

@@ -50,6 +50,16 @@ function idleByLay(kind: FrontSpec['kind'] | undefined, lay: FrontSpec['lay']): 
   ]
 }
 
+/** Keys of a front that have no meaning for its kind and lay. */
+export function idleFrontKeys(kind: FrontSpec['kind'], lay: FrontSpec['lay']): string[] {
+  return idleKeys(kind, lay).map(([key]) => key)
+}
+
+const idleKeys = (kind: FrontSpec['kind'] | undefined, lay: FrontSpec['lay']): readonly Idle[] => [
+  ...(kind === undefined ? [] : IDLE_BY_KIND[kind]),
+  ...idleByLay(kind, lay),
+]
+
 /** A key that cannot have an effect is a mistake. */
 export function refuseIdleKeys(
   context: Context,
@@ -57,8 +67,7 @@ export function refuseIdleKeys(
   kind: FrontSpec['kind'] | undefined,
   lay: FrontSpec['lay'],
 ): void {
-  const idle = [...(kind === undefined ? [] : IDLE_BY_KIND[kind]), ...idleByLay(kind, lay)]
-  for (const [key, reason, instead] of idle) {
+  for (const [key, reason, instead] of idleKeys(kind, lay)) {
     const found = said(layers, key)
     if (found === undefined) continue
     const expected = `${instead}, or this key taken out`

@@ -155,7 +155,7 @@ function resolveHeight(
   )
   if (!troubled) {
     const expected = 'carcase height or working height, here or under common'
-    context.report(path, 'a height is missing', { expected, on: 'key' })
+    context.report(path, 'a height is missing', { expected, on: 'key', about: [...path, 'carcase height'] })
   }
   return undefined
 }

@@ -1,0 +1,95 @@
+import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import { createContext } from 'preact'
+import { useContext } from 'preact/hooks'
+import type { Units } from '../../length/index.ts'
+import { type Data, type DefinitionPath, dataAt, dataNames, type Edit, type Problem } from '../../project/index.ts'
+import type { Page } from '../state/page.ts'
+import { type Field, fieldReader } from './control.ts'
+
+/** What the parts of the form share. */
+export interface Form {
+  readonly page: Page
+  /** What the definition says; while it is no YAML, what it said last. */
+  readonly data: ReadonlySignal<Data | undefined>
+  /** The text is no YAML: nothing can be changed here until its line is mended. */
+  readonly unreadable: ReadonlySignal<Problem | undefined>
+  /** The project's units, in which bare numbers are. */
+  readonly units: ReadonlySignal<Units>
+  /** The module whose fields are shown: the one that was chosen, else the first. */
+  readonly module: ReadonlySignal<string | undefined>
+  /** The opening of that module that is chosen. */
+  readonly bay: Signal<DefinitionPath | undefined>
+  /** Sections that were opened or closed by hand, by the key of their path. */
+  readonly folds: Signal<ReadonlyMap<string, boolean>>
+  /** The sentence about the field that has the focus. */
+  readonly note: Signal<{ readonly key: string; readonly about: string } | undefined>
+  /** Why the last change could not be made. */
+  readonly refusal: Signal<string | undefined>
+  /** What was last shown for `page.goTo`, so that it is not shown again when the form comes back. */
+  readonly shown: { current: Page['goTo']['value'] }
+  readonly fieldAt: (path: DefinitionPath) => Field | undefined
+  /** What is wrong at a path itself or, with `below`, anywhere in it. */
+  readonly problemsAt: (path: DefinitionPath, below?: boolean) => readonly Problem[]
+  /** Changes the definition; those of one visit to a field are one step to undo. */
+  readonly change: (edits: readonly Edit[], visit?: object) => void
+}
+
+export const pathKey = (path: DefinitionPath): string => JSON.stringify(path)
+
+/** The state of a page's form, which stays while the text is shown in its place. */
+export function formOf(page: Page): Form {
+  const { form: model, problems } = page.workshop
+  let last: Data | undefined
+  const data = computed(() => {
+    last = model.value?.data ?? last
+    return last
+  })
+  const refusal = signal<string | undefined>(undefined)
+  const module = computed(() => {
+    const names = dataNames(data.value, 'modules')
+    const shown = page.moduleShown.value
+    return shown !== undefined && names.includes(shown) ? shown : names[0]
+  })
+  return {
+    page,
+    data,
+    unreadable: computed(() =>
+      model.value !== undefined && model.value.data === undefined ? problems.value[0] : undefined,
+    ),
+    units: computed(() => (dataAt(data.value, ['units']) === 'in' ? 'in' : 'mm')),
+    module,
+    bay: signal(undefined),
+    folds: signal(new Map()),
+    note: signal(undefined),
+    refusal,
+    shown: { current: undefined },
+    fieldAt: fieldReader(),
+    problemsAt: (path, below = false) => {
+      const key = pathKey(path)
+      const inside = `${key.slice(0, -1)},`
+      return problems.value.filter((problem) => {
+        if (problem.path === undefined) return false
+        const at = pathKey(problem.path)
+        return at === key || (below && at.startsWith(inside))
+      })
+    },
+    change: (edits, visit) => {
+      refusal.value = undefined
+      if (edits.length === 0) return
+      try {
+        page.document.edit(edits, visit)
+      } catch (error) {
+        refusal.value = error instanceof Error ? error.message : String(error)
+      }
+    },
+  }
+}
+
+export const FormContext = createContext<Form | undefined>(undefined)
+
+/** What the parts of the form share; only below the context. */
+export function useForm(): Form {
+  const form = useContext(FormContext)
+  if (form === undefined) throw new Error('a part of the form stands outside of it')
+  return form
+}
