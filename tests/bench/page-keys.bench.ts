@@ -2,14 +2,14 @@ import { readFileSync } from 'node:fs'
 import { bench, describe } from 'vitest'
 import { cursorAtEndOf, pressTimed, spread, watchKeys } from '../page/support/key-timing.ts'
 import { browser, openPage } from '../page/support/open-page.ts'
-import { workshop } from '../support/workshop.ts'
+import { workshopText } from '../support/workshop.ts'
 
 // Question: from a key press to the new drawing, how much longer does the page take than a browser takes to show a letter
 // in a bare text field? The peer is such a field in the same browser, asked in the same way, so that what the asking
 // costs is in both. The figures that a person feels are measured in the page itself, and printed: from the moment at
 // which the browser took the key until the new drawing stands in the document, and until the frame with it was painted.
 const sample = readFileSync(new URL('../../out-samples/pottery-studio.yaml', import.meta.url), 'utf8')
-const many = workshop(200)
+const many = workshopText(200)
 const PRESSES = 60
 
 async function typist(text: string | undefined, words: string): Promise<(key: string) => Promise<unknown>> {
