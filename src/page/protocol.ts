@@ -2,6 +2,7 @@ import type { PanelId } from '../assembly/index.ts'
 import type { Severity } from '../checks/index.ts'
 import type { Vec3 } from '../geometry/index.ts'
 import type { Units } from '../length/index.ts'
+import type { FilesOutline } from '../outputs/index.ts'
 import type { DefinitionPath, Edit, PrintOptions, Problem } from '../project/index.ts'
 import type { FormModel } from './form/model.ts'
 import type { Face, HoleFacts, Look, Scene } from './scene/types.ts'
@@ -80,6 +81,10 @@ export interface CheckerAnswer {
   readonly number: number
   /** Nothing where the definition cannot be laid out: it has problems then. */
   readonly findings: readonly PageFinding[] | undefined
+  /** The files that drawing yields; nothing where the definition cannot be laid out. */
+  readonly files: FilesOutline | undefined
+  /** The files that the definition names. */
+  readonly named: readonly string[]
 }
 
 /** A finding as the page shows it. */

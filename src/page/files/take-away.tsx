@@ -1,8 +1,9 @@
 import type { JSX } from 'preact'
 import { usePage } from '../state/page.ts'
+import { startFilesWorker } from './start-worker.ts'
 
 /** The files of the project. */
 export function TakeAway(): JSX.Element {
   const { document } = usePage()
-  return <p>{document.file.value}</p>
+  return <p onClick={() => startFilesWorker()}>{document.file.value}</p>
 }

@@ -1,5 +1,6 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Units } from '../../length/index.ts'
+import type { FilesOutline } from '../../outputs/index.ts'
 import type { Problem } from '../../project/index.ts'
 import type { FormModel } from '../form/model.ts'
 import type { CheckerAnswer, CheckerAsk, DrawerAnswer, DrawerAsk, Outline, PageFinding } from '../protocol.ts'
@@ -22,6 +23,10 @@ export interface Workshop {
   readonly findings: ReadonlySignal<readonly PageFinding[]>
   /** The findings are those of an earlier text. */
   readonly checking: ReadonlySignal<boolean>
+  /** The files that drawing yields, of the last text that could be laid out. */
+  readonly files: ReadonlySignal<FilesOutline | undefined>
+  /** The files that the definition names. */
+  readonly named: ReadonlySignal<readonly string[]>
   /** What is looked at. */
   readonly look: ReadonlySignal<Look | undefined>
   readonly lookAt: (look: Look) => void
@@ -45,6 +50,8 @@ export function workshop(
   const problems = signal<readonly Problem[]>([])
   const findings = signal<readonly PageFinding[]>([])
   const checking = signal(true)
+  const files = signal<FilesOutline | undefined>(undefined)
+  const named = signal<readonly string[]>([])
   const look = signal<Look | undefined>(undefined)
   const waiting = new Map<number, (facts: HoleFacts | undefined) => void>()
   let number = 0
@@ -84,6 +91,8 @@ export function workshop(
   checker.listen((answer) => {
     if (answer.number !== checkAsked) return
     if (answer.findings !== undefined) findings.value = answer.findings
+    if (answer.files !== undefined) files.value = answer.files
+    named.value = answer.named
     checking.value = false
   })
 
@@ -113,6 +122,8 @@ export function workshop(
     problems,
     findings,
     checking,
+    files,
+    named,
     look,
     lookAt: (wanted) => {
       look.value = wanted

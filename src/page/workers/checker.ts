@@ -1,5 +1,6 @@
 import type { Finding, Place } from '../../checks/index.ts'
-import { checked, layoutKeeper } from '../../outputs/index.ts'
+import { checked, filesOutline, layoutKeeper } from '../../outputs/index.ts'
+import { filesNamed } from '../../project/index.ts'
 import type { CheckerAnswer, CheckerAsk, PageFinding } from '../protocol.ts'
 import type { Face } from '../scene/types.ts'
 
@@ -8,9 +9,11 @@ export function checker(): (ask: CheckerAsk) => CheckerAnswer {
   const layOut = layoutKeeper()
   return ({ number, source }) => {
     const opened = layOut(source.text, source.file, new Map(source.files), source.print)
-    if (!opened.ok) return { kind: 'checked', number, findings: undefined }
-    const { findings } = checked(opened.laid)
-    return { kind: 'checked', number, findings: findings.map((finding) => shown(finding, opened.locate(finding.at))) }
+    const named = filesNamed(source.text)
+    if (!opened.ok) return { kind: 'checked', number, findings: undefined, files: undefined, named }
+    const built = checked(opened.laid)
+    const findings = built.findings.map((finding) => shown(finding, opened.locate(finding.at)))
+    return { kind: 'checked', number, findings, files: filesOutline(built), named }
   }
 }
 
