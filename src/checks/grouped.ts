@@ -75,27 +75,34 @@ export function rowsOf(findings: readonly Finding[]): FindingRow[] {
 export interface TwinGroup extends FindingGroup {
   /** Names of the further panels of which the same is to be said, by finding. */
   readonly alsoOn: ReadonlyMap<Finding, readonly string[]>
+  /** The findings on those panels, which stand in no group. */
+  readonly twins: ReadonlyMap<Finding, readonly Finding[]>
 }
+
+type Names = Map<Finding, string[]>
+type Twins = Map<Finding, readonly Finding[]>
 
 /** Equal shelves, the two sides: what is found on one is said once. Groups that are left with nothing fall away. */
 export function withoutTwins(groups: readonly FindingGroup[]): TwinGroup[] {
-  const first = new Map<string, { readonly finding: Finding; readonly alsoOn: Map<Finding, string[]> }>()
+  const first = new Map<string, { readonly finding: Finding; readonly alsoOn: Names; readonly twins: Twins }>()
   return groups.flatMap((group): TwinGroup[] => {
-    const alsoOn = new Map<Finding, string[]>()
+    const alsoOn: Names = new Map()
+    const twins: Twins = new Map()
     const own = group.findings.filter((finding) => {
       if (group.panel === undefined) return true
       const { rule, severity, fix, at } = finding
       const key = JSON.stringify([group.module, rule, severity, shortMessage(finding, group), fix, at])
       const twin = first.get(key)
       if (twin === undefined) {
-        first.set(key, { finding, alsoOn })
+        first.set(key, { finding, alsoOn, twins })
         return true
       }
       const names = twin.alsoOn.get(twin.finding)
       if (names === undefined) twin.alsoOn.set(twin.finding, [group.panel])
       else if (!names.includes(group.panel)) names.push(group.panel)
+      twin.twins.set(twin.finding, [...(twin.twins.get(twin.finding) ?? []), finding])
       return false
     })
-    return own.length === 0 ? [] : [{ ...group, findings: own, alsoOn }]
+    return own.length === 0 ? [] : [{ ...group, findings: own, alsoOn, twins }]
   })
 }

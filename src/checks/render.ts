@@ -88,7 +88,8 @@ function alsoAt(others: readonly Finding[], panels: PanelsById): string {
   return `also ${[...named, ...count].join('; ')}`
 }
 
-function placeWords(panel: Panel, at: Vec3): string {
+/** `363 from front and 640 from bottom`: a point of a panel by the two edges that one measures from, mm. */
+export function placeWords(panel: Panel, at: Vec3): string {
   const { x, y } = fromDatum(panel, at)
   return `${mm(y.mm)} from ${y.edge} and ${mm(x.mm)} from ${x.edge}`
 }

@@ -81,10 +81,12 @@ export interface CheckerAnswer {
   readonly number: number
   /** Nothing where the definition cannot be laid out: it has problems then. */
   readonly findings: readonly PageFinding[] | undefined
+  /** What to mind at the work itself, as the cover of the full-size pages says it. */
+  readonly cautions?: readonly string[]
   /** The files that drawing yields; nothing where the definition cannot be laid out. */
-  readonly files: FilesOutline | undefined
+  readonly files?: FilesOutline
   /** The files that the definition names. */
-  readonly named: readonly string[]
+  readonly named?: readonly string[]
 }
 
 /** A finding as the page shows it. */
@@ -93,13 +95,30 @@ export interface PageFinding {
   readonly key: string
   readonly rule: string
   readonly severity: Severity
+  /** Its note in Judge, from 1. Equal findings (a row of holes, equal shelves) share one; silenced ones have none. */
+  readonly number?: number
+  /** The module and the panel that it stands under, where it stands under any. */
+  readonly module?: string
+  readonly panelName?: string
+  /** The whole sentence. */
   readonly message: string
+  /** The sentence without the module and panel that it stands under. */
+  readonly short: string
   readonly fix?: string
   readonly change?: readonly Edit[]
   readonly silenced?: string
   readonly panels: readonly PanelId[]
-  readonly places: readonly { readonly panel: PanelId; readonly face: Face; readonly at: Vec3 }[]
+  readonly places: readonly FindingPlace[]
   readonly path: DefinitionPath
   readonly line: number
   readonly column: number
+}
+
+export interface FindingPlace {
+  readonly panel: PanelId
+  readonly face: Face
+  /** Panel frame, mm. */
+  readonly at: Vec3
+  /** `363 from front and 640 from bottom`, mm. */
+  readonly words: string
 }

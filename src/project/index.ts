@@ -28,7 +28,7 @@ export {
   type UprightSize,
 } from './printing.ts'
 export type { Asked, Position, Problem } from './problem.ts'
-export { renderProblems } from './problem.ts'
+export { pathInWords, renderProblems } from './problem.ts'
 export type { ReadResult } from './read.ts'
 export { readDefinition } from './read.ts'
 export { starterDefinition } from './starter.ts'

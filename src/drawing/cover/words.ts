@@ -36,9 +36,15 @@ export function stepsOf(measuring: number, units: Units): Block[] {
 }
 
 /** What to mind, as far as it concerns this project. */
-export function cautionsOf({ modules }: Project): Block[] {
+export const cautionsOf = (project: Project): Block[] => [
+  { kind: 'heading', text: 'Cautions' },
+  ...cautionWords(project).map((text): Block => ({ kind: 'paragraph', text })),
+]
+
+/** The same, each caution a few sentences. */
+export function cautionWords({ modules }: Pick<Project, 'modules'>): string[] {
   const has = (of: (module: (typeof modules)[number]) => unknown): boolean => modules.some(of)
-  const cautions = [
+  return [
     'Extract at the tool and wear a fitted mask when cutting or boring sheet goods, MDF above all.',
     'Wear ear and eye protection whenever a saw, drill or router runs. Unplug it before you change a bit.',
     'Clamp the work, and plunge wide Forstner bits in a drill press: a bit that wanders spoils a hole that is marked right.',
@@ -63,5 +69,4 @@ export function cautionsOf({ modules }: Project): Block[] {
       : []),
     'Loads, casters, slides and hinges are reckoned from published tables and common practice: a guide, no proof. The data sheet of the hardware in your hand comes first; local codes and a licensed professional decide where they apply.',
   ]
-  return [{ kind: 'heading', text: 'Cautions' }, ...cautions.map((text): Block => ({ kind: 'paragraph', text }))]
 }

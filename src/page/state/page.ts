@@ -1,4 +1,4 @@
-import { type Signal, signal } from '@preact/signals'
+import { type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { PanelId } from '../../assembly/index.ts'
@@ -25,10 +25,20 @@ export interface Page {
   readonly goTo: Signal<{ readonly path: DefinitionPath; readonly line?: number; readonly column?: number } | undefined>
   /** The module whose fields the form shows, by its name in the definition. */
   readonly moduleShown: Signal<string | undefined>
+  /** The module that was pressed in the drawing, by its name in the definition. Set anew each time. */
+  readonly modulePressed: Signal<{ readonly module: string } | undefined>
   /** The hole that is pointed at or focused; it and its partners light up. */
   readonly hole: Signal<{ readonly id: string; readonly panel: PanelId } | undefined>
   /** A place on a panel that something asks to be shown: the drawing turns to that face and rings it. Set anew each time. */
   readonly showPlace: Signal<PlaceShown | undefined>
+  /** The finding whose flag was pressed in the drawing, by its key: Judge goes to it. Set anew each time. */
+  readonly findingShown: Signal<{ readonly key: string } | undefined>
+  /** There is work that no file holds. */
+  readonly unsaved: Signal<boolean>
+  /** What was last said to those who hear the page. */
+  readonly said: ReadonlySignal<string>
+  /** Says in short words what has changed, to those who hear the page. */
+  readonly say: (words: string) => void
 }
 
 export interface PlaceShown {
@@ -39,6 +49,7 @@ export interface PlaceShown {
 }
 
 export function pageOf(document: PageDocument, workshop: Workshop, settings: Settings): Page {
+  const said = signal('')
   return {
     document,
     workshop,
@@ -47,8 +58,16 @@ export function pageOf(document: PageDocument, workshop: Workshop, settings: Set
     define: signal('form'),
     goTo: signal(undefined),
     moduleShown: signal(undefined),
+    modulePressed: signal(undefined),
     hole: signal(undefined),
     showPlace: signal(undefined),
+    findingShown: signal(undefined),
+    unsaved: signal(false),
+    said,
+    say: (words) => {
+      // The same words twice are heard twice only where the text differs.
+      said.value = said.peek() === words ? `${words}\u00a0` : words
+    },
   }
 }
 

@@ -8,6 +8,10 @@ export interface Settings {
   /** In which lengths are shown; nothing: as the definition says. */
   readonly units: Signal<Units | undefined>
   readonly theme: Signal<Theme>
+  /** The three steps for those who have never been here. */
+  readonly firstLook: Signal<'shown' | 'put away'>
+  /** Whether Define is folded, so that the drawing has its room. */
+  readonly define: Signal<'open' | 'folded'>
 }
 
 const KEY = 'storyrod settings'
@@ -17,18 +21,25 @@ export function keptSettings(storage: Pick<Storage, 'getItem' | 'setItem'> | und
   const kept = read(storage)
   const units = signal<Units | undefined>(kept.units === 'mm' || kept.units === 'in' ? kept.units : undefined)
   const theme = signal<Theme>(kept.theme === 'light' || kept.theme === 'dark' ? kept.theme : 'as the system')
+  const firstLook = signal<'shown' | 'put away'>(kept.firstLook === 'put away' ? 'put away' : 'shown')
+  const define = signal<'open' | 'folded'>(kept.define === 'folded' ? 'folded' : 'open')
   effect(() => {
-    const text = JSON.stringify({ units: units.value, theme: theme.value })
+    const text = JSON.stringify({
+      units: units.value,
+      theme: theme.value,
+      firstLook: firstLook.value,
+      define: define.value,
+    })
     try {
       storage?.setItem(KEY, text)
     } catch {
       // Full or forbidden: the choice then lasts as long as the page is open.
     }
   })
-  return { units, theme }
+  return { units, theme, firstLook, define }
 }
 
-function read(storage: Pick<Storage, 'getItem'> | undefined): { readonly units?: unknown; readonly theme?: unknown } {
+function read(storage: Pick<Storage, 'getItem'> | undefined): Readonly<Partial<Record<keyof Settings, unknown>>> {
   try {
     const kept: unknown = JSON.parse(storage?.getItem(KEY) ?? '{}')
     return typeof kept === 'object' && kept !== null ? kept : {}

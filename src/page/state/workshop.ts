@@ -1,4 +1,4 @@
-import { effect, type ReadonlySignal, signal } from '@preact/signals'
+import { batch, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Units } from '../../length/index.ts'
 import type { FilesOutline } from '../../outputs/index.ts'
 import type { Problem } from '../../project/index.ts'
@@ -21,6 +21,10 @@ export interface Workshop {
   /** What is wrong with the text as it stands; while there is any, the drawing is the last good one. */
   readonly problems: ReadonlySignal<readonly Problem[]>
   readonly findings: ReadonlySignal<readonly PageFinding[]>
+  /** What to mind at the work itself. */
+  readonly cautions: ReadonlySignal<readonly string[]>
+  /** The checks have looked at all, be it at an earlier text. */
+  readonly judged: ReadonlySignal<boolean>
   /** The findings are those of an earlier text. */
   readonly checking: ReadonlySignal<boolean>
   /** The files that drawing yields, of the last text that could be laid out. */
@@ -49,6 +53,8 @@ export function workshop(
   const scene = signal<Scene | undefined>(undefined)
   const problems = signal<readonly Problem[]>([])
   const findings = signal<readonly PageFinding[]>([])
+  const cautions = signal<readonly string[]>([])
+  const judged = signal(false)
   const checking = signal(true)
   const files = signal<FilesOutline | undefined>(undefined)
   const named = signal<readonly string[]>([])
@@ -90,10 +96,14 @@ export function workshop(
   let checkAsked = 0
   checker.listen((answer) => {
     if (answer.number !== checkAsked) return
-    if (answer.findings !== undefined) findings.value = answer.findings
-    if (answer.files !== undefined) files.value = answer.files
-    named.value = answer.named
-    checking.value = false
+    batch(() => {
+      if (answer.findings !== undefined) findings.value = answer.findings
+      if (answer.files !== undefined) files.value = answer.files
+      if (answer.named !== undefined) named.value = answer.named
+      if (answer.cautions !== undefined) cautions.value = answer.cautions
+      judged.value ||= answer.findings !== undefined
+      checking.value = false
+    })
   })
 
   effect(() => {
@@ -121,6 +131,8 @@ export function workshop(
     scene,
     problems,
     findings,
+    cautions,
+    judged,
     checking,
     files,
     named,
