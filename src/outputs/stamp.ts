@@ -1,7 +1,7 @@
 import type { Finding } from '../checks/index.ts'
 
 /** How many findings forbid to cut: those of severity stop that are not silenced. */
-export function stopsStanding(findings: readonly Finding[]): number {
+export function stopsStanding(findings: readonly Pick<Finding, 'severity' | 'silenced'>[]): number {
   return findings.filter(({ severity, silenced }) => severity === 'stop' && silenced === undefined).length
 }
 
