@@ -14,21 +14,23 @@ export const storyrod: Engine = {
 }
 
 async function open(text: string, file: string, readNamed: ReadNamed, print?: PrintOptions): Promise<Opened> {
-  const { filesNamed, renderProblems, sheetWords } = await import('../project/index.ts')
+  const { filesNamed, renderProblems } = await import('../project/index.ts')
   const files = new Map<string, string>()
   for (const name of filesNamed(text)) {
     const named = await readNamed(name)
     if (named !== undefined) files.set(name, named)
   }
   const { renderFindings } = await import('../checks/index.ts')
-  const { findingsJson, openDefinition, outputFiles, outputPaths } = await import('../outputs/index.ts')
+  const { definitionText, findingsJson, openDefinition, outputFiles, outputPaths, printWords } = await import(
+    '../outputs/index.ts'
+  )
   const opened = openDefinition(text, file, files, print)
   if (!opened.ok) {
     if (opened.options !== undefined) return { ok: false, problems: opened.options.join('\n'), of: 'options' }
     return { ok: false, problems: renderProblems(opened.problems) }
   }
   const { built, locate } = opened
-  const definition = { file: file.replace(/^.*[\\/]/, ''), locate }
+  const definition = definitionText(file, locate)
   return {
     ok: true,
     design: {
@@ -39,18 +41,11 @@ async function open(text: string, file: string, readNamed: ReadNamed, print?: Pr
       files: ({ fonts, stamp, onPages }: FilesOptions) =>
         outputFiles(built, fonts, definition, {
           ...(stamp !== undefined && { stamp }),
-          onCount: ({ sheets, grid, overBudget }) => {
-            if (sheets === 0) return
-            const { paper, pageBudget = 0 } = built.project.outputs
-            const over = overBudget === 0 ? '' : `; ${overPages(overBudget, pageBudget)}`
-            onPages?.(`${sheetWords(sheets, paper)} to print (a plain grid would take ${grid})${over}`)
+          onCount: (count) => {
+            const words = printWords(count, built.project.outputs)
+            if (words !== undefined) onPages?.(words)
           },
         }),
     },
   }
-}
-
-/** `2 panels take more than the 3 of the page budget`. */
-function overPages(panels: number, budget: number): string {
-  return `${panels === 1 ? '1 panel takes' : `${panels} panels take`} more than the ${budget} of the page budget`
 }

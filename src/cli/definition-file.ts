@@ -1,14 +1,9 @@
-import { basename, dirname, extname, resolve } from 'node:path'
+import { basename, dirname, resolve } from 'node:path'
 import type { Disk } from './disk.ts'
 import { EXIT } from './exit-codes.ts'
 import type { Io } from './io.ts'
 import { orTrouble, Trouble } from './trouble.ts'
 
-/** Size limit of a definition, bytes. */
-export const DEFINITION_LIMIT = 4 * 1024 * 1024
-
-/** Endings that a definition has by custom, dropped to name its drawings. */
-const ENDINGS = ['.yaml', '.yml', '.json']
 /** How many definitions are named to a person whose own was not found. */
 const NEIGHBOURS_SHOWN = 6
 
@@ -17,6 +12,7 @@ const NEIGHBOURS_SHOWN = 6
  * Trouble with exit code 2 when it is not there, is a folder, is too large or is not UTF-8; 3 when the disk refuses.
  */
 export async function readDefinitionFile(io: Pick<Io, 'disk' | 'cwd'>, named: string): Promise<string> {
+  const { DEFINITION_LIMIT } = await definitionRules()
   if (named === '') throw new Trouble(EXIT.badInput, 'the name of the definition is empty.')
   const path = resolve(io.cwd, named)
   const look = await orTrouble(`read the definition ${named}`, () => io.disk.lookThrough(path))
@@ -27,10 +23,10 @@ export async function readDefinitionFile(io: Pick<Io, 'disk' | 'cwd'>, named: st
       `${named} is a folder; a definition is one file.${await neighbours(io.disk, path)}`,
     )
   }
-  if (look.size > DEFINITION_LIMIT) throw tooLarge(named)
+  if (look.size > DEFINITION_LIMIT) throw await tooLarge(named)
   // One byte more than allowed tells a pipe that is too long from one that just fits.
   const bytes = await orTrouble(`read the definition ${named}`, () => io.disk.readStart(path, DEFINITION_LIMIT + 1))
-  if (bytes.length > DEFINITION_LIMIT) throw tooLarge(named)
+  if (bytes.length > DEFINITION_LIMIT) throw await tooLarge(named)
   return decode(bytes, named, 'definition')
 }
 
@@ -44,6 +40,7 @@ export async function readNamedFile(
   name: string,
 ): Promise<string | undefined> {
   const path = resolve(dirname(resolve(io.cwd, definition)), name)
+  const { DEFINITION_LIMIT } = await definitionRules()
   return orTrouble(`read ${name}, which ${definition} names`, async () => {
     const look = await io.disk.lookThrough(path)
     if (look?.kind !== 'file' || look.size > DEFINITION_LIMIT) return undefined
@@ -52,10 +49,12 @@ export async function readNamedFile(
 }
 
 /** The name of a definition without folder and customary ending. */
-export function stemOf(path: string): string {
-  const ending = extname(path).toLowerCase()
-  return ENDINGS.includes(ending) ? basename(path).slice(0, -ending.length) : basename(path)
+export async function stemOf(path: string): Promise<string> {
+  return (await definitionRules()).stemOf(basename(path))
 }
+
+/** What holds for the file of a definition, here and in the page; loaded when it is asked for, as all stages are. */
+const definitionRules = () => import('../project/index.ts')
 
 /** Names of the files in a folder that end as definitions do, sorted; none when it cannot be read. */
 export async function definitionsIn(disk: Disk, folder: string): Promise<readonly string[]> {
@@ -77,34 +76,12 @@ async function neighbours(disk: Disk, folder: string): Promise<string> {
   return `\n  In ${folder} there are: ${names.slice(0, NEIGHBOURS_SHOWN).join(', ')}${more}`
 }
 
-function tooLarge(named: string): Trouble {
-  const words = `the definition ${named} is larger than 4 MiB (${DEFINITION_LIMIT} bytes), the most that is read.`
-  return new Trouble(EXIT.badInput, `${words}\n  Is it a definition? Split a very large workshop into several files.`)
+async function tooLarge(named: string): Promise<Trouble> {
+  return new Trouble(EXIT.badInput, (await definitionRules()).tooLargeWords(named))
 }
 
-function decode(bytes: Uint8Array, named: string, what: 'definition' | 'file'): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
-  } catch (error) {
-    const words = `the ${what} ${named} is not UTF-8 text: ${firstBad(bytes)}`
-    throw new Trouble(EXIT.badInput, `${words}\n  Save it as UTF-8 in your editor.`, error)
-  }
-}
-
-/** Where and what the first byte is that no UTF-8 text has there; a byte order mark of UTF-16 is told as what it is. */
-function firstBad(bytes: Uint8Array): string {
-  const [first, second] = bytes
-  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return 'it looks like UTF-16.'
-  // A streaming decoder holds back an unfinished character, so the bad byte is the one at which it throws.
-  const decoder = new TextDecoder('utf-8', { fatal: true })
-  let line = 1
-  for (const byte of bytes) {
-    try {
-      decoder.decode(Uint8Array.of(byte), { stream: true })
-    } catch {
-      return `line ${line} has the byte ${byte.toString(16).padStart(2, '0')} where it makes no character.`
-    }
-    if (byte === 0x0a) line += 1
-  }
-  return `it ends within a character, in line ${line}.`
+async function decode(bytes: Uint8Array, named: string, what: 'definition' | 'file'): Promise<string> {
+  const decoded = (await definitionRules()).decodeText(bytes, named, what)
+  if (!decoded.ok) throw new Trouble(EXIT.badInput, decoded.words)
+  return decoded.text
 }

@@ -35,7 +35,7 @@ export async function draw(context: Context, definition: string | undefined, opt
     ...(pageBudget !== undefined && { pageBudget }),
   }
   if (definition === undefined) return drawSamples(context, { folder: out ?? 'out-samples', anyway, print })
-  const folder = out ?? join(dirname(definition), `${stemOf(definition)}-drawings`)
+  const folder = out ?? join(dirname(definition), `${await stemOf(definition)}-drawings`)
   return drawOne(context, { definition, folder, anyway, print })
 }
 
@@ -50,7 +50,7 @@ async function drawSamples(context: Context, job: Omit<Job, 'definition'>): Prom
   let worst: number = EXIT.done
   for (const name of names) {
     const definition = shown(context.io.cwd, join(home, name))
-    const code = await drawOne(context, { ...job, definition, folder: join(job.folder, stemOf(name)) })
+    const code = await drawOne(context, { ...job, definition, folder: join(job.folder, await stemOf(name)) })
     worst = Math.max(worst, code)
   }
   return worst
@@ -77,7 +77,7 @@ async function drawOne(context: Context, job: Job): Promise<number> {
   io.stdout.write(withLineEnd(design.findings))
   const stops = countOf('stop', design.severities)
   if (stops > 0 && !job.anyway) {
-    io.stderr.write(nothingDrawn(job.definition, stops))
+    io.stderr.write(await nothingDrawn(job.definition, stops))
     return EXIT.stopStands
   }
   await drawInto(context, job, design, stops)
@@ -89,6 +89,7 @@ async function drawInto({ io, progress }: Context, job: Job, design: Design, sto
   await assertDefinitionSafe(io, job, design.paths)
   const fonts = await loadFonts(io.disk)
   const earlier = await filesOfEarlierRun(io.disk, folder)
+  const { stampOf } = await import('../outputs/index.ts')
   let done = 0
   let printed: string | undefined
   const options: FilesOptions = {
@@ -124,14 +125,9 @@ async function assertDefinitionSafe(io: Context['io'], job: Job, paths: readonly
   throw new Trouble(EXIT.badInput, `${words}\n  Choose another folder with --out.`)
 }
 
-function nothingDrawn(definition: string, stops: number): string {
-  const what = stops === 1 ? '1 finding of severity stop stands' : `${stops} findings of severity stop stand`
-  return `Nothing drawn from ${definition}: ${what}.\n  Change the definition, or add --anyway: every drawing then says so.\n`
-}
-
-/** Plain ASCII, since it goes into every format, and short, since it must fit on every panel. */
-function stampOf(stops: number): string {
-  return `DO NOT CUT: ${stops === 1 ? '1 STOP STANDS' : `${stops} STOPS STAND`}`
+async function nothingDrawn(definition: string, stops: number): Promise<string> {
+  const { stopWords } = await import('../outputs/index.ts')
+  return `Nothing drawn from ${definition}: ${stopWords(stops)}.\n  Change the definition, or add --anyway: every drawing then says so.\n`
 }
 
 /** The module, in a path such as `svg/glaze-store/left-side-a.svg`; else the file. */

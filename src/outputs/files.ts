@@ -45,7 +45,8 @@ export function* faceFiles(built: Built, options: OutputOptions = {}): Generator
   for (const panel of built.panels) yield* panelFaceFiles(built, panel, options)
 }
 
-function* panelFaceFiles(built: Built, panel: Panel, options: OutputOptions): Generator<OutputFile> {
+/** The same of one panel. */
+export function* panelFaceFiles(built: Built, panel: Panel, options: OutputOptions): Generator<OutputFile> {
   const found = findingsOn(built, panel)
   for (const face of facesDrawn(panel)) {
     const { dxf } = built.project.outputs
@@ -68,7 +69,7 @@ export async function* outputFiles(
   definition: DefinitionText,
   options: OutputOptions = {},
 ): AsyncGenerator<OutputFile> {
-  const json = panelsJson(built.project.title, built.panels, filesOf, outputPaths(built), options.stamp)
+  const json = panelsText(built, options)
   const { outputs, units } = built.project
   const pages = pageFiles(built, fonts, JSON.stringify([json, outputs, units]), options.stamp)
   for (const panel of built.panels) {
@@ -78,9 +79,24 @@ export async function* outputFiles(
   }
   yield* pages.shared()
   options.onCount?.(pages.count())
-  yield { path: PANELS_FILE, bytes: encode(json) }
-  yield { path: FINDINGS_JSON, bytes: encode(findingsJson(built, definition, options.stamp)) }
-  yield { path: FINDINGS_TEXT, bytes: encode(findingsText(built, definition, options.stamp)) }
+  yield* lists(built, definition, json, options)
+}
+
+/** panels.json, and the findings twice. */
+export function* lists(
+  built: Built,
+  definition: DefinitionText,
+  panels: string,
+  { stamp }: OutputOptions,
+): Generator<OutputFile> {
+  yield { path: PANELS_FILE, bytes: encode(panels) }
+  yield { path: FINDINGS_JSON, bytes: encode(findingsJson(built, definition, stamp)) }
+  yield { path: FINDINGS_TEXT, bytes: encode(findingsText(built, definition, stamp)) }
+}
+
+/** The text of panels.json. */
+export function panelsText(built: Built, { stamp }: OutputOptions): string {
+  return panelsJson(built.project.title, built.panels, filesOf, outputPaths(built), stamp)
 }
 
 /** The findings that concern a panel; all are gone through once for a project. */

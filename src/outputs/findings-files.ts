@@ -22,6 +22,11 @@ export interface DefinitionText {
   }
 }
 
+/** The text of a definition by its path or name. */
+export function definitionText(file: string, locate: DefinitionText['locate']): DefinitionText {
+  return { file: file.replace(/^.*[\\/]/, ''), locate }
+}
+
 /** The findings as they are printed, with a head that says what they are. */
 export function findingsText(
   { project, panels, findings }: Built,

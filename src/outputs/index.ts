@@ -8,7 +8,15 @@ export {
   outputPaths,
   PANELS_FILE,
 } from './files.ts'
-export { type DefinitionText, FINDINGS_JSON, FINDINGS_TEXT, findingsJson, findingsText } from './findings-files.ts'
+export {
+  type DefinitionText,
+  definitionText,
+  FINDINGS_JSON,
+  FINDINGS_TEXT,
+  findingsJson,
+  findingsText,
+} from './findings-files.ts'
+export { outputFile } from './one-file.ts'
 export {
   type LaidOutDefinition,
   type LayoutKeeper,
@@ -18,4 +26,9 @@ export {
   type OpenedDefinition,
   openDefinition,
 } from './open.ts'
+export { type FilesOfPanel, type FilesOutline, filesOutline } from './outline.ts'
+export type { PrintCount } from './page-files.ts'
 export { PANELS_VERSION } from './panels-json.ts'
+export { printWords } from './print-words.ts'
+export { type PrintChoice, printedPages } from './printed-pages.ts'
+export { stampOf, stopsStanding, stopWords } from './stamp.ts'

@@ -20,10 +20,9 @@ import { ALL_PAGES_FILE, facesMarked, MEASURE_FILE, PAGES_FILE, pagesPath } from
 export type PageRecord = Omit<PagesOfPanel, 'drawings'>
 
 /** Paths of the files of full-size pages that belong to no one panel, in the order in which they are written. */
-export function sharedPagePaths({ project, panels }: Built): string[] {
-  if (panels.every((panel) => facesMarked(panel).length === 0)) return []
-  const measuring = measuringPages(setupOf(project.outputs, project.units, undefined), project.title)
-  return [...(measuring.length > 0 ? [MEASURE_FILE] : []), ALL_PAGES_FILE, PAGES_FILE]
+export function sharedPagePaths(built: Built): string[] {
+  if (built.panels.every((panel) => facesMarked(panel).length === 0)) return []
+  return [...(measuringOf(built, undefined).length > 0 ? [MEASURE_FILE] : []), ALL_PAGES_FILE, PAGES_FILE]
 }
 
 /** The full-size pages of a project: a file for each panel as it comes, and those that hold them all at the end. */
@@ -46,23 +45,14 @@ export interface PrintCount extends PageCount {
  * from another's.
  */
 export function pageFiles(built: Built, fonts: Fonts, seed: string, stamp?: string): PageFiles {
-  const { project, panels } = built
-  const setup = setupOf(project.outputs, project.units, stamp)
-  const titled = (name: string): string => (stamp === undefined ? name : `${stamp}: ${name}`)
-  const info = (name: string, print: string): PdfInfo => ({
-    title: titled(name),
-    subject: project.title,
-    fingerprint: print,
-  })
+  const { project } = built
+  const info = infoFor(built, stamp)
   const all = openPdf(
     info(`${project.title === '' ? '' : `${project.title}: `}all full-size pages`, fingerprint(seed)),
     fonts,
   )
   const records: PageRecord[] = []
-  const count = (): PrintCount => ({
-    ...total(records.flatMap(({ faces }) => faces)),
-    overBudget: records.filter(({ overBudget }) => overBudget).length,
-  })
+  const count = (): PrintCount => countOf(records)
 
   async function of(panel: Panel): Promise<OutputFile | undefined> {
     const { drawings, ...record } = pagesOf(built, panel, stamp)
@@ -75,18 +65,9 @@ export function pageFiles(built: Built, fonts: Fonts, seed: string, stamp?: stri
 
   async function* shared(): AsyncGenerator<OutputFile> {
     if (records.every(({ faces }) => faces.length === 0)) return
-    const measuring = measuringPages(setup, project.title)
-    if (measuring.length > 0)
-      yield { path: MEASURE_FILE, bytes: await pdfOf(measuring, info('measure first', printOf(measuring)), all) }
-    const cover: Cover = {
-      project,
-      setup,
-      panels: records.map(({ panel, faces }) => ({ module: panel.moduleName, panel: panel.name, faces })),
-      tools: toolsOf(project, panels),
-      count: count(),
-      measuring: measuring.length,
-    }
-    const front = [...named('Measure first', measuring), ...named('Cover', coverDrawings(cover))]
+    const { measuring, cover } = frontOf(built, records, stamp)
+    if (measuring.length > 0) yield await measureFile(built, all, stamp)
+    const front = [...named('Measure first', measuring), ...named('Cover', cover)]
     yield { path: ALL_PAGES_FILE, bytes: await all.finish(front) }
     const text = pagesJson(project, records, front.length, stamp)
     yield { path: PAGES_FILE, bytes: new TextEncoder().encode(text) }
@@ -94,6 +75,57 @@ export function pageFiles(built: Built, fonts: Fonts, seed: string, stamp?: stri
 
   return { of, shared, count }
 }
+
+/** The page that is only measured, alone; fonts as files, or those of a book. */
+export async function measureFile(
+  built: Built,
+  fonts: Parameters<typeof pdfOf>[2],
+  stamp?: string,
+): Promise<OutputFile> {
+  const pages = measuringOf(built, stamp)
+  const info = infoFor(built, stamp)('measure first', printOf(pages))
+  return { path: MEASURE_FILE, bytes: await pdfOf(pages, info, fonts) }
+}
+
+/** The pages that are only measured. */
+export function measuringOf({ project }: Built, stamp: string | undefined): Drawing[] {
+  return measuringPages(setupOf(project.outputs, project.units, stamp), project.title)
+}
+
+/** What comes before the pages of the panels; the cover counts these. */
+export function frontOf(
+  built: Built,
+  records: readonly PageRecord[],
+  stamp: string | undefined,
+): { readonly measuring: readonly Drawing[]; readonly cover: readonly Drawing[] } {
+  const { project, panels } = built
+  const measuring = measuringOf(built, stamp)
+  const cover: Cover = {
+    project,
+    setup: setupOf(project.outputs, project.units, stamp),
+    panels: records.map(({ panel, faces }) => ({ module: panel.moduleName, panel: panel.name, faces })),
+    tools: toolsOf(project, panels),
+    count: countOf(records),
+    measuring: measuring.length,
+  }
+  return { measuring, cover: coverDrawings(cover) }
+}
+
+/** The sheets of several panels. */
+export function countOf(records: readonly PageRecord[]): PrintCount {
+  return {
+    ...total(records.flatMap(({ faces }) => faces)),
+    overBudget: records.filter(({ overBudget }) => overBudget).length,
+  }
+}
+
+const infoFor =
+  ({ project }: Built, stamp: string | undefined) =>
+  (name: string, print: string): PdfInfo => ({
+    title: stamp === undefined ? name : `${stamp}: ${name}`,
+    subject: project.title,
+    fingerprint: print,
+  })
 
 const printOf = (pages: readonly Drawing[]): string => fingerprint(JSON.stringify(pages))
 

@@ -3,6 +3,7 @@ import type { ComponentChildren, JSX } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { DrawingPane } from './drawing/drawing-pane.tsx'
 import { FilesBar } from './files/files-bar.tsx'
+import { FilesStrips } from './files/strips.tsx'
 import { TakeAway } from './files/take-away.tsx'
 import { FindingsCount } from './findings/findings-count.tsx'
 import { FindingsPane } from './findings/findings-pane.tsx'
@@ -39,6 +40,7 @@ export function App({ page }: { readonly page: Page }): JSX.Element {
         <SettingsMenu />
       </header>
       <Rod />
+      <FilesStrips />
       <FirstLook />
       <Areas>
         <AreaOf area="Define" beside={<DefineHead />} before={<Unfold />}>

@@ -1,6 +1,8 @@
 import './look/page.css'
+import { effect } from '@preact/signals'
 import { render } from 'preact'
 import { App } from './app.tsx'
+import { DeskContext, deskOf } from './files/desk.ts'
 import { SAMPLE } from './sample.ts'
 import { pageDocument } from './state/document.ts'
 import { pageOf } from './state/page.ts'
@@ -20,8 +22,17 @@ function storage(): Storage | undefined {
 const settings = keptSettings(storage())
 const document_ = pageDocument(SAMPLE)
 const page = pageOf(document_, workshop(document_, startDrawer(), startChecker(), settings.units), settings)
+const desk = deskOf(document_, storage())
+effect(() => {
+  page.unsaved.value = desk.work.unsaved.value
+})
 const root = document.getElementById('page')
 if (root === null) throw new Error('the page has lost its root')
 // What stood there until now was only to be seen while this was read.
 root.replaceChildren()
-render(<App page={page} />, root)
+render(
+  <DeskContext.Provider value={desk}>
+    <App page={page} />
+  </DeskContext.Provider>,
+  root,
+)

@@ -2,6 +2,7 @@ import type { PanelId } from '../assembly/index.ts'
 import type { Severity } from '../checks/index.ts'
 import type { Vec3 } from '../geometry/index.ts'
 import type { Units } from '../length/index.ts'
+import type { FilesOutline } from '../outputs/index.ts'
 import type { DefinitionPath, Edit, PrintOptions, Problem } from '../project/index.ts'
 import type { FormModel } from './form/model.ts'
 import type { Face, HoleFacts, Look, Scene } from './scene/types.ts'
@@ -82,6 +83,10 @@ export interface CheckerAnswer {
   readonly findings: readonly PageFinding[] | undefined
   /** What to mind at the work itself, as the cover of the full-size pages says it. */
   readonly cautions?: readonly string[]
+  /** The files that drawing yields; nothing where the definition cannot be laid out. */
+  readonly files?: FilesOutline
+  /** The files that the definition names. */
+  readonly named?: readonly string[]
 }
 
 /** A finding as the page shows it. */

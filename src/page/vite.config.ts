@@ -63,7 +63,11 @@ export default defineConfig({
     chunkSizeWarningLimit: 10_000,
     reportCompressedSize: false,
   },
-  worker: { format: 'iife' },
+  // The writer of PDF files is large, and only the worker that makes files writes them: the others are to leave it out.
+  worker: {
+    format: 'iife',
+    rolldownOptions: { treeshake: { moduleSideEffects: [{ test: /node_modules.pdfkit/, sideEffects: false }] } },
+  },
   server: { fs: { allow: [folder('../..')] } },
   plugins: [viteSingleFile({ removeViteModuleLoader: true }), contentPolicy()],
 })

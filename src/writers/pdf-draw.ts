@@ -6,8 +6,8 @@ import { segmentsOf } from './check-drawing.ts'
 const PT_PER_MM = 72 / 25.4
 
 /** Widths of lines, mm. None is 0, which printers draw as thin as they can, or not at all. */
-const PEN_MM: Readonly<Record<Pen, number>> = { hair: 0.1, thin: 0.2, bold: 0.6, dashed: 0.2 }
-const DASH_MM = { on: 2, off: 1.4 }
+export const PEN_MM: Readonly<Record<Pen, number>> = { hair: 0.1, thin: 0.2, bold: 0.6, dashed: 0.2 }
+export const DASH_MM = { on: 2, off: 1.4 }
 
 /** A length on paper, in points. */
 export const points = (mm: number): number => mm * PT_PER_MM

@@ -9,6 +9,7 @@ type AttributeName =
   | 'width'
   | 'height'
   | 'viewBox'
+  | 'preserveAspectRatio'
   | 'style'
   | 'id'
   | 'class'

@@ -3,6 +3,7 @@ import type { Circle, ClosedPath, Drawing, Entity, Layer, Line, Operation, Pen, 
 import { NOISE_MM, roundMm } from '../geometry/index.ts'
 import { arcOf, pointOn } from './arc.ts'
 import { checkDrawing, segmentsOf } from './check-drawing.ts'
+import { DASH_MM, PEN_MM } from './pdf-draw.ts'
 import { type Attributes, el, lines, num, words } from './svg-tree.ts'
 
 interface Stroke {
@@ -30,7 +31,9 @@ const STROKES: Readonly<Record<Operation, Stroke>> = {
   finding: { colour: '#d00000', width: 0.35 },
 }
 
-const PENS: Readonly<Record<Pen, { width: number; dash: string }>> = {
+type Pens = Readonly<Record<Pen, { readonly width: number; readonly dash: string }>>
+
+const PENS: Pens = {
   hair: { width: 0.1, dash: 'none' },
   thin: { width: 0.25, dash: 'none' },
   bold: { width: 0.7, dash: 'none' },
@@ -68,7 +71,9 @@ export function svgOf(drawing: Drawing): string {
     },
     lines([
       el('title', {}, [words(drawing.title)]),
-      ...drawing.layers.map((layer) => group(layer, { flip, scale: drawing.strokeScale ?? 1 })),
+      ...drawing.layers.map((layer) =>
+        group(layer, { flip, scale: drawing.strokeScale ?? 1, pens: PENS, plain: false }),
+      ),
     ]),
   )
   return `<?xml version="1.0" encoding="UTF-8"?>\n${stringify(root, { transformAttr: attribute })}\n`
@@ -81,6 +86,49 @@ function attribute(name: string, value: string, escaped: (value: string) => stri
   return `${name}="${ESCAPED.test(value) ? escaped(value) : value}"`
 }
 
+const BLACK = '#000000'
+const paperPen = (pen: Pen): { width: number; dash: string } => ({
+  width: PEN_MM[pen],
+  dash: pen === 'dashed' ? `${DASH_MM.on} ${DASH_MM.off}` : 'none',
+})
+const PAPER_PENS: Pens = {
+  hair: paperPen('hair'),
+  thin: paperPen('thin'),
+  bold: paperPen('bold'),
+  dashed: paperPen('dashed'),
+}
+
+/**
+ * A full-size page as an SVG element to be printed from a browser: true size, in the pens of the PDF, stretched where the drawing
+ * says so. All is black, and has neither names nor titles, so that many pages go into one document. Throws as `svgOf` does.
+ */
+export function pageSvgOf(drawing: Drawing): string {
+  checkDrawing(drawing)
+  const { min, max } = drawing.view
+  const flip = flipOf(drawing)
+  const [x, y] = drawing.stretch ?? [1, 1]
+  const look: Look = { flip, scale: 1, pens: PAPER_PENS, plain: true }
+  const root = el(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      width: `${num((max[0] - min[0]) * x)}mm`,
+      height: `${num((max[1] - min[1]) * y)}mm`,
+      viewBox: [min[0], flip(max)[1], max[0] - min[0], max[1] - min[1]].map(exact).join(' '),
+      preserveAspectRatio: 'none',
+      fill: 'none',
+      stroke: BLACK,
+      'stroke-width': PEN_MM.thin,
+      'font-family': 'DejaVu Sans',
+    },
+    drawing.layers.flatMap(({ entities }) => entities.map((entity) => shape(entity, BLACK, look))),
+  )
+  return stringify(root, { transformAttr: attribute })
+}
+
+/** A size that a scale is worked out from, so it is not rounded to thousandths. */
+const exact = (value: number): string => String(Math.round(value * 1e6) / 1e6)
+
 type Flip = (p: Point) => Point
 
 /** The one flip. It works on rounded numbers, so that y down and y up add up to the height exactly. */
@@ -89,10 +137,12 @@ function flipOf(drawing: Drawing): Flip {
   return ([x, y]) => [x, top - roundMm(y)]
 }
 
-/** How a drawing is put on the page: the flip, and how many times wider than usual its strokes are. */
+/** How a drawing is put on the page: the flip, its pens, how many times wider than usual these are; `plain`: without names and titles. */
 interface Look {
   readonly flip: Flip
   readonly scale: number
+  readonly pens: Pens
+  readonly plain: boolean
 }
 
 function group(layer: Layer, look: Look): INode {
@@ -134,28 +184,31 @@ function scaledDash(dash: string, scale: number): string {
 }
 
 /** Inside a shape with a title the pointer finds it, not only on its line. */
-function titled(entity: Circle | ClosedPath): { attributes: Attributes; children: INode[] } {
+function titled(entity: Circle | ClosedPath, { plain }: Look): { attributes: Attributes; children: INode[] } {
+  if (plain) return { attributes: {}, children: [] }
   const { id, title } = entity
   if (title === undefined) return { attributes: { id }, children: [] }
   return { attributes: { id, 'pointer-events': 'all' }, children: [el('title', {}, [words(title)])] }
 }
 
-function penOf(pen: Pen | undefined, scale: number): Attributes {
+function penOf(pen: Pen | undefined, { pens, scale }: Look): Attributes {
   if (pen === undefined) return {}
-  return { 'stroke-width': PENS[pen].width * scale, 'stroke-dasharray': scaledDash(PENS[pen].dash, scale) }
+  return { 'stroke-width': pens[pen].width * scale, 'stroke-dasharray': scaledDash(pens[pen].dash, scale) }
 }
 
-function circle(entity: Circle, { flip, scale }: Look): INode {
-  const [cx, cy] = flip(entity.at)
-  const { attributes, children } = titled(entity)
-  const size = { cx, cy, r: entity.radius, 'data-diameter': entity.radius * 2 }
-  return el('circle', { ...attributes, ...size, ...penOf(entity.pen, scale) }, children)
+function circle(entity: Circle, look: Look): INode {
+  const [cx, cy] = look.flip(entity.at)
+  const { attributes, children } = titled(entity, look)
+  const size = { cx, cy, r: entity.radius, 'data-diameter': look.plain ? undefined : entity.radius * 2 }
+  return el('circle', { ...attributes, ...size, ...penOf(entity.pen, look) }, children)
 }
 
-function path(entity: ClosedPath, colour: string, { flip, scale }: Look): INode {
-  const { attributes, children } = titled(entity)
-  const fill = entity.filled === true ? colour : undefined
-  return el('path', { ...attributes, d: pathData(entity, flip), fill, ...penOf(entity.pen, scale) }, children)
+function path(entity: ClosedPath, colour: string, look: Look): INode {
+  const { attributes, children } = titled(entity, look)
+  // A PDF fills without a line round it.
+  const filled = { fill: colour, stroke: look.plain ? 'none' : undefined }
+  const d = pathData(entity, look.flip)
+  return el('path', { ...attributes, d, ...(entity.filled === true && filled), ...penOf(entity.pen, look) }, children)
 }
 
 /**
@@ -180,10 +233,10 @@ function pathData(entity: ClosedPath, flip: Flip): string {
   return `M${segments[0] === undefined ? '' : point(segments[0].from)}${parts.join('')}Z`
 }
 
-function line(entity: Line, { flip, scale }: Look): INode {
-  const [x1, y1] = flip(entity.from)
-  const [x2, y2] = flip(entity.to)
-  return el('line', { x1, y1, x2, y2, ...penOf(entity.pen, scale) })
+function line(entity: Line, look: Look): INode {
+  const [x1, y1] = look.flip(entity.from)
+  const [x2, y2] = look.flip(entity.to)
+  return el('line', { x1, y1, x2, y2, ...penOf(entity.pen, look) })
 }
 
 /** Turned counter-clockwise is a negative angle where y runs down. */

@@ -147,8 +147,8 @@ test.each([
   ['studio', 'studio'],
   ['studio.txt', 'studio.txt'],
   ['.yaml', '.yaml'],
-])('the stem of %s is %s', (path, stem) => {
-  expect(stemOf(path)).toBe(stem)
+])('the stem of %s is %s', async (path, stem) => {
+  expect(await stemOf(path)).toBe(stem)
 })
 
 test('a definition written while it is read is not read past the limit', async () => {

@@ -42,6 +42,8 @@ export interface PageDocument {
   readonly redo: () => void
   /** Opens another definition in place of this one. */
   readonly open: (opened: OpenedText) => void
+  /** Its file has another name from now on. */
+  readonly rename: (file: string) => void
   /** A file that the definition names, added or replaced. */
   readonly addFile: (name: string, text: string) => void
 }
@@ -108,6 +110,9 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
         state.value = newState(next.text)
         opened.value += 1
       }),
+    rename: (name) => {
+      file.value = name
+    },
     addFile: (name, content) => {
       files.value = new Map([...files.value, [name, content]])
     },

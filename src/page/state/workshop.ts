@@ -1,5 +1,6 @@
 import { batch, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Units } from '../../length/index.ts'
+import type { FilesOutline } from '../../outputs/index.ts'
 import type { Problem } from '../../project/index.ts'
 import type { FormModel } from '../form/model.ts'
 import type { CheckerAnswer, CheckerAsk, DrawerAnswer, DrawerAsk, Outline, PageFinding } from '../protocol.ts'
@@ -26,6 +27,10 @@ export interface Workshop {
   readonly judged: ReadonlySignal<boolean>
   /** The findings are those of an earlier text. */
   readonly checking: ReadonlySignal<boolean>
+  /** The files that drawing yields, of the last text that could be laid out. */
+  readonly files: ReadonlySignal<FilesOutline | undefined>
+  /** The files that the definition names. */
+  readonly named: ReadonlySignal<readonly string[]>
   /** What is looked at. */
   readonly look: ReadonlySignal<Look | undefined>
   readonly lookAt: (look: Look) => void
@@ -51,6 +56,8 @@ export function workshop(
   const cautions = signal<readonly string[]>([])
   const judged = signal(false)
   const checking = signal(true)
+  const files = signal<FilesOutline | undefined>(undefined)
+  const named = signal<readonly string[]>([])
   const look = signal<Look | undefined>(undefined)
   const waiting = new Map<number, (facts: HoleFacts | undefined) => void>()
   let number = 0
@@ -91,6 +98,8 @@ export function workshop(
     if (answer.number !== checkAsked) return
     batch(() => {
       if (answer.findings !== undefined) findings.value = answer.findings
+      if (answer.files !== undefined) files.value = answer.files
+      if (answer.named !== undefined) named.value = answer.named
       if (answer.cautions !== undefined) cautions.value = answer.cautions
       judged.value ||= answer.findings !== undefined
       checking.value = false
@@ -125,6 +134,8 @@ export function workshop(
     cautions,
     judged,
     checking,
+    files,
+    named,
     look,
     lookAt: (wanted) => {
       look.value = wanted
