@@ -83,6 +83,17 @@ describe('a definition that is laid out again and again', () => {
     expect(right).toBe(4)
   })
 
+  test('and what depends on a neighbour: bolts, packing, the worktop over a row', () => {
+    const text = workshopText(3)
+    const low = (mm: number) => text.replace('width: 700', `width: 700\n    working height: ${mm}`)
+    const level = (mm: number) =>
+      text.replace('join: bolted', 'level: tops').replace('width: 600', `width: 600\n    carcase height: ${mm}`)
+    const over = (mm: number) =>
+      text.replace('join: bolted', 'worktop: { stock: board }').replace('width: 600', `width: ${mm}`)
+    const { right } = compare([text, low(700), low(500), level(1640), level(1680), over(600), over(610)])
+    expect(right).toBe(7)
+  })
+
   test('a change of one module leaves the panels of all others the very same things', () => {
     const keeper = layoutKeeper()
     const first = keeper(workshop, FILE)
