@@ -65,3 +65,34 @@ export function isColon(text: string, at: number, flow: boolean): boolean {
   const next = text[at + 1]
   return next === undefined || next === '\n' || isBlank(next) || (flow && /[,[\]{}]/.test(next))
 }
+
+/** True for a dash that begins an item of a list. */
+export const isDash = (text: string, at: number): boolean =>
+  text[at] === '-' && (at + 1 >= text.length || text[at + 1] === '\n' || isBlank(text[at + 1]))
+
+/** Offset of the end of the line that an offset stands in. */
+export function lineEnd(text: string, from: number): number {
+  const at = text.indexOf('\n', from)
+  return at === -1 ? text.length : at
+}
+
+/** A key on a line, and where its colon stands. */
+export interface Key extends Range {
+  readonly name: string
+  readonly colon: number
+}
+
+/** The key that stands at an offset of a line, where a colon follows. */
+export function keyAt(text: string, from: number, end: number): Key | undefined {
+  let start = from
+  if (text[start] === '&') {
+    while (start < end && !isBlank(text[start])) start += 1
+    start = afterBlanks(text, start, end)
+  }
+  if (/[[{|>#]/.test(text[start] ?? '#')) return undefined
+  const to = isQuote(text[start]) ? quotedEnd(text, start) : plainEnd(text, start, end, false)
+  if (to > end) return undefined
+  const colon = afterBlanks(text, to, end)
+  if (!isColon(text, colon, false)) return undefined
+  return { from: start, to: beforeBlanks(text, start, to), name: unquoted(text.slice(start, to)), colon }
+}
