@@ -141,7 +141,7 @@ function drawBolts(picture: Picture, laid: LaidOut, index: LaidIndex): void {
       const pose = compose(module.floorFromModule, panel.moduleFromPanel)
       const [x, y] = place(pose, bore.at)
       const fromAbove = Math.abs(turn(pose, OUTWARD[bore.surface])[2]) > 0.5
-      const { d, reach } = fromAbove ? rimOf(frame, bore, at) : sideOf(frame, bore)
+      const { d, reach } = fromAbove ? rimOf(frame, bore, at, 'in') : sideOf(frame, bore)
       picture.hole(
         {
           id: holeId(panel, bore),

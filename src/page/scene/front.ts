@@ -169,7 +169,7 @@ function drawHoles(picture: Picture, standing: readonly Standing[]): void {
   for (const { one, bore, hole } of found) {
     const { panel, frame } = one
     const at = seen(frame, bore.at)
-    const { d, reach } = hole.beside ? strokeOf(frame, bore) : rimOf(frame, bore, at)
+    const { d, reach } = hole.beside ? strokeOf(frame, bore) : rimOf(frame, bore, at, hole.end)
     const [x, , z] = place(one.pose, bore.at)
     picture.hole(
       {
@@ -192,15 +192,19 @@ interface HoleSeen {
   readonly middle: Vec3
   /** Its axis lies across the view. */
   readonly beside: boolean
+  /** It is seen where it comes out. */
+  readonly end: 'in' | 'out'
   readonly hidden: boolean
 }
 
 function holeSeen({ pose }: Standing, bore: Bore): HoleSeen {
   const toward = -turn(pose, OUTWARD[bore.surface])[1]
-  const along = bore.leanDeg === undefined ? Math.abs(toward) > 0.5 : Math.abs(toward) > 0.5
-  if (!along)
-    return { middle: place(pose, add(bore.at, scale(bore.axis, bore.depth / 2))), beside: true, hidden: false }
-  return { middle: place(pose, bore.at), beside: false, hidden: toward < 0 && !bore.through }
+  if (Math.abs(toward) < 0.5) {
+    const middle = place(pose, add(bore.at, scale(bore.axis, bore.depth / 2)))
+    return { middle, beside: true, end: 'in', hidden: false }
+  }
+  const end = toward < 0 && bore.through ? 'out' : 'in'
+  return { middle: place(pose, bore.at), beside: false, end, hidden: toward < 0 && !bore.through }
 }
 
 /** True where a box lies between a point and the eye in front. */

@@ -194,10 +194,11 @@ function drawBores(picture: Picture, one: Standing, before: readonly Box[]): voi
   const rims = new Rims(frame)
   for (const bore of panel.bores) {
     const isHere = here.has(bore.surface)
-    const at = !isHere && bore.through ? farEnd(bore) : bore.at
+    const end = !isHere && bore.through ? 'out' : 'in'
+    const at = end === 'out' ? farEnd(bore) : bore.at
     const atEye = place(eyeFromPanel, at)
     const point = seen(ISOMETRIC, atEye)
-    const { d, reach } = rims.of(bore, point)
+    const { d, reach } = rims.of(bore, point, end)
     picture.roundHole(
       {
         id: holeId(panel, bore),
