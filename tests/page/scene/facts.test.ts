@@ -4,8 +4,9 @@ import { factsOf, nearestLook, outlineOf, sceneOf } from '../../../src/page/scen
 import { WORK_OF } from '../../../src/page/scene/operations.ts'
 import { drawer } from '../../../src/page/workers/drawer.ts'
 import { built, ROUND_STOCK } from '../../support/define.ts'
-import { builtSample, sampleStems } from '../../support/samples.ts'
+import { sampleStems } from '../../support/samples.ts'
 import { cupboard, look } from './cupboard.ts'
+import { laidSample } from './laid.ts'
 
 describe('the facts of a hole', () => {
   it('are what it is for, its bit, and where it lies, in both units', () => {
@@ -48,7 +49,7 @@ describe('the facts of a hole', () => {
 
   it('are there for every hole, partners going both ways', () => {
     for (const stem of sampleStems) {
-      const laid = builtSample(stem)
+      const laid = laidSample(stem)
       const all = laid.panels.flatMap((panel) => panel.bores.map((bore) => `${panel.id}#${bore.id}`))
       const partners = new Map(all.map((id) => [id, factsOf(laid, id)?.partners.map((one) => one.id) ?? ['none']]))
       const oneWay = all.flatMap((id) =>
@@ -93,7 +94,7 @@ describe('operations', () => {
   it('know the work of every item of the catalogue, and of every bore of the samples', () => {
     expect(catalogue.filter(({ kind }) => WORK_OF[kind] === undefined)).toEqual([])
     for (const stem of sampleStems) {
-      const { operations } = sceneOf(builtSample(stem), { kind: 'isometric', apart: 0, turn: 0 })
+      const { operations } = sceneOf(laidSample(stem), { kind: 'isometric', apart: 0, turn: 0 })
       expect(new Set(operations.map(({ id }) => id)).size).toBe(operations.length)
       expect(operations.filter(({ purposes, count }) => purposes.length === 0 || count === 0)).toEqual([])
     }

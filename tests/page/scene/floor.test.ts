@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { sceneOf } from '../../../src/page/scene/index.ts'
-import { builtSample } from '../../support/samples.ts'
 import { look, wordsOf } from './cupboard.ts'
+import { laidSample } from './laid.ts'
 
 describe('the floor plan', () => {
   const scene = look({ kind: 'floor' })
@@ -26,7 +26,7 @@ describe('the floor plan', () => {
   })
 
   it('shows the bolts between modules, head and nut on one line', () => {
-    const studio = builtSample('pottery-studio')
+    const studio = laidSample('pottery-studio')
     const plan = sceneOf(studio, { kind: 'floor' })
     const bolts = studio.assembly.hardware.filter(({ item }) => item.kind === 'joining bolt')
     expect(plan.holes).toHaveLength(2 * bolts.length)

@@ -3,9 +3,9 @@ import { ownBox } from '../../../src/assembly/index.ts'
 import { extent, placedBox } from '../../../src/geometry/index.ts'
 import { openPose } from '../../../src/page/scene/fronts.ts'
 import { sceneOf } from '../../../src/page/scene/index.ts'
-import { built, panelOf, ROUND_STOCK } from '../../support/define.ts'
-import { builtSample } from '../../support/samples.ts'
+import { built, ROUND_STOCK } from '../../support/define.ts'
 import { cupboard, hole, look, wordsOf } from './cupboard.ts'
+import { laidSample, panelIn } from './laid.ts'
 
 const front = (doors: 'on' | 'off' | 'open') => look({ kind: 'front', module: 'cupboard', doors })
 
@@ -64,9 +64,9 @@ describe('a module from the front', () => {
   })
 
   it('turns fronts about their hinge edges, so that they stand out before it', () => {
-    const studio = builtSample('pottery-studio')
+    const studio = laidSample('pottery-studio')
     const box = (id: string) => {
-      const panel = panelOf(studio, id)
+      const panel = panelIn(studio, id)
       return { shut: placedBox(panel.moduleFromPanel, ownBox(panel)), open: placedBox(openPose(panel), ownBox(panel)) }
     }
     const right = box('glaze-store/door-right')
@@ -104,7 +104,7 @@ modules:
   })
 
   it('has no front view of a worktop over several modules', () => {
-    const studio = builtSample('pottery-studio')
+    const studio = laidSample('pottery-studio')
     expect(() => sceneOf(studio, { kind: 'front', module: 'worktop-1', doors: 'on' })).toThrow(
       'nothing to see from the front: no cabinet worktop-1',
     )
