@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { sceneOf } from '../../../src/page/scene/index.ts'
+import { ROUND_STOCK } from '../../support/define.ts'
 import { look, wordsOf } from './cupboard.ts'
-import { laidSample } from './laid.ts'
+import { laidOut, laidSample } from './laid.ts'
 
 describe('the floor plan', () => {
   const scene = look({ kind: 'floor' })
@@ -35,4 +36,27 @@ describe('the floor plan', () => {
     // The worktop over the row stands out before it: drawn over the footprints, and it is a panel.
     expect(plan.parts.some(({ kind, panel }) => kind === 'seen through' && panel === 'worktop-1/worktop')).toBe(true)
   })
+
+  it('says the gaps that rows keep', () => {
+    const plan = apart()
+    // The second module stands 60 behind the first: from 400 to 460, in the middle of what they share.
+    expect(plan.parts.find(({ title }) => title === 'gap')?.d).toBe('M250 -400L250 -460')
+    expect(wordsOf(plan, 'size')).toContain('60')
+    expect(plan.facts).toEqual([
+      ['modules', '2'],
+      ['from left to right', '500'],
+      ['from front to back', '860'],
+    ])
+  })
 })
+
+function apart() {
+  const module = '{ width: 500, depth: 400, carcase height: 500, stock: board }'
+  const laid = laidOut(`${ROUND_STOCK}
+modules: { one: ${module}, two: ${module} }
+floor plan:
+  - { row: [one] }
+  - { row: [two], stands: { against: one, at its: back, gap: 60 } }
+`)
+  return sceneOf(laid, { kind: 'floor' })
+}

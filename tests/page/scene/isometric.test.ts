@@ -63,4 +63,17 @@ describe('the isometric view', () => {
     const frame = scene.frames['cupboard/left-side']
     expect(frame && rounded(seen(frame, [0, 0, 0]))).toEqual(rounded([(18 - 20) * COS30, -((18 + 20) / 2 + 802)]))
   })
+
+  it('has the corners that one sees to measure from, in their places however far apart', () => {
+    for (const scene of [at(0), at(0, 1)]) {
+      // The fixed shelf: x 18..582, y 20..554, z 484..502 and 100 above the floor; the corner behind is right, rear, low.
+      const corners = scene.snaps.map(({ place }) => place.join(' '))
+      expect(corners).toContain('18 20 602')
+      expect(corners).toContain('582 554 602')
+      expect(corners).not.toContain('582 554 584')
+    }
+    // Seven corners and nine edges of each board that one sees three sides of.
+    expect(at(0).snaps).toHaveLength(7 * cupboard.panels.length)
+    expect(at(0).edges).toHaveLength(9 * cupboard.panels.length)
+  })
 })
