@@ -1,15 +1,14 @@
 import { ownBox, type PlacedModule } from '../../assembly/index.ts'
-import { bitWords, mouthRadius, placeWords, textWidth } from '../../drawing/index.ts'
-import { add, type Box, type Pose, place, placedBox, scale, turn, type Vec3 } from '../../geometry/index.ts'
+import { bitWords, mouthRadius, placeWords } from '../../drawing/index.ts'
+import { add, place, placedBox, scale, turn, type Vec3 } from '../../geometry/index.ts'
 import type { Units } from '../../length/index.ts'
-import type { Bore, Panel } from '../../panel/index.ts'
+import type { Bore } from '../../panel/index.ts'
 import type { ModuleSpec } from '../../project/index.ts'
 import { bodiesIn, type PlacedBody, WHEEL_SHARE } from './bodies.ts'
 import { rimOf, strokeOf } from './bores.ts'
-import { drawDimension } from './dimension.ts'
+import { drawOpenings, drawSizes, liesBefore, nameFronts, rectangle, type Standing } from './front-words.ts'
 import { hingeEdge, isFront, openPose } from './fronts.ts'
 import { holeId, type LaidIndex } from './laid-index.ts'
-import { openingsIn } from './openings.ts'
 import { Picture, textSizeFor } from './picture.ts'
 import { seen, throughPose } from './plane.ts'
 import { OUTWARD } from './surfaces.ts'
@@ -17,14 +16,6 @@ import type { Look, PanelToScene, Scene, ScenePoint } from './types.ts'
 
 /** Takes the module frame to a front view with the carcase's upper side at y = 0. */
 const frontFrame = (height: number): PanelToScene => [1, 0, 0, 0, 0, 0, -1, height]
-
-/** A panel as it stands in this view. */
-interface Standing {
-  readonly panel: Panel
-  readonly pose: Pose
-  readonly box: Box
-  readonly frame: PanelToScene
-}
 
 /** What is painted, by how far to the front it comes. */
 interface Painted {
@@ -63,7 +54,7 @@ export function frontScene(
   const area = picture.area()
   const size = textSizeFor((area.max[0] - area.min[0]) * BESIDE, (area.max[1] - area.min[1]) * BESIDE)
   drawOpenings(picture, spec, standing, view, units, { size, words: look.doors !== 'on' })
-  if (look.doors === 'on') nameFronts(picture, standing, view, size)
+  if (look.doors === 'on') nameFronts(picture, standing, bodies, view, size)
   drawSizes(picture, module, units, size)
   return picture.scene({
     look,
@@ -87,16 +78,6 @@ function factsOfModule({ size, baseHeight, packing }: PlacedModule, units: Units
     ['depth', placeWords(size.depth, units)],
     ['carcase height', placeWords(size.height, units)],
     ...(base > 0 ? [['base', bitWords(base, units)] as const] : []),
-  ]
-}
-
-/** The rectangle of a box, from its upper left corner round by the right. */
-function rectangle(view: PanelToScene, { min, max }: Box): readonly [ScenePoint, ScenePoint, ScenePoint, ScenePoint] {
-  return [
-    seen(view, [min[0], 0, max[2]]),
-    seen(view, [max[0], 0, max[2]]),
-    seen(view, [max[0], 0, min[2]]),
-    seen(view, [min[0], 0, min[2]]),
   ]
 }
 
@@ -154,7 +135,12 @@ function drawBody(picture: Picture, { key, name, piece, box, panel }: PlacedBody
   // Its envelope as it swivels is wider than the wheel: that is for the floor plan.
   const diameter = item.wheel?.diameter ?? item.overallHeight * WHEEL_SHARE
   const [x, z] = [(box.min[0] + box.max[0]) / 2, box.min[2] + diameter / 2]
+  const fork = [-0.3, 0.3].map((share): readonly ScenePoint[] => [
+    seen(view, [x + diameter * share, 0, box.max[2]]),
+    seen(view, [x, 0, z]),
+  ])
   picture.circle(spec, seen(view, [x, 0, z]), diameter / 2)
+  picture.strokes({ ...spec, key: `${key} fork`, filled: false }, fork)
 }
 
 /** Bores that are not behind other panels, the nearest first. */
@@ -169,7 +155,7 @@ function drawHoles(picture: Picture, standing: readonly Standing[]): void {
   for (const { one, bore, hole } of found) {
     const { panel, frame } = one
     const at = seen(frame, bore.at)
-    const { d, reach } = hole.beside ? strokeOf(frame, bore) : rimOf(frame, bore, at)
+    const { d, reach } = hole.beside ? strokeOf(frame, bore) : rimOf(frame, bore, at, hole.end)
     const [x, , z] = place(one.pose, bore.at)
     picture.hole(
       {
@@ -192,128 +178,17 @@ interface HoleSeen {
   readonly middle: Vec3
   /** Its axis lies across the view. */
   readonly beside: boolean
+  /** It is seen where it comes out. */
+  readonly end: 'in' | 'out'
   readonly hidden: boolean
 }
 
 function holeSeen({ pose }: Standing, bore: Bore): HoleSeen {
   const toward = -turn(pose, OUTWARD[bore.surface])[1]
-  const along = bore.leanDeg === undefined ? Math.abs(toward) > 0.5 : Math.abs(toward) > 0.5
-  if (!along)
-    return { middle: place(pose, add(bore.at, scale(bore.axis, bore.depth / 2))), beside: true, hidden: false }
-  return { middle: place(pose, bore.at), beside: false, hidden: toward < 0 && !bore.through }
-}
-
-/** True where a box lies between a point and the eye in front. */
-function liesBefore({ min, max }: Box, [x, y, z]: Vec3): boolean {
-  return min[1] < y - NEAR && x > min[0] + NEAR && x < max[0] - NEAR && z > min[2] + NEAR && z < max[2] - NEAR
-}
-
-/** What only touches covers nothing. Own choice, mm. */
-const NEAR = 0.01
-
-/** The openings, with their clear sizes where there is room between what stands in them. */
-function drawOpenings(
-  picture: Picture,
-  spec: ModuleSpec,
-  standing: readonly Standing[],
-  view: PanelToScene,
-  units: Units,
-  { size, words }: { readonly size: number; readonly words: boolean },
-): void {
-  openingsIn(
-    spec,
-    standing.map(({ panel }) => panel),
-  ).forEach((opening, k) => {
-    const [[x0, x1], [z0, z1]] = [opening.x, opening.z]
-    const text = `${placeWords(x1 - x0, units)} × ${placeWords(z1 - z0, units)}`
-    const box: Box = { min: [x0, 0, z0], max: [x1, 0, z1] }
-    const key = `opening ${k + 1}`
-    const title = `opening ${text}`
-    picture.polygon({ key, kind: 'opening', filled: false, title, at: opening.at }, rectangle(view, box))
-    if (!words) return
-    const room = freeHeight(standing, box)
-    if (textWidth(text, size) > x1 - x0 || room.high - room.low < 1.2 * size) return
-    const at = seen(view, [(x0 + x1) / 2, 0, (room.low + room.high) / 2 - 0.35 * size])
-    picture.word({ key: `${key} words`, at, anchor: 'middle', text, kind: 'size' }, size)
-  })
-}
-
-/** The highest stretch of an opening that no board in it crosses. */
-function freeHeight(standing: readonly Standing[], { min, max }: Box): { low: number; high: number } {
-  const across = standing
-    .map(({ box }) => box)
-    .filter(
-      (box) =>
-        box.min[0] < max[0] - NEAR && box.max[0] > min[0] + NEAR && box.max[2] - box.min[2] < (max[2] - min[2]) / 2,
-    )
-    .filter((box) => box.min[2] < max[2] - NEAR && box.max[2] > min[2] + NEAR)
-    .sort((a, b) => a.min[2] - b.min[2])
-  let best = { low: min[2], high: min[2] }
-  let low = min[2]
-  for (const end of [...across.map((box) => box.min[2]), max[2]]) {
-    if (end - low > best.high - best.low) best = { low, high: end }
-    low = Math.max(low, ...across.filter((box) => box.min[2] <= end).map((box) => box.max[2]))
+  if (Math.abs(toward) < 0.5) {
+    const middle = place(pose, add(bore.at, scale(bore.axis, bore.depth / 2)))
+    return { middle, beside: true, end: 'in', hidden: false }
   }
-  return best
-}
-
-function nameFronts(picture: Picture, standing: readonly Standing[], view: PanelToScene, size: number): void {
-  for (const { panel, box } of standing) {
-    if (!isFront(panel) || textWidth(panel.name, size) > (box.max[0] - box.min[0]) * 0.9) continue
-    if (box.max[2] - box.min[2] < 1.5 * size) continue
-    const at = seen(view, [(box.min[0] + box.max[0]) / 2, 0, (box.min[2] + box.max[2]) / 2 - 0.35 * size])
-    picture.word({ key: `${panel.id} name`, at, anchor: 'middle', text: panel.name, kind: 'name' }, size)
-  }
-}
-
-/** The floor, and the outer sizes: width below, overall height at the left, carcase and base at the right. */
-function drawSizes(
-  picture: Picture,
-  { size: { width, height }, baseHeight, packing }: PlacedModule,
-  units: Units,
-  size: number,
-): void {
-  const base = baseHeight + packing
-  const { min, max } = picture.area()
-  const floor = height + base
-  picture.strokes({ key: 'floor', kind: 'footprint', filled: false, title: 'floor' }, [
-    [
-      [min[0] - size, floor],
-      [max[0] + size, floor],
-    ],
-  ])
-  const line = { left: min[0] - 2 * size, right: max[0] + 2.6 * size, low: Math.max(floor, max[1]) + 2.2 * size }
-  drawDimension(
-    picture,
-    { key: 'width', from: 0, to: width, along: 'x', thing: floor, line: line.low, words: placeWords(width, units) },
-    size,
-  )
-  const overall = floor - min[1]
-  drawDimension(
-    picture,
-    {
-      key: 'height',
-      from: min[1],
-      to: floor,
-      along: 'y',
-      thing: min[0],
-      line: line.left,
-      words: placeWords(overall, units),
-    },
-    size,
-  )
-  if (base <= 0) return
-  const right = { along: 'y', thing: max[0], line: line.right } as const
-  drawDimension(
-    picture,
-    { key: 'carcase height', from: 0, to: height, ...right, words: placeWords(height, units) },
-    size,
-  )
-  if (base > 2 * size) {
-    drawDimension(
-      picture,
-      { key: 'base height', from: height, to: floor, ...right, words: placeWords(base, units) },
-      size,
-    )
-  }
+  const end = toward < 0 && bore.through ? 'out' : 'in'
+  return { middle: place(pose, bore.at), beside: false, end, hidden: toward < 0 && !bore.through }
 }
