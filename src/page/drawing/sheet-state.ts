@@ -65,6 +65,8 @@ export interface SheetState {
 
 /** How many looks one can go back. */
 const STEPS_BACK = 50
+/** A hole stands so far over the card at the foot, px. */
+const UNDER_CARD_PX = 30
 const BLANK: Camera = { scale: 1, x: 0, y: 0 }
 
 /** A value that changes only where its words do, so that what is beside the drawing is not drawn anew with each key press. */
@@ -162,6 +164,18 @@ export function sheetState(page: Page): SheetState {
     })
   }
 
+  /** On a narrow sheet the card lies at the foot: the hole is brought out from under it. */
+  const followCard = (): void => {
+    const known = cardFacts.value
+    const card = cardSize.value
+    const hole = known && scene.peek()?.holes.find(({ id }) => id === known.id)
+    if (hole === undefined || card === undefined || !isNarrow.value) return
+    const now = camera.peek()
+    const lowest = size.peek().height - card.height - UNDER_CARD_PX
+    const [, y] = toScreen(now, hole.at)
+    if (y > lowest) state.move({ ...now, y: now.y + lowest - y })
+  }
+
   const followPlace = (): void => {
     const place = page.showPlace.value
     if (place === undefined) return
@@ -172,7 +186,7 @@ export function sheetState(page: Page): SheetState {
     })
   }
 
-  return {
+  const state: SheetState = {
     page,
     size,
     camera,
@@ -220,10 +234,11 @@ export function sheetState(page: Page): SheetState {
       })
     },
     follow: () => {
-      const ends = [effect(followScene), effect(followHole), effect(followPlace)]
+      const ends = [followScene, followHole, followCard, followPlace].map((one) => effect(one))
       return () => {
         for (const end of ends) end()
       }
     },
   }
+  return state
 }
