@@ -60,7 +60,7 @@ export function rimOf(m: PanelToScene, bore: Bore, at: ScenePoint): BoreLines {
 }
 
 /** The mouth of a bore of radius 1. */
-function mouthOf(m: PanelToScene, { surface, axis, leanDeg }: Bore): Ellipse {
+export function mouthOf(m: PanelToScene, { surface, axis, leanDeg }: Bore): Ellipse {
   const [p, q] = PLANES[surface]
   const [u, v] = [seenWay(m, p), seenWay(m, q)]
   if (leanDeg === undefined) return ellipseOf(u, v)

@@ -18,13 +18,13 @@ import {
 import type { Units } from '../../length/index.ts'
 import type { Bore, Panel, Surface } from '../../panel/index.ts'
 import { groovePath } from './board.ts'
-import { rimOf } from './bores.ts'
 import { isFront } from './fronts.ts'
 import { holeId, type LaidIndex } from './laid-index.ts'
 import { closedPath, polygon, strokes } from './lines.ts'
 import { coversPoint, paintOrder } from './paint-order.ts'
 import { Picture, textSizeFor } from './picture.ts'
 import { seen, throughPose } from './plane.ts'
+import { Rims } from './rims.ts'
 import { OUTWARD } from './surfaces.ts'
 import type { Look, PanelToScene, Scene, ScenePoint } from './types.ts'
 
@@ -77,7 +77,7 @@ export function isometricScene(
     const one = standing[k]
     if (one === undefined) continue
     const before = (covers[k] ?? []).flatMap((n) => standing[n]?.box ?? [])
-    for (const bore of one.panel.bores) drawBore(picture, one, bore, before)
+    drawBores(picture, one, before)
   }
   const { min, max } = picture.area()
   return picture.scene({
@@ -184,27 +184,39 @@ function isTurnedHere(eyeFromPanel: Pose, surface: Surface): boolean {
   return x < -0.5 || y < -0.5 || z > 0.5
 }
 
-function drawBore(picture: Picture, one: Standing, bore: Bore, before: readonly Box[]): void {
-  const { panel, eyeFromPanel, frame } = one
-  const faces = isTurnedHere(eyeFromPanel, bore.surface)
-  const at = !faces && bore.through ? farEnd(bore) : bore.at
-  const atEye = place(eyeFromPanel, at)
-  const hidden = (!faces && !bore.through) || before.some((box) => coversPoint(box, atEye))
-  const point = seen(ISOMETRIC, atEye)
-  const { d, reach } = rimOf(frame, bore, point)
-  picture.hole(
-    {
-      id: holeId(panel, bore),
-      panel: panel.id,
-      operation: picture.operations.bore(bore),
-      at: point,
-      place: place(one.floorFromPanel, at),
-      d,
-      radius: mouthRadius(bore),
-      hidden,
-    },
-    reach,
-  )
+const SURFACES: readonly Surface[] = ['A', 'B', 'x0', 'x1', 'y0', 'y1']
+
+/** Every bore of a panel; those on sides that one does not see, or behind other panels, are hidden. */
+function drawBores(picture: Picture, one: Standing, before: readonly Box[]): void {
+  const { panel, eyeFromPanel, floorFromPanel, frame } = one
+  if (panel.bores.length === 0) return
+  const here = new Set(SURFACES.filter((surface) => isTurnedHere(eyeFromPanel, surface)))
+  const rims = new Rims(frame)
+  for (const bore of panel.bores) {
+    const isHere = here.has(bore.surface)
+    const at = !isHere && bore.through ? farEnd(bore) : bore.at
+    const atEye = place(eyeFromPanel, at)
+    const point = seen(ISOMETRIC, atEye)
+    const { d, reach } = rims.of(bore, point)
+    picture.roundHole(
+      {
+        id: holeId(panel, bore),
+        panel: panel.id,
+        operation: picture.operations.bore(bore),
+        at: point,
+        place: place(floorFromPanel, at),
+        d,
+        radius: mouthRadius(bore),
+        hidden: (!isHere && !bore.through) || isCovered(before, atEye),
+      },
+      reach,
+    )
+  }
+}
+
+function isCovered(boxes: readonly Box[], at: Vec3): boolean {
+  for (const box of boxes) if (coversPoint(box, at)) return true
+  return false
 }
 
 /** Where a through hole comes out. */

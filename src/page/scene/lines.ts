@@ -46,7 +46,7 @@ export function ellipseOf(u: ScenePoint, v: ScenePoint): Ellipse {
 const degrees = (radians: number): number => roundMm((radians * 180) / Math.PI)
 
 /** The rest of a closed ellipse that begins at the end of its half axis `long`, which points against `way`. */
-function ringOf({ long, short, turn }: Ellipse, way: ScenePoint): string {
+export function ringOf({ long, short, turn }: Ellipse, way: ScenePoint): string {
   const across: ScenePoint = [2 * long * way[0], 2 * long * way[1]]
   const arc = `a${roundMm(long)} ${roundMm(short)} ${degrees(turn)} 1 0 `
   return `${arc}${pair(across)}${arc}${pair([-across[0], -across[1]])}z`

@@ -56,15 +56,15 @@ export class OperationBook {
 
   /** Counts a bore; its operation's id. */
   bore(bore: Bore): string {
-    const work = workOf(bore, this.#index)
-    const byHand = isHandWork(bore) && bore.leanDeg === undefined
-    const id = `bore ${setUpOf(bore)}${byHand ? ' in edges' : ''} ${work}`
-    const words = (): string => `${toolWords(bore, this.#units)}${byHand ? ' in edges' : ''}`
-    return this.#count(
-      id,
-      { work, words, figures: [bore.diameter, bore.through ? Infinity : bore.depth] },
-      purposesOf(bore),
-    )
+    const { id, work, inEdges, purposes } = setUpOf(bore, workOf(bore, this.#index))
+    const found = this.#found.get(id)
+    if (found !== undefined) {
+      found.count += 1
+      for (const purpose of purposes) found.purposes.add(purpose)
+      return id
+    }
+    const words = (): string => `${toolWords(bore, this.#units)}${inEdges ? ' in edges' : ''}`
+    return this.#count(id, { work, words, figures: [bore.diameter, bore.through ? Infinity : bore.depth] }, purposes)
   }
 
   /** Counts a groove or rebate. */
@@ -122,8 +122,29 @@ const by = (a: number, b: number): number => (a === b ? 0 : a < b ? -1 : 1)
 
 const ORDER: readonly OperationWork[] = [...FIRST, 'pulls and fittings', 'grooves', 'cutouts']
 
+/** What a bore is to the machine or the person that makes it. */
+interface BoreSetUp {
+  readonly id: string
+  readonly work: OperationWork
+  readonly inEdges: boolean
+  readonly purposes: readonly string[]
+}
+
+/** Of bores that were met with before: most stay the same from one drawing to the next. */
+const setUps = new WeakMap<Bore, BoreSetUp>()
+
+function setUpOf(bore: Bore, work: OperationWork): BoreSetUp {
+  const known = setUps.get(bore)
+  if (known !== undefined && known.work === work) return known
+  const inEdges = isHandWork(bore) && bore.leanDeg === undefined
+  const id = `bore ${figuresOf(bore)}${inEdges ? ' in edges' : ''} ${work}`
+  const setUp: BoreSetUp = { id, work, inEdges, purposes: purposesOf(bore) }
+  setUps.set(bore, setUp)
+  return setUp
+}
+
 /** Bit and depth, with what widens the mouth; lengths in mm: `5 13`, `7 through cone 10 90`, `9.5 38.1 leaning 15`. */
-function setUpOf({ diameter, through, depth, sink, leanDeg }: Bore): string {
+function figuresOf({ diameter, through, depth, sink, leanDeg }: Bore): string {
   const hole = `${roundMm(diameter)} ${through ? 'through' : roundMm(depth)}`
   const mouth =
     sink === undefined

@@ -59,6 +59,16 @@ export class Picture {
     for (const point of reach) this.reach(point)
   }
 
+  /** A round hole, all of which lies so far about its middle at most. */
+  roundHole(hole: SceneHole, reach: number): void {
+    this.holes.push(hole)
+    const [x, y] = hole.at
+    if (x - reach < this.#min[0]) this.#min[0] = x - reach
+    if (x + reach > this.#max[0]) this.#max[0] = x + reach
+    if (y - reach < this.#min[1]) this.#min[1] = y - reach
+    if (y + reach > this.#max[1]) this.#max[1] = y + reach
+  }
+
   /** A word of a height, mm, all of which is within the bounds. */
   word(word: SceneWord, height: number): void {
     this.words.push(word)

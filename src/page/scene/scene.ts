@@ -14,7 +14,7 @@ import type { Look, Scene } from './types.ts'
 type LookOf<K extends Look['kind']> = Extract<Look, { kind: K }>
 
 /** What one sees first: all of it. */
-const FIRST: Look = { kind: 'isometric', apart: 0, turn: 0 }
+const FIRST: LookOf<'isometric'> = { kind: 'isometric', apart: 0, turn: 0 }
 
 /**
  * The look itself where there is what it looks at; else the nearest one: another panel of the same module, the panel of that
