@@ -117,45 +117,54 @@ describe('on a desk', () => {
   })
 })
 
-describe.each([
-  ['a phone', PHONE],
-  ['a small phone', { width: 360, height: 640 }],
-  ['a phone lying', { width: 844, height: 390 }],
-])('on %s', (_, screen) => {
-  test('one area at a time, chosen by the bar; nothing is wider than the screen or lower than a finger', async () => {
-    const { page, troubles, close } = await openPage(screen)
+describe('on small screens', () => {
+  let open: OpenPage | undefined
+  let page: Page
+  beforeAll(async () => {
+    open = await openPage(PHONE)
+    page = open.page
     await checksAtRest(page)
-    const bar = page.getByRole('navigation', { name: 'Parts of the page' })
+  })
+  afterAll(async () => {
+    expect(open?.troubles).toEqual([])
+    await open?.close()
+  })
+
+  const bar = () => page.getByRole('navigation', { name: 'Parts of the page' })
+
+  test('the bar says how much there is to judge: the sample has seven notes', async () => {
+    await bar().getByRole('button', { name: 'Judge: 7 notes' }).waitFor()
+  })
+
+  test.each([
+    ['a phone', PHONE],
+    ['a small phone', { width: 360, height: 640 }],
+    ['a phone lying', { width: 844, height: 390 }],
+  ])('%s: one area at a time; nothing is wider than the screen or lower than a finger', async (_, screen) => {
+    await page.setViewportSize(screen)
     for (const area of AREAS) {
-      await bar.getByRole('button', { name: area }).click()
+      await bar().getByRole('button', { name: area }).click()
       for (const other of AREAS) expect(await page.locator(idOf(other)).isVisible()).toBe(other === area)
-      expect(await bar.locator('[aria-current="true"]').textContent()).toContain(area)
+      expect(await bar().locator('[aria-current="true"]').textContent()).toContain(area)
       expect(await overhang(page)).toBe(0)
       expect(await tooSmall(page)).toEqual([])
     }
-    // The sample has seven notes, and no more.
-    await bar.getByRole('button', { name: 'Judge: 7 notes' }).waitFor()
-    expect(troubles).toEqual([])
-    await close()
   })
-})
 
-test('a finding that is gone to on a phone brings the drawing up', async () => {
-  const { page, close } = await openPage(PHONE)
-  await checksAtRest(page)
-  await page.locator('.area-bar').getByRole('button', { name: 'Judge' }).click()
-  await page.locator('#judge .note-head', { hasText: 'flap opens upward' }).click()
-  await page.locator('#see').waitFor()
-  expect(await page.locator('#judge').isVisible()).toBe(false)
-  await close()
-})
+  test('a finding that is gone to brings the drawing up', async () => {
+    await page.setViewportSize(PHONE)
+    await bar().getByRole('button', { name: 'Judge' }).click()
+    await page.locator('#judge .note-head', { hasText: 'flap opens upward' }).click()
+    await page.locator('#see').waitFor()
+    expect(await page.locator('#judge').isVisible()).toBe(false)
+  })
 
-test.each([
-  ['a tablet upright', { width: 820, height: 1180 }],
-  ['a wide screen', { width: 1920, height: 1080 }],
-])('on %s all areas are in sight', async (_, screen) => {
-  const { page, close } = await openPage(screen)
-  for (const area of AREAS) expect(await page.locator(idOf(area)).isVisible()).toBe(true)
-  expect(await overhang(page)).toBe(0)
-  await close()
+  test.each([
+    ['a tablet upright', { width: 820, height: 1180 }],
+    ['a wide screen', { width: 1920, height: 1080 }],
+  ])('%s shows all areas', async (_, screen) => {
+    await page.setViewportSize(screen)
+    for (const area of AREAS) expect(await page.locator(idOf(area)).isVisible()).toBe(true)
+    expect(await overhang(page)).toBe(0)
+  })
 })
