@@ -67,7 +67,9 @@ function recordOf(finding: Finding, panels: ReadonlyMap<string, Panel>, locate: 
     message,
     ...(fix !== undefined && { fix }),
     ...(change !== undefined && {
-      change: change.map(({ path, value }) => ({ path, ...(value === undefined ? { takeOut: true } : { value }) })),
+      change: change.map((edit) =>
+        'value' in edit && edit.value === undefined ? { path: edit.path, takeOut: true } : edit,
+      ),
     }),
     ...(silenced !== undefined && { silenced }),
     panels: finding.panels,

@@ -1,7 +1,7 @@
 import { history, isolateHistory, redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
 import { EditorState, type Extension, type Transaction, type TransactionSpec } from '@codemirror/state'
-import { computed, type ReadonlySignal, signal } from '@preact/signals'
-import { applyEdits, type Edit } from '../../project/index.ts'
+import { batch, computed, type ReadonlySignal, signal } from '@preact/signals'
+import { applyEdits, changeOf, type Edit } from '../../project/index.ts'
 import type { DefinitionSource } from '../protocol.ts'
 
 /** A definition as it is opened: from a file, the sample, or what was kept of the last work. */
@@ -29,6 +29,8 @@ export interface PageDocument {
   readonly opened: ReadonlySignal<number>
   /** What the text editor does, and all others through it. */
   readonly apply: (transaction: Transaction) => void
+  /** Tells of every change, whoever makes it, until the function that it gives back is called. */
+  readonly follow: (hear: (transaction: Transaction) => void) => () => void
   /** Changes the definition as a form or a finding asks; one step to undo. Throws what `applyEdits` throws. */
   readonly edit: (edits: readonly Edit[]) => void
   /** Sets the whole text, as one step to undo; only what differs is replaced. */
@@ -49,15 +51,19 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
   const file = signal(first.file)
   const files = signal(first.files)
   const opened = signal(0)
-  const text = computed(() => state.value.doc.toString())
+  // Where the cursor moves only, the text is not put together again.
+  const doc = computed(() => state.value.doc)
+  const text = computed(() => doc.value.toString())
+  const hearers = new Set<(transaction: Transaction) => void>()
   const apply = (transaction: Transaction): void => {
     state.value = transaction.state
+    for (const hear of hearers) hear(transaction)
   }
   const change = (spec: TransactionSpec): void => apply(state.value.update(spec))
   const setText = (next: string): void => {
     const now = text.value
     if (next === now) return
-    change({ changes: differenceOf(now, next), annotations: isolateHistory.of('full'), userEvent: 'input.form' })
+    change({ changes: changeOf(now, next), annotations: isolateHistory.of('full'), userEvent: 'input.form' })
   }
   const command = (run: typeof undo) => (): void => {
     run({ state: state.value, dispatch: apply })
@@ -72,29 +78,24 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
     canRedo: computed(() => redoDepth(state.value) > 0),
     opened,
     apply,
+    follow: (hear) => {
+      hearers.add(hear)
+      return () => hearers.delete(hear)
+    },
     edit: (edits) => setText(applyEdits(text.value, edits)),
     setText,
     undo: command(undo),
     redo: command(redo),
-    open: (next) => {
-      file.value = next.file
-      files.value = next.files
-      state.value = newState(next.text)
-      opened.value += 1
-    },
+    // At once, so that nobody sees the text of one with the files of the other.
+    open: (next) =>
+      batch(() => {
+        file.value = next.file
+        files.value = next.files
+        state.value = newState(next.text)
+        opened.value += 1
+      }),
     addFile: (name, content) => {
       files.value = new Map([...files.value, [name, content]])
     },
   }
-}
-
-/** The one stretch in which two texts differ. */
-function differenceOf(before: string, after: string): { from: number; to: number; insert: string } {
-  const most = Math.min(before.length, after.length)
-  let from = 0
-  while (from < most && before.charCodeAt(from) === after.charCodeAt(from)) from += 1
-  let end = 0
-  while (end < most - from && before.charCodeAt(before.length - 1 - end) === after.charCodeAt(after.length - 1 - end))
-    end += 1
-  return { from, to: before.length - end, insert: after.slice(from, after.length - end) }
 }

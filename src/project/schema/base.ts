@@ -1,10 +1,10 @@
 import * as z from 'zod'
 import { jointSchema } from './carcase.ts'
-import { group, hardware, kind, length, lengthOrAuto, name, optional, required } from './parts.ts'
+import { group, hardware, hardwareOf, kind, length, lengthOrAuto, optional, required, stockName } from './parts.ts'
 
 const plinth = group({
   height: required(length, 'From the floor to the underside of the carcase.'),
-  stock: optional(name, "The stock of its four boards. Default: the module's stock."),
+  stock: optional(stockName, "The stock of its four boards. Default: the module's stock."),
   'front recess': optional(
     length,
     'From the front of the footprint to the plinth: room for toes. Default 50 mm, or 2 in.',
@@ -22,7 +22,10 @@ export const baseSchema = z.union(
   [
     z.literal('none', kind('base')),
     group({
-      casters: optional(hardware, 'The caster by name: caster 75; four of them, or two beside two fixed ones.'),
+      casters: optional(
+        hardwareOf(['caster']),
+        'The caster by name: caster 75; four of them, or two beside two fixed ones.',
+      ),
       'fixed casters': optional(hardware, 'The fixed caster of two of the four by name: fixed caster 75.'),
       'fixed at': optional(
         z.enum(['left', 'right', 'back'], kind('fixed end')),
@@ -30,7 +33,7 @@ export const baseSchema = z.union(
       ),
       plinth: optional(plinth, 'A frame of four boards under the bottom.'),
       feet: optional(
-        hardware,
+        hardwareOf(['levelling foot']),
         'The levelling foot by name: foot M8; four, and two more for each further 900 mm (36 in).',
       ),
       inset: optional(

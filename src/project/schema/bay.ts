@@ -3,10 +3,10 @@ import { jointSchema } from './carcase.ts'
 import { drawersSchema } from './drawers.ts'
 import { frontSchema } from './front.ts'
 import { massSchema } from './loads.ts'
-import { group, hardware, kind, length, name, optional, required } from './parts.ts'
+import { group, hardwareOf, kind, length, optional, required, stockName } from './parts.ts'
 
 const pinsSchema = group({
-  item: optional(hardware, 'The shelf pin by name. Default pin 5, or pin 1/4 in.'),
+  item: optional(hardwareOf(['shelf pin']), 'The shelf pin by name. Default pin 5, or pin 1/4 in.'),
   pitch: optional(
     length,
     'Distance from hole to hole. Default 32 mm; 1 in in an inch project, unless the pin is a 5 mm one.',
@@ -41,7 +41,7 @@ const looseShelves = z.union(
       .max(100, kind('loose shelves')),
     group({
       count: required(count, 'How many loose shelves.'),
-      stock: optional(name, "The stock of the shelves. Default: the module's stock."),
+      stock: optional(stockName, "The stock of the shelves. Default: the module's stock."),
       clearance: optional(length, 'Space at each end of a shelf. Default 1.2 mm.'),
       'front setback': optional(
         length,
@@ -56,7 +56,7 @@ const looseShelves = z.union(
 )
 
 const dividers = group({
-  stock: optional(name, "The stock of the panels between the bays. Default: the module's stock."),
+  stock: optional(stockName, "The stock of the panels between the bays. Default: the module's stock."),
   joint: optional(jointSchema, "How they are fastened. Default: the carcase's joint."),
 })
 

@@ -1,10 +1,13 @@
 import * as z from 'zod'
-import { BACKS } from './kinds.ts'
-import { group, hardware, kind, length, name, optional, required } from './parts.ts'
+import { BACKS, JOINT_WORDS, KINDS } from './kinds.ts'
+import { group, hardwareOf, kind, length, optional, required, stockName } from './parts.ts'
+
+/** Kinds of hardware that hold a joint. */
+const FASTENERS = ['through screw', 'one-piece screw', 'dowel', 'pocket screw', 'cam fitting'] as const
 
 const jointGroup = group({
   fasten: required(
-    hardware,
+    hardwareOf(FASTENERS, JOINT_WORDS),
     'A piece of hardware by name (dowel 8x30), or through screw, one-piece screw, dowel, pocket screw, cam and dowel for the first that suits; housing: let into a groove and glued.',
   ),
   'end distance': optional(
@@ -12,7 +15,10 @@ const jointGroup = group({
     'From each end of the joint to the first and the last fastener. Default 50 mm, or 2 in.',
   ),
   spacing: optional(length, 'The longest distance between fasteners. Default 160 mm, or 6 in.'),
-  dowel: optional(hardware, 'Cam fittings: the dowel beside each, 32 mm from it, or none. Default dowel 8x30.'),
+  dowel: optional(
+    hardwareOf(['dowel'], ['none']),
+    'Cam fittings: the dowel beside each, 32 mm from it, or none. Default dowel 8x30.',
+  ),
   depth: optional(length, 'Housing: depth of the groove. Default a third of the board that it is cut into.'),
   play: optional(length, 'Housing: width beyond the thickest reading of the board in it. Default 0.1 mm.'),
   'stop front': optional(
@@ -22,7 +28,8 @@ const jointGroup = group({
   'stop rear': optional(length, 'Housing: the same at the rear edge. Default 0.'),
 }).meta({ id: 'joint' })
 
-const joint = (key: 'joint' | 'joint or none') => z.union([z.string(kind(key)), jointGroup], kind(key))
+const joint = (key: 'joint' | 'joint or none') =>
+  z.union([hardwareOf(FASTENERS, KINDS[key].words, key), jointGroup], kind(key))
 
 export const jointSchema = joint('joint')
 
@@ -34,7 +41,7 @@ const backGroup = group({
     sits,
     'applied: over the rear edges; between sides: over those of top and bottom only; inset: between the panels; grooved: in a groove; rebated: in a rebate; none. Default applied.',
   ),
-  stock: optional(name, "The stock of the back. Default: the module's stock."),
+  stock: optional(stockName, "The stock of the back. Default: the module's stock."),
   margin: optional(length, 'Applied: kept between its edges and the outside of the carcase. Default 0.'),
   recess: optional(length, 'Inset: how far the back stands in front of the rear edges. Default 0.'),
   'groove depth': optional(
@@ -65,7 +72,7 @@ const backGroup = group({
 
 const railsGroup = group({
   width: optional(length, 'From front to back. Default 100 mm, or 4 in.'),
-  stock: optional(name, "The stock of the rails. Default: the module's stock."),
+  stock: optional(stockName, "The stock of the rails. Default: the module's stock."),
   joint: optional(jointSchema, "How they are fastened to the sides. Default: the carcase's joint."),
 })
 
@@ -76,7 +83,7 @@ const stretcher = group({
     'Of its lower edge above the underside of the carcase, or: below top. Default below top.',
   ),
   width: optional(length, 'From its lower to its upper edge. Default 100 mm, or 4 in.'),
-  stock: optional(name, "The stock of the stretcher. Default: the module's stock."),
+  stock: optional(stockName, "The stock of the stretcher. Default: the module's stock."),
   joint: optional(jointSchema, "How it is fastened to the sides. Default: the carcase's joint."),
 })
 

@@ -12,7 +12,18 @@ import { lippingSchema } from './lipping.ts'
 import { loadsSchema } from './loads.ts'
 import { openingsSchema } from './openings.ts'
 import { outputsSchema } from './outputs.ts'
-import { group, hardware, kind, length, lengthOrFits, lengthOrSameAsWidth, name, optional, required } from './parts.ts'
+import {
+  group,
+  hardwareOf,
+  kind,
+  length,
+  lengthOrFits,
+  lengthOrSameAsWidth,
+  moduleName,
+  optional,
+  required,
+  stockName,
+} from './parts.ts'
 import { machineTopSchema, worktopGroup, worktopSchema } from './tops.ts'
 
 const stockSchema = group({
@@ -61,7 +72,7 @@ const moduleShape = {
     lengthOrFits,
     'Height of the upper side of the carcase, or of the top that lies on it, above the floor; base and top are taken off.',
   ),
-  stock: optional(name, 'The stock of the carcase. Every module needs one, here or under common.'),
+  stock: optional(stockName, 'The stock of the carcase. Every module needs one, here or under common.'),
   carcase: optional(carcaseSchema, 'Which panel laps which, how they are fastened, and the back.'),
   base: optional(baseSchema, 'What the module stands on: none, casters, a plinth or levelling feet. Default none.'),
   lipping: optional(lippingSchema, 'Strips on the edges of panels, inside their finished sizes.'),
@@ -90,7 +101,7 @@ const join = z.union(
   [
     z.enum(['none', 'bolted'], kind('join')),
     group({
-      bolt: required(hardware, 'The bolt by name: bolt M6.'),
+      bolt: required(hardwareOf(['joining bolt']), 'The bolt by name: bolt M6.'),
       'end inset': optional(
         length,
         'From the upper and lower edge of the face that two neighbours share to the bolts. Default 64 mm, or 2 1/2 in.',
@@ -102,7 +113,7 @@ const join = z.union(
 )
 
 const rowSchema = group({
-  row: required(z.array(name, kind('row')).min(1, kind('row')), 'Names of modules, from the left.'),
+  row: required(z.array(moduleName, kind('row')).min(1, kind('row')), 'Names of modules, from the left.'),
   stands: optional(standsSchema, 'Against which module of an earlier row the row stands. Default: by itself.'),
   level: optional(
     levelSchema,

@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { jointSchema } from './carcase.ts'
 import { coverSchema, laySchema, revealSchema } from './front.ts'
 import { massSchema } from './loads.ts'
-import { group, hardware, kind, length, name, optional, required } from './parts.ts'
+import { group, hardwareOf, kind, length, optional, required, stockName, stockNameOr } from './parts.ts'
 
 /** Drawers in one stack, at most. */
 const MOST_DRAWERS = 20
@@ -22,8 +22,8 @@ const place = group({
 })
 
 const box = group({
-  stock: optional(name, "The stock of the box's sides, front and back. Default: the module's stock."),
-  'bottom stock': optional(name, "The stock of the bottom. Default: the box's stock."),
+  stock: optional(stockName, "The stock of the box's sides, front and back. Default: the module's stock."),
+  'bottom stock': optional(stockName, "The stock of the bottom. Default: the box's stock."),
   bottom: optional(
     z.enum(['grooved', 'applied'], kind('drawer bottom')),
     'grooved: let into all four sides; applied: screwed on from below. Default grooved.',
@@ -49,7 +49,7 @@ const pull = z.union(
   [
     z.literal('none', kind('pull')),
     group({
-      item: required(hardware, 'The pull by name: pull 128.'),
+      item: required(hardwareOf(['pull']), 'The pull by name: pull 128.'),
       'edge distance': optional(
         length,
         'From the upper edge of the front to the line of the holes. Default: the middle of the front.',
@@ -65,7 +65,7 @@ const fronts = z.union(
     group({
       lay: optional(laySchema, 'overlay: in front of the carcase; inset: inside the opening. Default overlay.'),
       cover: optional(coverSchema, 'How much of the panels around the opening is covered, as a front has it.'),
-      stock: optional(name, "The stock of the fronts. Default: the module's stock."),
+      stock: optional(stockName, "The stock of the fronts. Default: the module's stock."),
       reveal: optional(revealSchema, 'Overlay: what is left free at the outside. Default 1.5 mm, or 1/16 in.'),
       gap: optional(length, 'Between two fronts, and over a shared panel. Default 3 mm, or 1/8 in.'),
       'inset gap': optional(length, 'Inset: the gap all round. Default 2 mm, or 3/32 in.'),
@@ -86,12 +86,15 @@ export const drawersSchema = z.union(
         ),
         'How many drawers of one height, or a list from the top down with a height or share for each.',
       ),
-      slide: optional(hardware, 'The slide by name, or auto for the longest that fits. Default auto.'),
+      slide: optional(
+        hardwareOf(['drawer slide'], ['auto']),
+        'The slide by name, or auto for the longest that fits. Default auto.',
+      ),
       load: optional(massSchema, "What each of them carries: 15 kg. Default: by the module's loads."),
       box: optional(box, 'The drawer boxes.'),
       fronts: optional(fronts, 'The fronts of the drawers, or none for inner drawers.'),
       packing: optional(
-        name,
+        stockNameOr('auto', 'none'),
         "Behind a door: the stock of the strips that bring the slides clear of its hinges, auto for the module's stock, or none. Default auto.",
       ),
     }),

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { type Limit, RULEBOOK, type RuleEntry } from '../../rulebook/index.ts'
-import { group, kind, length, name, optional } from './parts.ts'
+import { group, kind, length, moduleName, optional } from './parts.ts'
 
 const UNITS: Readonly<Record<Limit['unit'], string>> = { mm: ' mm', kg: ' kg', degrees: '°', '%': ' %', '1': '' }
 
@@ -12,7 +12,7 @@ const silencing = {
     z.string(kind('reason')).trim().min(3, kind('reason')).max(200, kind('reason')),
     'Why its findings are all right here; they are listed with this reason and stop nothing.',
   ),
-  in: optional(z.array(name, kind('row')).min(1, kind('row')), 'Modules that it is silenced for. Default: all.'),
+  in: optional(z.array(moduleName, kind('row')).min(1, kind('row')), 'Modules that it is silenced for. Default: all.'),
 }
 
 function ruleSchema({ meaning, limits, always }: RuleEntry) {

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { group, hardware, kind, length, name, optional, required } from './parts.ts'
+import { group, hardwareOf, kind, length, optional, required, stockName } from './parts.ts'
 
 const offCentre = group({
   left: optional(length, 'To the left.'),
@@ -29,19 +29,28 @@ const machine = (key: 'upper' | 'lower') =>
 
 export const flipSchema = group(
   {
-    skin: optional(name, "The stock of the two skins. Default: the module's stock."),
-    core: optional(name, "The stock of the core between them, thicker than the axle. Default: the module's stock."),
-    axle: optional(hardware, 'The axle by name, or auto: the thickest bar that the core takes. Default auto.'),
+    skin: optional(stockName, "The stock of the two skins. Default: the module's stock."),
+    core: optional(
+      stockName,
+      "The stock of the core between them, thicker than the axle. Default: the module's stock.",
+    ),
+    axle: optional(
+      hardwareOf(['axle'], ['auto']),
+      'The axle by name, or auto: the thickest bar that the core takes. Default auto.',
+    ),
     screws: optional(
-      hardware,
+      hardwareOf(['through screw', 'one-piece screw'], ['auto']),
       'The screw that holds the skins to the core, or auto: the longest that stays inside it. Default auto.',
     ),
     'locking bolts': optional(
       z.union(
         [
-          z.string(kind('locking bolts')),
+          hardwareOf(['locking bolt'], [], 'locking bolts'),
           group({
-            item: optional(hardware, 'The locking bolt by name. Default locking bolt M8, or locking bolt 5/16 in.'),
+            item: optional(
+              hardwareOf(['locking bolt']),
+              'The locking bolt by name. Default locking bolt M8, or locking bolt 5/16 in.',
+            ),
             'each side': optional(
               z.union([z.literal(1), z.literal(2)], kind('locking bolts each side')),
               '1: at the front; 2: front and rear. Default 2.',

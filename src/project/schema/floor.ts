@@ -1,10 +1,10 @@
 import * as z from 'zod'
-import { group, kind, length, name, optional, required } from './parts.ts'
+import { group, kind, length, moduleName, optional, required } from './parts.ts'
 
 /** Where a row stands on the floor; its words are those of someone in front of the module that it stands against. */
 export const standsSchema = group(
   {
-    against: required(name, 'A module of an earlier row. All words here are as seen by someone in front of it.'),
+    against: required(moduleName, 'A module of an earlier row. All words here are as seen by someone in front of it.'),
     'at its': required(
       z.enum(['left', 'right', 'front', 'back'], kind('side of a module')),
       'The side of that module that the row touches: left, right, front or back.',

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { jointSchema } from './carcase.ts'
-import { group, hardware, kind, length, name, optional, required } from './parts.ts'
+import { group, hardwareOf, kind, length, optional, required, stockName } from './parts.ts'
 
 const edges = <T extends z.ZodType>(schema: T, what: string) =>
   group({
@@ -29,7 +29,7 @@ const pull = z.union(
   [
     z.literal('none', kind('pull')),
     group({
-      item: required(hardware, 'The pull by name: pull 128.'),
+      item: required(hardwareOf(['pull']), 'The pull by name: pull 128.'),
       'edge distance': optional(
         length,
         'From the edge away from the hinges to the line of the holes. Default 40 mm, or 1 1/2 in.',
@@ -59,7 +59,7 @@ export const frontSchema = group(
       coverSchema,
       'How much of the panel behind an overlay front covers: full, half, or auto (half over a panel that another overlay front covers too, else full). Default auto.',
     ),
-    stock: optional(name, "The stock of the front. Default: the module's stock."),
+    stock: optional(stockName, "The stock of the front. Default: the module's stock."),
     reveal: optional(
       revealSchema,
       'Overlay: what is left free at the outside of the module. Default 1.5 mm, or 1/16 in.',
@@ -69,9 +69,12 @@ export const frontSchema = group(
       'Between the two doors of a pair, and between fronts over a shared panel. Default 3 mm, or 1/8 in.',
     ),
     'inset gap': optional(length, 'Inset: the gap all round. Default 2 mm, or 3/32 in.'),
-    hinge: optional(hardware, 'The hinge by name, or auto for the one that suits the lay. Default auto.'),
+    hinge: optional(
+      hardwareOf(['cup hinge'], ['auto']),
+      'The hinge by name, or auto for the one that suits the lay. Default auto.',
+    ),
     plate: optional(
-      hardware,
+      hardwareOf(['hinge plate'], ['auto']),
       "The hinge plate by name, which fixes its height, its line and its holes; or auto for the height of the hinge's own that suits. Default auto.",
     ),
     hinges: optional(
@@ -88,7 +91,7 @@ export const frontSchema = group(
     'hinge end': optional(length, "From the door's ends to the centres of the outermost cups, at most. Default 80 mm."),
     pull: optional(pull, 'The pull, or none. Default none.'),
     stay: optional(
-      hardware,
+      hardwareOf(['flap stay'], ['none', 'auto']),
       'What holds a flap open: none, a flap stay by name, or auto for the first that has room. Default auto.',
     ),
     stays: optional(

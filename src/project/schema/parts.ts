@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import type { ItemKind } from '../../hardware/index.ts'
 import type { KindKey } from './kinds.ts'
 
 /** The error text of a schema node: the key of its kind, see KINDS. */
@@ -37,4 +38,34 @@ export const lengthOrCentred = numberOrText('length or centred')
 export const lengthOrSameAsWidth = numberOrText('length or same as width')
 /** A free name; a name that looks like a number is one all the same. */
 export const name = numberOrText('name')
-export const hardware = z.string(kind('hardware'))
+
+/** What a plain value of a definition names. */
+export interface Naming {
+  readonly of: 'stock' | 'module' | 'hardware'
+  /** Of hardware the kinds that may stand there; empty for any. */
+  readonly kinds: readonly ItemKind[]
+  /** Words that may stand there in place of a name. */
+  readonly words: readonly string[]
+}
+
+/** What schemas name, for editors, and for names that are changed. */
+export const NAMINGS = z.registry<Naming>()
+
+function naming<T extends z.ZodType>(
+  schema: T,
+  of: Naming['of'],
+  words: readonly string[],
+  kinds: readonly ItemKind[],
+): T {
+  NAMINGS.add(schema, { of, words, kinds })
+  return schema
+}
+
+export const stockName = naming(numberOrText('name'), 'stock', [], [])
+export const stockNameOr = (...words: string[]) => naming(numberOrText('name'), 'stock', words, [])
+export const moduleName = naming(numberOrText('name'), 'module', [], [])
+/** The name of a piece of hardware of any kind. */
+export const hardware = naming(z.string(kind('hardware')), 'hardware', [], [])
+/** The same of one of some kinds, or a word in its place. */
+export const hardwareOf = (kinds: readonly ItemKind[], words: readonly string[] = [], key: KindKey = 'hardware') =>
+  naming(z.string(kind(key)), 'hardware', words, kinds)

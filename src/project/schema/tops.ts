@@ -1,5 +1,9 @@
 import * as z from 'zod'
-import { group, hardware, kind, length, lengthOrCentred, name, optional, required } from './parts.ts'
+import { KINDS } from './kinds.ts'
+import { group, hardwareOf, kind, length, lengthOrCentred, optional, required, stockName } from './parts.ts'
+
+/** Kinds of hardware that hold a top. */
+const TOP_FASTENERS = ['through screw', 'pocket screw'] as const
 
 const overhang = z.union(
   [
@@ -16,9 +20,12 @@ const overhang = z.union(
 
 const fix = z.union(
   [
-    z.string(kind('top fix')),
+    hardwareOf(TOP_FASTENERS, KINDS['top fix'].words, 'top fix'),
     group({
-      fasten: optional(hardware, 'through screw, pocket screw, or a screw by name.'),
+      fasten: optional(
+        hardwareOf(TOP_FASTENERS, ['through screw', 'pocket screw']),
+        'through screw, pocket screw, or a screw by name.',
+      ),
       'end distance': optional(length, 'From the edges of the panel it goes through. Default 50 mm, or 2 in.'),
       spacing: optional(length, 'The longest distance between screws. Default 300 mm, or 12 in.'),
     }).meta({ id: 'top fix' }),
@@ -27,7 +34,7 @@ const fix = z.union(
 )
 
 const worktopShape = {
-  stock: required(name, 'The stock of the board.'),
+  stock: required(stockName, 'The stock of the board.'),
   overhang: optional(overhang, 'How far it stands out: a length for all edges, or one for each. Default 0.'),
   fix: optional(
     fix,
@@ -62,7 +69,7 @@ const insert = group({
     'The shelf of wood that the plate lies on.',
   ),
   'levelling screws': optional(
-    hardware,
+    hardwareOf(['levelling screw'], ['none']),
     'The levelling screw by name, or none. Default levelling screw M6, or levelling screw #10-24.',
   ),
 })

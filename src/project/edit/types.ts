@@ -1,0 +1,31 @@
+import type { DefinitionPath } from '../types.ts'
+
+/** A value as a definition writes it: lengths as text with their unit, or in the project's. */
+export type EditValue = string | number | boolean | readonly EditValue[] | { readonly [key: string]: EditValue }
+
+/** A value set at a path, or what stands there taken out. */
+export interface ValueEdit {
+  readonly path: DefinitionPath
+  readonly value: EditValue | undefined
+}
+
+/** An item put into a list, before the one that has the index at the path's end; at the list's length: behind all. */
+export interface InsertEdit {
+  readonly path: DefinitionPath
+  readonly insert: EditValue
+}
+
+/** An item of a list, or a key of a group, moved within it, so that it has this index afterwards. */
+export interface MoveEdit {
+  readonly path: DefinitionPath
+  readonly move: number
+}
+
+/** A key renamed; of a stock, a module or a piece of hardware also wherever the definition names it. */
+export interface RenameEdit {
+  readonly path: DefinitionPath
+  readonly rename: string
+}
+
+/** One change of a definition. */
+export type Edit = ValueEdit | InsertEdit | MoveEdit | RenameEdit
