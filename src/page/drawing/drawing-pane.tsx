@@ -40,7 +40,7 @@ export function DrawingPane(): JSX.Element {
       <div class="drawing-stage">
         <Sheet state={state} actions={actions} />
         <LastGood state={state} />
-        <MeasureStrip state={state} actions={actions} />
+        <MeasureStrip state={state} />
         <PickStrip state={state} actions={actions} />
       </div>
       <TitleBlock state={state} />

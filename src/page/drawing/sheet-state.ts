@@ -3,8 +3,19 @@ import type { PanelId } from '../../assembly/index.ts'
 import type { Units } from '../../length/index.ts'
 import type { HoleFacts, Look, Scene, SceneHole, SceneOperation } from '../scene/types.ts'
 import type { Page, PlaceShown } from '../state/page.ts'
-import { type Camera, fitted, keptFitted, NARROW_PX, type ScreenPoint, type SheetSize, toScreen } from './camera.ts'
+import {
+  type Camera,
+  centredOn,
+  fitted,
+  keptFitted,
+  LEFT_PX,
+  NARROW_PX,
+  type ScreenPoint,
+  type SheetSize,
+  toScreen,
+} from './camera.ts'
 import { cardPlace } from './card-place.ts'
+import { inScene } from './flags.ts'
 import { definitionName, sameThing } from './looks.ts'
 import type { MeasurePoint } from './snap.ts'
 
@@ -99,7 +110,10 @@ export function sheetState(page: Page): SheetState {
   })
   const scene = workshop.scene
   const isNarrow = computed(() => size.value.width < NARROW_PX)
-  const cardFacts = computed(() => (measuring.value === undefined ? facts.value : undefined))
+  const cardFacts = computed(() => {
+    const known = measuring.value === undefined ? facts.value : undefined
+    return scene.value?.holes.some(({ id }) => id === known?.id) ? known : undefined
+  })
   const cardSize = signal<SheetSize | undefined>(undefined)
   const cardAt = computed(() => {
     const known = cardFacts.value
@@ -138,6 +152,8 @@ export function sheetState(page: Page): SheetState {
     const { width, height } = size.value
     if (scene === undefined || width === 0 || height === 0) return
     const isSame = sameThing(before?.look, scene.look)
+    const pointed = page.hole.peek()
+    if (pointed !== undefined && !scene.holes.some(({ id }) => id === pointed.id)) pointAt(undefined)
     if (before !== scene && !isSame) {
       isFitted = true
       picked.value = undefined
@@ -184,6 +200,20 @@ export function sheetState(page: Page): SheetState {
       page.area.value = 'See'
       look({ kind: 'face', panel: place.panel, face: place.face })
     })
+  }
+
+  /** What was asked to be shown is on the sheet, also where one had gone near to something else. */
+  let broughtIn: PlaceShown | undefined
+  const followRing = (): void => {
+    const place = ringed.value
+    const frame = place && scene.value?.frames[place.panel]
+    const { width, height } = size.value
+    if (place?.at === undefined || frame === undefined || place === broughtIn || width === 0) return
+    broughtIn = place
+    const at = inScene(frame, place.at)
+    const [x, y] = toScreen(camera.peek(), at)
+    const isOn = x > LEFT_PX && y > LEFT_PX && x < width - LEFT_PX && y < height - LEFT_PX
+    if (!isOn) state.move(centredOn(at, camera.peek().scale, { width, height }))
   }
 
   const state: SheetState = {
@@ -234,7 +264,7 @@ export function sheetState(page: Page): SheetState {
       })
     },
     follow: () => {
-      const ends = [followScene, followHole, followCard, followPlace].map((one) => effect(one))
+      const ends = [followScene, followHole, followCard, followPlace, followRing].map((one) => effect(one))
       return () => {
         for (const end of ends) end()
       }

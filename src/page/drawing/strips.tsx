@@ -46,7 +46,7 @@ interface StripProps {
 }
 
 /** How measuring goes, and what it says. */
-export function MeasureStrip({ state, actions }: StripProps): JSX.Element | null {
+export function MeasureStrip({ state }: { readonly state: SheetState }): JSX.Element | null {
   const measuring = state.measuring.value
   const scene = state.page.workshop.scene.value
   if (measuring === undefined || scene === undefined) return null
@@ -72,9 +72,6 @@ export function MeasureStrip({ state, actions }: StripProps): JSX.Element | null
           ))}
         </dl>
       )}
-      <button type="button" class="plain" onClick={actions.toggleMeasuring}>
-        End
-      </button>
     </div>
   )
 }

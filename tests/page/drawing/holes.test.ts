@@ -159,6 +159,24 @@ describe('under a finger', () => {
     expect(await card(page).count()).toBe(0)
   })
 
+  // Two fingers 100 px apart that go to 200 px: twice as large, about the middle between them.
+  test('two fingers pinch it', async () => {
+    const middle = await onScreen(page, 350, 270)
+    const wide = async (): Promise<number> => (await onScreen(page, 450, 270)).x - (await onScreen(page, 350, 270)).x
+    const before = await wide()
+    const hand = await page.context().newCDPSession(page)
+    const touch = async (type: 'touchStart' | 'touchMove' | 'touchEnd', apart: number): Promise<void> => {
+      const touchPoints = [-apart / 2, apart / 2].map((off, id) => ({ id, x: middle.x + off, y: middle.y }))
+      await hand.send('Input.dispatchTouchEvent', { type, touchPoints: type === 'touchEnd' ? [] : touchPoints })
+    }
+    await touch('touchStart', 100)
+    for (const apart of [120, 160, 200]) await touch('touchMove', apart)
+    await touch('touchEnd', 0)
+    await expect.poll(async () => (await wide()) / before).toBeCloseTo(2, 1)
+    expect((await onScreen(page, 350, 270)).x).toBeCloseTo(middle.x, -1)
+    await page.getByRole('button', { name: 'Fit' }).click()
+  })
+
   test('every press is large enough for a finger', async () => {
     const small = await page.locator('.drawing :is(button, select, summary):visible').evaluateAll((all) =>
       all.flatMap((press) => {
