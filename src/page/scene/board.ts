@@ -26,7 +26,7 @@ export function drawBoard(picture: Picture, board: Board, units: Units): void {
   for (const groove of panel.grooves) drawGroove(picture, board, groove, units)
   for (const cutout of panel.cutouts) drawCutout(picture, board, cutout, units)
   for (const bore of [...panel.bores].sort((a, b) => Number(isHidden(a, face)) - Number(isHidden(b, face)))) {
-    const lines = boreLines(frame, bore)
+    const lines = boreLines(board, bore)
     picture.hole(
       {
         id: holeId(panel, bore),
@@ -43,8 +43,10 @@ export function drawBoard(picture: Picture, board: Board, units: Units): void {
   }
 }
 
-const boreLines = (frame: PanelToScene, bore: Bore): BoreLines =>
-  isInEdge(bore) ? sideOf(frame, bore) : rimOf(frame, bore, seen(frame, bore.at))
+const boreLines = ({ frame, face }: Board, bore: Bore): BoreLines =>
+  isInEdge(bore)
+    ? sideOf(frame, bore)
+    : rimOf(frame, bore, seen(frame, bore.at), bore.surface !== face && bore.through ? 'out' : 'in')
 
 /** Blind from the far face, or inside from an edge. */
 const isHidden = (bore: Bore, face: Face): boolean => isInEdge(bore) || (bore.surface !== face && !bore.through)

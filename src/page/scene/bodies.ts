@@ -1,4 +1,4 @@
-import { FLOOR, type PanelId, type PlacedHardware } from '../../assembly/index.ts'
+import type { PanelId, PlacedHardware } from '../../assembly/index.ts'
 import { type Box, boundsOfSolid, placedSolid } from '../../geometry/index.ts'
 import { type BodyName, bodiesOf, type Surroundings } from '../../hardware/index.ts'
 import type { LaidIndex } from './laid-index.ts'
@@ -56,4 +56,14 @@ function surroundingsOf({ panels }: LaidIndex, piece: PlacedHardware): Surroundi
 /** A swivel caster's wheel is three quarters of its height where it does not say: as for wheel loads. */
 export const WHEEL_SHARE = 0.75
 
-export const isOnFloor = ({ frame }: PlacedHardware): boolean => frame === FLOOR
+/** The box of a body, module frame; of the wheel of a swivel caster itself, in the place of all that it sweeps. */
+export function wheelBox({ name, piece: { item }, box }: PlacedBody): Box {
+  if (name !== 'wheel' || item.kind !== 'caster' || item.wheel !== undefined) return box
+  const diameter = item.overallHeight * WHEEL_SHARE
+  const [x, y] = [(box.min[0] + box.max[0]) / 2, (box.min[1] + box.max[1]) / 2]
+  const half = (diameter * WHEEL_WIDTH) / 2
+  return { min: [x - half, y - diameter / 2, box.min[2]], max: [x + half, y + diameter / 2, box.max[2]] }
+}
+
+/** Its width as a share of its diameter; own choice, for the drawing alone. */
+const WHEEL_WIDTH = 0.4

@@ -41,13 +41,13 @@ const PLANES: Readonly<Record<Surface, readonly [Vec3, Vec3]>> = {
 
 /**
  * The rim of a bore where it enters, and that of its sink; of one that leans the whole mouth, an ellipse along the way that it
- * leans. `at`: where its middle is drawn.
+ * leans. `at`: where its middle is drawn. `end`: where it comes out there is no sink.
  */
-export function rimOf(m: PanelToScene, bore: Bore, at: ScenePoint): BoreLines {
+export function rimOf(m: PanelToScene, bore: Bore, at: ScenePoint, end: 'in' | 'out'): BoreLines {
   const radius = bore.diameter / 2
   const rim = mouthOf(m, bore)
   const scaled = (by: number): Ellipse => ({ long: rim.long * by, short: rim.short * by, turn: rim.turn })
-  const wide = mouthRadius(bore)
+  const wide = end === 'in' ? mouthRadius(bore) : radius
   const sink = wide > radius + NOISE_MM ? ellipse(at, scaled(wide)) : ''
   const reach = wide * rim.long
   return {
@@ -106,9 +106,7 @@ function farEnd(m: PanelToScene, { at, axis, depth }: Bore): ScenePoint {
 
 /** Its axis lies square to the line of sight; of one that leans, the surface does not decide. */
 export function isSeenFromSide(m: PanelToScene, bore: Bore): boolean {
-  if (bore.leanDeg !== undefined) return mouthOf(m, { ...bore }).short <= NOISE_MM
-  const [p, q] = PLANES[bore.surface]
-  return ellipseOf(seenWay(m, p), seenWay(m, q)).short <= NOISE_MM
+  return mouthOf(m, bore).short <= NOISE_MM
 }
 
 export const isInEdge = (bore: Bore): boolean => isHandWork(bore) && bore.leanDeg === undefined

@@ -7,8 +7,8 @@ import { drawDimension } from './dimension.ts'
 import type { LaidIndex } from './laid-index.ts'
 import { Picture, textSizeFor } from './picture.ts'
 import { seen } from './plane.ts'
-import { drawTags } from './tags.ts'
-import type { Face, Look, PanelToScene, Scene, SceneArea, ScenePoint, SceneWord } from './types.ts'
+import { areaOf, drawTags, meets, obstaclesOf } from './tags.ts'
+import type { Face, Look, PanelToScene, Scene, ScenePoint, SceneWord } from './types.ts'
 
 /** Takes the panel frame to a drawing of one face whose lower left corner, as seen, lies at (0, width). */
 export function faceFrame({ length, width }: Panel, face: Face): PanelToScene {
@@ -22,22 +22,22 @@ export function faceScene(index: LaidIndex, panel: Panel, look: Look & { kind: '
   const size = textSizeFor(panel.length * BESIDE, panel.width * BESIDE)
   const board: Board = { panel, face, frame: faceFrame(panel, face), own: false }
   drawBoard(picture, board, units)
-  const inside: SceneArea = { min: [0, 0], max: [panel.length, panel.width] }
-  const holes = picture.area()
-  const out = Math.max(0, holes.max[1] - panel.width, -holes.min[0]) + (EDGE_ROOM + 1) * size
+  const { min, max } = picture.area()
   nameEdges(picture, board, units, size)
-  drawTags(picture, board, inside, units, size)
+  drawTags(picture, board, { min: [0, 0], max: [panel.length, panel.width] }, units, size)
   drawGrain(picture, board, size)
-  const dimension = { size: out + size }
+  // Holes that reach over an edge, which a check reports, are drawn all the same.
+  const low = Math.max(max[1], panel.width)
+  const left = Math.min(min[0], 0)
   drawDimension(
     picture,
     {
+      ...SIDE,
       key: 'length',
-      from: 0,
       to: panel.length,
       along: 'x',
-      thing: panel.width,
-      line: panel.width + dimension.size + size * 0.6,
+      thing: low,
+      line: low + SIZE_OUT * size,
       words: placeWords(panel.length, units),
     },
     size,
@@ -45,12 +45,12 @@ export function faceScene(index: LaidIndex, panel: Panel, look: Look & { kind: '
   drawDimension(
     picture,
     {
+      ...SIDE,
       key: 'width',
-      from: 0,
       to: panel.width,
       along: 'y',
-      thing: 0,
-      line: -dimension.size + size * 0.3,
+      thing: left,
+      line: left - (SIZE_OUT - 0.9) * size,
       words: placeWords(panel.width, units),
     },
     size,
@@ -66,8 +66,10 @@ export function faceScene(index: LaidIndex, panel: Panel, look: Look & { kind: '
 
 /** What a drawing takes more than the panel, for names and sizes around it. */
 const BESIDE = 1.12
-/** From an edge to its name, in text heights. */
+/** From an edge to its name, and to the line of a size beyond the name, in text heights. */
 const EDGE_ROOM = 0.45
+const SIZE_OUT = 3.1
+const SIDE = { from: 0 } as const
 
 /** What a title block says of a panel. */
 export function factsOfFace(panel: Panel, face: Face, units: Units): Scene['facts'] {
@@ -111,14 +113,18 @@ export function nameEdges(picture: Picture, board: Board, units: Units, size: nu
   }
 }
 
-/** An arrow with two heads the way of the grain, near the upper edge as seen, where it is seldom in the way. */
+/** An arrow with two heads the way of the grain, at the first of some places where nothing is drilled, cut or written. */
 export function drawGrain(picture: Picture, board: Board, size: number): void {
   const { panel, frame } = board
   if (panel.stock.grain === 'none') return
-  const half = Math.min(panel.length * 0.12, 6 * size)
+  const half = Math.min(panel.length * 0.12, 5 * size)
   const head = Math.min(half / 2, 0.7 * size)
-  const y = panel.width - Math.min(panel.width / 2, 2.2 * size)
-  const x = panel.length / 2
+  const obstacles = obstaclesOf(picture, board, size)
+  const [x, y] = GRAIN_AT.map(([u, v]): ScenePoint => [panel.length * u, panel.width * v]).find(([u, v]) => {
+    const area = areaOf([seen(frame, [u - half, v - head, 0]), seen(frame, [u + half, v + head, 0])])
+    return !obstacles.some((other) => meets(area, other))
+  }) ?? [0, 0]
+  if (x === 0) return
   const p = (dx: number, dy: number): ScenePoint => seen(frame, [x + dx, y + dy, 0])
   picture.strokes({ key: `${panel.id} grain`, kind: 'grain', filled: false, title: 'grain' }, [
     [p(-half, 0), p(half, 0)],
@@ -126,3 +132,15 @@ export function drawGrain(picture: Picture, board: Board, size: number): void {
     [p(half - head, head / 2), p(half, 0), p(half - head, -head / 2)],
   ])
 }
+
+/** Where the arrow is tried, as shares of length and width. */
+const GRAIN_AT: readonly ScenePoint[] = [
+  [0.5, 0.88],
+  [0.5, 0.75],
+  [0.35, 0.65],
+  [0.65, 0.65],
+  [0.5, 0.5],
+  [0.3, 0.35],
+  [0.7, 0.35],
+  [0.5, 0.2],
+]

@@ -29,13 +29,23 @@ export function floorScene(laid: LaidOut, look: Look & { kind: 'floor' }, units:
   drawBolts(picture, laid, index)
   for (const module of standing) nameModule(picture, module, prints.get(module.key), size)
   drawRows(picture, laid, prints, units, size)
+  drawGaps(picture, laid, prints, units, size)
   return picture.scene({
     look,
     title: 'floor plan',
-    facts: [['modules', String(standing.length)]],
+    facts: floorFacts(standing.length, [...prints.values()], units),
     flat: true,
     textSize: size,
   })
+}
+
+function floorFacts(count: number, prints: readonly Rectangle[], units: Units): Scene['facts'] {
+  const { min, max } = around(prints)
+  return [
+    ['modules', String(count)],
+    ['from left to right', placeWords(max[0] - min[0], units)],
+    ['from front to back', placeWords(max[1] - min[1], units)],
+  ]
 }
 
 const flat = ([x, y]: readonly [number, number]): ScenePoint => seen(FLOOR_FRAME, [x, y, 0])
@@ -141,7 +151,7 @@ function drawBolts(picture: Picture, laid: LaidOut, index: LaidIndex): void {
       const pose = compose(module.floorFromModule, panel.moduleFromPanel)
       const [x, y] = place(pose, bore.at)
       const fromAbove = Math.abs(turn(pose, OUTWARD[bore.surface])[2]) > 0.5
-      const { d, reach } = fromAbove ? rimOf(frame, bore, at) : sideOf(frame, bore)
+      const { d, reach } = fromAbove ? rimOf(frame, bore, at, 'in') : sideOf(frame, bore)
       picture.hole(
         {
           id: holeId(panel, bore),
@@ -209,6 +219,40 @@ function drawRows(
       },
       size,
     )
+  })
+}
+
+/** The gaps that rows keep from what they stand against: between the sides that face each other, in the middle of what they share. */
+function drawGaps(
+  picture: Picture,
+  laid: LaidOut,
+  prints: ReadonlyMap<string, Rectangle>,
+  units: Units,
+  size: number,
+): void {
+  laid.project.rows.forEach((row, k) => {
+    const anchor = row.stands && prints.get(row.stands.against)
+    const boxes = row.modules.flatMap((key) => prints.get(key) ?? [])
+    if (anchor === undefined || boxes.length === 0) return
+    const own = around(boxes)
+    for (const axis of [0, 1] as const) {
+      const other = axis === 0 ? 1 : 0
+      const [low, high] = own.min[axis] < anchor.min[axis] ? [own, anchor] : [anchor, own]
+      const [from, to] = [low.max[axis], high.min[axis]]
+      const [shareFrom, shareTo] = [
+        Math.max(own.min[other], anchor.min[other]),
+        Math.min(own.max[other], anchor.max[other]),
+      ]
+      if (to - from <= NOISE_MM || shareTo - shareFrom <= NOISE_MM) continue
+      const middle = (shareFrom + shareTo) / 2
+      const ends = axis === 0 ? [flat([from, middle]), flat([to, middle])] : [flat([middle, from]), flat([middle, to])]
+      picture.strokes({ key: `gap ${k + 1}`, kind: 'size', filled: false, title: 'gap' }, [ends])
+      const [x, y] = ends[0] ?? [0, 0]
+      const [u, v] = ends[1] ?? [0, 0]
+      const text = placeWords(to - from, units)
+      const at: ScenePoint = axis === 0 ? [(x + u) / 2, y - 0.4 * size] : [x + 0.5 * size, (y + v) / 2 + 0.35 * size]
+      picture.word({ key: `gap ${k + 1} words`, at, anchor: axis === 0 ? 'middle' : 'start', text, kind: 'size' }, size)
+    }
   })
 }
 

@@ -63,7 +63,7 @@ export function frontScene(
   const area = picture.area()
   const size = textSizeFor((area.max[0] - area.min[0]) * BESIDE, (area.max[1] - area.min[1]) * BESIDE)
   drawOpenings(picture, spec, standing, view, units, { size, words: look.doors !== 'on' })
-  if (look.doors === 'on') nameFronts(picture, standing, view, size)
+  if (look.doors === 'on') nameFronts(picture, standing, bodies, view, size)
   drawSizes(picture, module, units, size)
   return picture.scene({
     look,
@@ -154,7 +154,12 @@ function drawBody(picture: Picture, { key, name, piece, box, panel }: PlacedBody
   // Its envelope as it swivels is wider than the wheel: that is for the floor plan.
   const diameter = item.wheel?.diameter ?? item.overallHeight * WHEEL_SHARE
   const [x, z] = [(box.min[0] + box.max[0]) / 2, box.min[2] + diameter / 2]
+  const fork = [-0.3, 0.3].map((share): readonly ScenePoint[] => [
+    seen(view, [x + diameter * share, 0, box.max[2]]),
+    seen(view, [x, 0, z]),
+  ])
   picture.circle(spec, seen(view, [x, 0, z]), diameter / 2)
+  picture.strokes({ ...spec, key: `${key} fork`, filled: false }, fork)
 }
 
 /** Bores that are not behind other panels, the nearest first. */
@@ -169,7 +174,7 @@ function drawHoles(picture: Picture, standing: readonly Standing[]): void {
   for (const { one, bore, hole } of found) {
     const { panel, frame } = one
     const at = seen(frame, bore.at)
-    const { d, reach } = hole.beside ? strokeOf(frame, bore) : rimOf(frame, bore, at)
+    const { d, reach } = hole.beside ? strokeOf(frame, bore) : rimOf(frame, bore, at, hole.end)
     const [x, , z] = place(one.pose, bore.at)
     picture.hole(
       {
@@ -192,15 +197,19 @@ interface HoleSeen {
   readonly middle: Vec3
   /** Its axis lies across the view. */
   readonly beside: boolean
+  /** It is seen where it comes out. */
+  readonly end: 'in' | 'out'
   readonly hidden: boolean
 }
 
 function holeSeen({ pose }: Standing, bore: Bore): HoleSeen {
   const toward = -turn(pose, OUTWARD[bore.surface])[1]
-  const along = bore.leanDeg === undefined ? Math.abs(toward) > 0.5 : Math.abs(toward) > 0.5
-  if (!along)
-    return { middle: place(pose, add(bore.at, scale(bore.axis, bore.depth / 2))), beside: true, hidden: false }
-  return { middle: place(pose, bore.at), beside: false, hidden: toward < 0 && !bore.through }
+  if (Math.abs(toward) < 0.5) {
+    const middle = place(pose, add(bore.at, scale(bore.axis, bore.depth / 2)))
+    return { middle, beside: true, end: 'in', hidden: false }
+  }
+  const end = toward < 0 && bore.through ? 'out' : 'in'
+  return { middle: place(pose, bore.at), beside: false, end, hidden: toward < 0 && !bore.through }
 }
 
 /** True where a box lies between a point and the eye in front. */
@@ -230,7 +239,10 @@ function drawOpenings(
     const key = `opening ${k + 1}`
     const title = `opening ${text}`
     picture.polygon({ key, kind: 'opening', filled: false, title, at: opening.at }, rectangle(view, box))
-    if (!words) return
+    const isClosed = standing.some(
+      (one) => isFront(one.panel) && liesBefore(one.box, [(x0 + x1) / 2, one.box.max[1] + 1, (z0 + z1) / 2]),
+    )
+    if (!words || isClosed) return
     const room = freeHeight(standing, box)
     if (textWidth(text, size) > x1 - x0 || room.high - room.low < 1.2 * size) return
     const at = seen(view, [(x0 + x1) / 2, 0, (room.low + room.high) / 2 - 0.35 * size])
@@ -257,14 +269,41 @@ function freeHeight(standing: readonly Standing[], { min, max }: Box): { low: nu
   return best
 }
 
-function nameFronts(picture: Picture, standing: readonly Standing[], view: PanelToScene, size: number): void {
+/** The names of the fronts, in the middle or, where a pull or a hole is there, higher or lower; left out where there is no room. */
+function nameFronts(
+  picture: Picture,
+  standing: readonly Standing[],
+  bodies: readonly PlacedBody[],
+  view: PanelToScene,
+  size: number,
+): void {
   for (const { panel, box } of standing) {
-    if (!isFront(panel) || textWidth(panel.name, size) > (box.max[0] - box.min[0]) * 0.9) continue
-    if (box.max[2] - box.min[2] < 1.5 * size) continue
-    const at = seen(view, [(box.min[0] + box.max[0]) / 2, 0, (box.min[2] + box.max[2]) / 2 - 0.35 * size])
-    picture.word({ key: `${panel.id} name`, at, anchor: 'middle', text: panel.name, kind: 'name' }, size)
+    const half = (textWidth(panel.name, size) * BOLD) / 2
+    const high = box.max[2] - box.min[2]
+    if (!isFront(panel) || 2 * half > box.max[0] - box.min[0] || high < 1.6 * size) continue
+    const x = (box.min[0] + box.max[0]) / 2
+    const isFree = (z: number): boolean =>
+      z - size > box.min[2] &&
+      z + size < box.max[2] &&
+      bodies.every(
+        (body) => !reachesInto(body.box, { min: [x - half, 0, z - size * 0.7], max: [x + half, 0, z + size * 0.7] }),
+      ) &&
+      picture.holes.every(
+        ({ place: [u, , w], radius }) => Math.abs(u - x) > half + radius || Math.abs(w - z) > size * 0.7 + radius,
+      )
+    const z = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8].map((share) => box.min[2] + high * share).find(isFree)
+    if (z === undefined) continue
+    const [left, line] = seen(view, [x, 0, z - 0.35 * size])
+    picture.word({ key: `${panel.id} name`, at: [left, line], anchor: 'middle', text: panel.name, kind: 'name' }, size)
   }
 }
+
+/** Names are drawn bold: wider than textWidth says. */
+const BOLD = 1.12
+
+/** From the front. */
+const reachesInto = (a: Box, b: Box): boolean =>
+  a.min[0] < b.max[0] && b.min[0] < a.max[0] && a.min[2] < b.max[2] && b.min[2] < a.max[2]
 
 /** The floor, and the outer sizes: width below, overall height at the left, carcase and base at the right. */
 function drawSizes(

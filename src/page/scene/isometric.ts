@@ -10,6 +10,7 @@ import {
   place,
   placedBox,
   poseOf,
+  same,
   scale,
   sub,
   turn,
@@ -18,6 +19,7 @@ import {
 import type { Units } from '../../length/index.ts'
 import type { Bore, Panel, Surface } from '../../panel/index.ts'
 import { groovePath } from './board.ts'
+import { bodiesIn, type PlacedBody, wheelBox } from './bodies.ts'
 import { isFront } from './fronts.ts'
 import { holeId, type LaidIndex } from './laid-index.ts'
 import { closedPath, polygon, strokes } from './lines.ts'
@@ -26,7 +28,7 @@ import { Picture, textSizeFor } from './picture.ts'
 import { seen, throughPose } from './plane.ts'
 import { Rims } from './rims.ts'
 import { OUTWARD } from './surfaces.ts'
-import type { Look, PanelToScene, Scene, ScenePoint } from './types.ts'
+import type { Look, PanelToScene, Scene, ScenePoint, SceneSnap } from './types.ts'
 
 /**
  * Isometric projection, lengths along the axes true (ISO 5456-3, from memory): x runs to the right and up, y to the left and up, both
@@ -68,15 +70,17 @@ export function isometricScene(
 ): Scene {
   const picture = new Picture(index, units)
   const standing = stand(index, modules, look)
-  const { order, covers } = paintOrder(standing.map(({ box }) => box))
-  order.forEach((k) => {
-    const one = standing[k]
+  const bodies = standOn(index, modules, look)
+  const { order, covers } = paintOrder([...standing, ...bodies].map(({ box }) => box))
+  for (const k of order) {
+    const [one, body] = [standing[k], bodies[k - standing.length]]
     if (one !== undefined) drawBox(picture, one)
-  })
+    if (body !== undefined) drawBody(picture, body)
+  }
   for (const k of [...order].reverse()) {
     const one = standing[k]
     if (one === undefined) continue
-    const before = (covers[k] ?? []).flatMap((n) => standing[n]?.box ?? [])
+    const before = (covers[k] ?? []).flatMap((n) => (standing[n] ?? bodies[n - standing.length])?.box ?? [])
     drawBores(picture, one, before)
   }
   const { min, max } = picture.area()
@@ -115,6 +119,53 @@ function stand(index: LaidIndex, modules: readonly PlacedModule[], look: Look & 
   })
 }
 
+/** What a module stands on besides panels, under the eye. */
+interface StandsOn {
+  readonly body: PlacedBody
+  readonly box: Box
+}
+
+/** Wheels of casters and pads of feet; of a swivel caster a wheel of the size that it has, not all that it sweeps. */
+function standOn(index: LaidIndex, modules: readonly PlacedModule[], look: Look & { kind: 'isometric' }): StandsOn[] {
+  const middle = middleOf(
+    around(modules.flatMap((module) => (index.ofModule.get(module.key) ?? []).map((panel) => floorBox(module, panel)))),
+  )
+  return modules.flatMap((module) =>
+    bodiesIn(index, module.key, ['wheel', 'pad']).map((body): StandsOn => {
+      const box = placedBox(module.floorFromModule, wheelBox(body))
+      const away = scale(sub(middleOf(box), middle), look.apart * SPREAD)
+      return { body, box: placedBox(TURNED[look.turn], { min: add(box.min, away), max: add(box.max, away) }) }
+    }),
+  )
+}
+
+function drawBody(picture: Picture, { body, box }: StandsOn): void {
+  const { key, piece } = body
+  const { rim, lines } = hexagon(box)
+  picture.part(
+    { key, kind: 'hardware', filled: true, module: piece.frame, title: piece.item.title, at: piece.at },
+    lines,
+    rim,
+  )
+}
+
+/** The outline of a box that one sees from the front, the left and above, and the three edges at its near corner. */
+function hexagon(box: Box): { readonly rim: readonly ScenePoint[]; readonly lines: string } {
+  const corner = (x: 'min' | 'max', y: 'min' | 'max', z: 'min' | 'max'): ScenePoint =>
+    seen(ISOMETRIC, [box[x][0], box[y][1], box[z][2]])
+  const near = corner('min', 'min', 'max')
+  const rim = [
+    corner('min', 'max', 'max'),
+    corner('max', 'max', 'max'),
+    corner('max', 'min', 'max'),
+    corner('max', 'min', 'min'),
+    corner('min', 'min', 'min'),
+    corner('min', 'max', 'min'),
+  ] as const
+  const inner = [rim[0], rim[2], rim[4]].map((end): readonly ScenePoint[] => [near, end])
+  return { rim, lines: polygon(rim) + strokes(inner) }
+}
+
 function around(boxes: readonly Box[]): Box {
   const each = (value: (axis: 0 | 1 | 2) => number): Vec3 => [value(0), value(1), value(2)]
   return {
@@ -129,18 +180,7 @@ const middleOf = ({ min, max }: Box): Vec3 => scale(add(min, max), 0.5)
 function drawBox(picture: Picture, one: Standing): void {
   const { panel, box, frame } = one
   picture.frames[panel.id] = frame
-  const corner = (x: 'min' | 'max', y: 'min' | 'max', z: 'min' | 'max'): ScenePoint =>
-    seen(ISOMETRIC, [box[x][0], box[y][1], box[z][2]])
-  const near = corner('min', 'min', 'max')
-  const rim = [
-    corner('min', 'max', 'max'),
-    corner('max', 'max', 'max'),
-    corner('max', 'min', 'max'),
-    corner('max', 'min', 'min'),
-    corner('min', 'min', 'min'),
-    corner('min', 'max', 'min'),
-  ] as const
-  const inner = [rim[0], rim[2], rim[4]].map((end): readonly ScenePoint[] => [near, end])
+  const { rim, lines } = hexagon(box)
   picture.part(
     {
       key: panel.id,
@@ -150,10 +190,35 @@ function drawBox(picture: Picture, one: Standing): void {
       title: `${panel.moduleName}: ${panel.name}`,
       at: panel.at,
     },
-    polygon(rim) + strokes(inner),
+    lines,
     rim,
   )
   drawCuts(picture, one)
+  keepCorners(picture, one)
+}
+
+/** The corners of a panel as bits: 1 along x, 2 along y, 4 to face B. */
+const CORNERS = [0, 1, 2, 3, 4, 5, 6, 7] as const
+
+/** The seven corners and nine edges that one sees, for measuring: in their places however far apart the panels are drawn. */
+function keepCorners(picture: Picture, { panel, floorFromPanel, eyeFromPanel, frame, box }: Standing): void {
+  const { length, width, thickness } = panel
+  const snaps = CORNERS.map((bits): SceneSnap | undefined => {
+    const corner: Vec3 = [bits & 1 ? length : 0, bits & 2 ? width : 0, bits & 4 ? -thickness : 0]
+    const [x, y, z] = place(eyeFromPanel, corner)
+    // The one corner that lies behind all three sides.
+    if (same(x, box.max[0]) && same(y, box.max[1]) && same(z, box.min[2])) return undefined
+    return { at: seen(frame, corner), place: place(floorFromPanel, corner), kind: 'corner' }
+  })
+  for (const from of CORNERS) {
+    const start = snaps[from]
+    if (start === undefined) continue
+    picture.snaps.push(start)
+    for (const way of [1, 2, 4] as const) {
+      const end = (from & way) === 0 ? snaps[from | way] : undefined
+      if (end !== undefined) picture.edges.push({ from: start, to: end })
+    }
+  }
 }
 
 function drawCuts(picture: Picture, { panel, eyeFromPanel, frame }: Standing): void {
@@ -194,10 +259,11 @@ function drawBores(picture: Picture, one: Standing, before: readonly Box[]): voi
   const rims = new Rims(frame)
   for (const bore of panel.bores) {
     const isHere = here.has(bore.surface)
-    const at = !isHere && bore.through ? farEnd(bore) : bore.at
+    const end = !isHere && bore.through ? 'out' : 'in'
+    const at = end === 'out' ? farEnd(bore) : bore.at
     const atEye = place(eyeFromPanel, at)
     const point = seen(ISOMETRIC, atEye)
-    const { d, reach } = rims.of(bore, point)
+    const { d, reach } = rims.of(bore, point, end)
     picture.roundHole(
       {
         id: holeId(panel, bore),

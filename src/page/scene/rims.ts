@@ -15,11 +15,11 @@ export class Rims {
     this.#frame = frame
   }
 
-  /** The rim of a bore, and that of its sink, about a point; how far they reach from it, mm. */
-  of(bore: Bore, at: ScenePoint): { readonly d: string; readonly reach: number } {
+  /** The rim of a bore, and that of its sink where it enters, about a point; how far they reach from it, mm. */
+  of(bore: Bore, at: ScenePoint, end: 'in' | 'out'): { readonly d: string; readonly reach: number } {
     const rim = this.#ring(bore, bore.diameter / 2)
     const wide = mouthRadius(bore)
-    if (wide <= bore.diameter / 2 + NOISE_MM) return { d: drawn(rim, at), reach: rim.reach }
+    if (end === 'out' || wide <= bore.diameter / 2 + NOISE_MM) return { d: drawn(rim, at), reach: rim.reach }
     const mouth = this.#ring(bore, wide)
     return { d: drawn(rim, at) + drawn(mouth, at), reach: mouth.reach }
   }

@@ -1,11 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type LaidOut, layOutDefinition } from '../../../src/outputs/index.ts'
+import type { LaidOut } from '../../../src/outputs/index.ts'
 import { type Scene, sceneOf } from '../../../src/page/scene/index.ts'
 import { seen } from '../../../src/page/scene/plane.ts'
 import type { Bore } from '../../../src/panel/index.ts'
 import { anyDefinition } from '../../support/random.ts'
-import { builtSample, sampleStems } from '../../support/samples.ts'
+import { sampleStems } from '../../support/samples.ts'
+import { laidOut, laidSample } from './laid.ts'
 import { looksOf } from './looks.ts'
 
 /** What is wrong with a scene, in words; nothing where all is well. */
@@ -64,24 +65,22 @@ function isAtEnd(at: readonly [number, number], frame: Scene['frames'][string], 
 
 describe('every look', () => {
   it.each(sampleStems)('at %s lies where its frames say, within its bounds', (stem) => {
-    const laid = builtSample(stem)
+    const laid = laidSample(stem)
     expect(looksOf(laid).flatMap((look) => faultsOf(laid, sceneOf(laid, look)))).toEqual([])
   })
 
   it('at any definition does, too', () => {
     fc.assert(
       fc.property(anyDefinition, (text) => {
-        const opened = layOutDefinition(text, 'random.yaml')
-        if (!opened.ok) throw new Error('cannot be laid out')
-        const { laid } = opened
+        const laid = laidOut(text)
         expect(looksOf(laid).flatMap((look) => faultsOf(laid, sceneOf(laid, look)))).toEqual([])
       }),
-      { numRuns: 12 },
+      { numRuns: 6 },
     )
   })
 
   it('shows every bore of what it shows from the side of the panel, and in the isometric view', () => {
-    const laid = builtSample('pottery-studio')
+    const laid = laidSample('pottery-studio')
     const all = laid.panels.flatMap((panel) => panel.bores.map((bore) => `${panel.id}#${bore.id}`)).sort()
     const isometric = sceneOf(laid, { kind: 'isometric', apart: 0, turn: 0 })
     expect(isometric.holes.map(({ id }) => id).sort()).toEqual(all)
@@ -90,7 +89,7 @@ describe('every look', () => {
   })
 
   it('is the same each time, in either unit but for its words', () => {
-    const laid = builtSample('kiln-carts')
+    const laid = laidSample('kiln-carts')
     for (const look of looksOf(laid)) {
       const { words, title, facts, operations, parts, textSize, bounds, ...rest } = sceneOf(laid, look, 'in')
       const metric = sceneOf(laid, look, 'mm')
