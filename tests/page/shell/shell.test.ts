@@ -133,7 +133,7 @@ describe('on small screens', () => {
   const bar = () => page.getByRole('navigation', { name: 'Parts of the page' })
 
   test('the bar says how much there is to judge: the sample has seven notes', async () => {
-    await bar().getByRole('button', { name: 'Judge: 7 notes' }).waitFor()
+    await bar().getByRole('button', { name: 'Judge 7 notes', exact: true }).waitFor()
   })
 
   test.each([
