@@ -1,6 +1,6 @@
 import type { PanelId } from '../../assembly/index.ts'
 import type { SceneHole, ScenePart } from '../scene/types.ts'
-import { LEFT_PX, panned, type ScreenPoint, toScene, toScreen, zoomed } from './camera.ts'
+import { panned, type ScreenPoint, toScene, toScreen, zoomed } from './camera.ts'
 import { lookAtSubject, waysToSee } from './looks.ts'
 import { nearest } from './near.ts'
 import type { SheetState } from './sheet-state.ts'
@@ -11,6 +11,9 @@ const FINGER_PX = 22
 /** Where whole panels are to be pressed, holes are taken only close by, and only where they can be told apart, px and px a mm. */
 const CLOSE_PX = 9
 const TOLD_APART = 0.3
+
+/** What is nearer to the rim of the sheet is brought in, px. */
+const RIM_PX = 14
 
 /** What a person does on the sheet, by pointer or keys. */
 export interface Actions {
@@ -86,7 +89,7 @@ export function actionsOf(state: SheetState): Actions {
       const [x, y] = toScreen(camera.peek(), at)
       const { width, height } = size.peek()
       const shift = (value: number, room: number): number =>
-        value < LEFT_PX ? LEFT_PX - value : value > room - LEFT_PX ? room - LEFT_PX - value : 0
+        value < RIM_PX ? RIM_PX - value : value > room - RIM_PX ? room - RIM_PX - value : 0
       const by: ScreenPoint = [shift(x, width), shift(y, height)]
       if (by[0] !== 0 || by[1] !== 0) pan(by)
     },

@@ -37,10 +37,12 @@ export function DrawingPane(): JSX.Element {
         <Legend state={state} />
         <KeyList />
       </div>
-      <LastGood state={state} />
-      <Sheet state={state} actions={actions} />
-      <MeasureStrip state={state} actions={actions} />
-      <PickStrip state={state} actions={actions} />
+      <div class="drawing-stage">
+        <Sheet state={state} actions={actions} />
+        <LastGood state={state} />
+        <MeasureStrip state={state} />
+        <PickStrip state={state} actions={actions} />
+      </div>
       <TitleBlock state={state} />
     </div>
   )

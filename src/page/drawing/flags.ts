@@ -12,8 +12,9 @@ export interface Flag {
   readonly at: ScenePoint
 }
 
-/** Flags that are nearer to each other than this are drawn as one, px. */
+/** Flags that are nearer to each other than this are drawn as one, px; and those of one note, as of a row of pins. */
 const TOGETHER_PX = 26
+const SAME_NOTE_PX = 110
 
 export function inScene(frame: PanelToScene, [x, y, z]: readonly [number, number, number]): ScenePoint {
   return [frame[0] * x + frame[1] * y + frame[2] * z + frame[3], frame[4] * x + frame[5] * y + frame[6] * z + frame[7]]
@@ -45,9 +46,10 @@ export type FlagGroup = readonly [Flag, ...Flag[]]
 export function grouped(flags: readonly Flag[], scale: number): readonly FlagGroup[] {
   const groups: [Flag, ...Flag[]][] = []
   for (const flag of flags) {
-    const near = groups.find(
-      ([first]) => Math.hypot(first.at[0] - flag.at[0], first.at[1] - flag.at[1]) * scale < TOGETHER_PX,
-    )
+    const near = groups.find(([first]) => {
+      const limit = first.number === flag.number ? SAME_NOTE_PX : TOGETHER_PX
+      return Math.hypot(first.at[0] - flag.at[0], first.at[1] - flag.at[1]) * scale < limit
+    })
     if (near === undefined) groups.push([flag])
     else near.push(flag)
   }

@@ -1,7 +1,7 @@
 import { useSignalEffect } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useLayoutEffect, useRef } from 'preact/hooks'
-import type { HoleFacts, HolePartner } from '../scene/types.ts'
+import type { BothUnits, HoleFacts, HolePartner } from '../scene/types.ts'
 import { inUnits } from './hole-words.ts'
 import type { SheetState } from './sheet-state.ts'
 
@@ -41,7 +41,7 @@ function Card({ state, facts, onEnter, onLeave }: CardProps & { readonly facts: 
     >
       <p class="what">
         <strong>{facts.purposes.join(' and ')}</strong> <span class="figures">{inUnits(facts.tool, units)}</span>
-        {facts.tool.mm !== facts.tool.inch && <span class="figures other"> {inUnits(facts.tool, others)}</span>}
+        {saysMore(facts.tool) && <span class="figures other"> {inUnits(facts.tool, others)}</span>}
       </p>
       <p class="where">
         {facts.panelName}, {facts.surface}
@@ -58,13 +58,9 @@ function Card({ state, facts, onEnter, onLeave }: CardProps & { readonly facts: 
         </tbody>
       </table>
       {facts.hardware.length > 0 && <p class="hardware">{facts.hardware.join('; ')}</p>}
-      {facts.partners.length > 0 && (
-        <ul class="partners">
-          {facts.partners.map((partner) => (
-            <Partner key={partner.id} partner={partner} state={state} />
-          ))}
-        </ul>
-      )}
+      {byPanel(facts.partners).map((partners) => (
+        <Partners key={partners[0].panel} partners={partners} facts={facts} state={state} />
+      ))}
       {state.pinned.value && (
         <button type="button" class="plain let-go" onClick={() => state.pointAt(undefined)}>
           Let go
@@ -74,25 +70,62 @@ function Card({ state, facts, onEnter, onLeave }: CardProps & { readonly facts: 
   )
 }
 
-function Partner({ partner, state }: { readonly partner: HolePartner; readonly state: SheetState }): JSX.Element {
-  const { page } = state
-  const isSeen = page.workshop.scene.value?.holes.some(({ id }) => id === partner.id) ?? false
+/** A drill of 5 mm is one of 5 mm in inch projects, too: that need not be said twice. */
+const saysMore = ({ mm, inch }: BothUnits): boolean => inch.replaceAll(' mm', '') !== mm
+
+type Some<T> = readonly [T, ...T[]]
+
+/** Partners in the order of their panels, those of one panel together. */
+function byPanel(partners: readonly HolePartner[]): readonly Some<HolePartner>[] {
+  const sorted = new Map<string, [HolePartner, ...HolePartner[]]>()
+  for (const partner of partners) {
+    const others = sorted.get(partner.panel)
+    if (others === undefined) sorted.set(partner.panel, [partner])
+    else others.push(partner)
+  }
+  return [...sorted.values()]
+}
+
+/** So many partners in one panel are told in words: a hinge has three. */
+const TOLD = 3
+
+function Partners({
+  partners,
+  facts,
+  state,
+}: {
+  readonly partners: Some<HolePartner>
+  readonly facts: HoleFacts
+  readonly state: SheetState
+}): JSX.Element {
+  const [first] = partners
+  const isSeen = state.page.workshop.scene.value?.holes.some(({ id }) => id === first.id) ?? false
+  const [module = ''] = facts.panelName.split(': ')
+  // Of the module that the hole itself is in, the name is known.
+  const name = first.panelName.startsWith(`${module}: `) ? first.panelName.slice(module.length + 2) : first.panelName
+  const what = partners.length === 1 ? 'partner' : `${partners.length} partners`
+  const show = (): void => {
+    state.pinned.value = true
+    state.look(first.look)
+  }
   return (
-    <li>
+    <div class="partners">
       {isSeen ? (
-        <span>Partner: {partner.panelName}</span>
+        <p>
+          {what} in {name}, ringed with dashes
+        </p>
       ) : (
-        <button
-          type="button"
-          onClick={() => {
-            state.pinned.value = true
-            state.look(partner.look)
-          }}
-        >
-          Show partner in {partner.panelName}
+        <button type="button" onClick={show}>
+          Show {what} in {name}
         </button>
       )}
-      <span class="figures"> {inUnits(partner.words, state.units.value)}</span>
-    </li>
+      <p class="partner-words">
+        {partners
+          .slice(0, TOLD)
+          .map(({ words }) => inUnits(words, state.units.value))
+          .join('; ')}
+        {partners.length > TOLD && ` and ${partners.length - TOLD} more`}
+      </p>
+    </div>
   )
 }

@@ -16,10 +16,16 @@ export function Legend({ state }: { readonly state: SheetState }): JSX.Element {
       class="legend"
       open={state.legendOpen.value}
       onToggle={({ currentTarget }) => (state.legendOpen.value = currentTarget.open)}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !state.legendOpen.peek()) return
+        event.stopPropagation()
+        state.legendOpen.value = false
+        event.currentTarget.querySelector('summary')?.focus()
+      }}
     >
       <summary>
         Work{' '}
-        <span class="quiet">
+        <span class="quiet legend-count">
           {hidden === 0 ? operations.length : `${operations.length - hidden} of ${operations.length}`}
         </span>
       </summary>

@@ -4,7 +4,7 @@ import { type Camera, type ScreenPoint, type SheetSize, toScreen } from './camer
 import { inScene } from './flags.ts'
 import type { Measuring } from './sheet-state.ts'
 import type { MeasurePoint } from './snap.ts'
-import { bothWords, measured } from './snap.ts'
+import { lengthWords, measured } from './snap.ts'
 import { Row, svgElement } from './svg.ts'
 import { readableWords, wordSize } from './word-room.ts'
 
@@ -118,7 +118,6 @@ export class Over {
     if (length < SHORTEST_PX) return
     const slant = ([x, y]: ScreenPoint): string => `M${x - SLANT_PX} ${y + SLANT_PX}l${2 * SLANT_PX} ${-2 * SLANT_PX}`
     const d = `M${x1} ${y1}L${x2} ${y2}${slant(from)}${slant(to)}`
-    this.#lines.next({ class: `size-line ground`, d })
     this.#lines.next({ class: `size-line ${kind}`, d })
     // Along the line and read from below or from the right, as on a shop drawing.
     const angle = (Math.atan2(y2 - y1, x2 - x1) * 180) / Math.PI
@@ -144,7 +143,7 @@ export class Over {
     if (from !== undefined && second !== undefined) {
       const [straight] = measured(scene.look, scene.flat, from, second) ?? []
       if (straight !== undefined)
-        this.#size(toScreen(camera, from.at), toScreen(camera, second.at), bothWords(straight.mm, units), 'measure')
+        this.#size(toScreen(camera, from.at), toScreen(camera, second.at), lengthWords(straight.mm, units), 'measure')
     }
     for (const point of [from, to ?? aim]) if (point !== undefined) this.#snapMark(point, camera)
   }

@@ -3,8 +3,19 @@ import type { PanelId } from '../../assembly/index.ts'
 import type { Units } from '../../length/index.ts'
 import type { HoleFacts, Look, Scene, SceneHole, SceneOperation } from '../scene/types.ts'
 import type { Page, PlaceShown } from '../state/page.ts'
-import { type Camera, fitted, keptFitted, NARROW_PX, type ScreenPoint, type SheetSize, toScreen } from './camera.ts'
+import {
+  type Camera,
+  centredOn,
+  fitted,
+  keptFitted,
+  LEFT_PX,
+  NARROW_PX,
+  type ScreenPoint,
+  type SheetSize,
+  toScreen,
+} from './camera.ts'
 import { cardPlace } from './card-place.ts'
+import { inScene } from './flags.ts'
 import { definitionName, sameThing } from './looks.ts'
 import type { MeasurePoint } from './snap.ts'
 
@@ -65,6 +76,8 @@ export interface SheetState {
 
 /** How many looks one can go back. */
 const STEPS_BACK = 50
+/** A hole stands so far over the card at the foot, px. */
+const UNDER_CARD_PX = 30
 const BLANK: Camera = { scale: 1, x: 0, y: 0 }
 
 /** A value that changes only where its words do, so that what is beside the drawing is not drawn anew with each key press. */
@@ -97,7 +110,10 @@ export function sheetState(page: Page): SheetState {
   })
   const scene = workshop.scene
   const isNarrow = computed(() => size.value.width < NARROW_PX)
-  const cardFacts = computed(() => (measuring.value === undefined ? facts.value : undefined))
+  const cardFacts = computed(() => {
+    const known = measuring.value === undefined ? facts.value : undefined
+    return scene.value?.holes.some(({ id }) => id === known?.id) ? known : undefined
+  })
   const cardSize = signal<SheetSize | undefined>(undefined)
   const cardAt = computed(() => {
     const known = cardFacts.value
@@ -136,6 +152,8 @@ export function sheetState(page: Page): SheetState {
     const { width, height } = size.value
     if (scene === undefined || width === 0 || height === 0) return
     const isSame = sameThing(before?.look, scene.look)
+    const pointed = page.hole.peek()
+    if (pointed !== undefined && !scene.holes.some(({ id }) => id === pointed.id)) pointAt(undefined)
     if (before !== scene && !isSame) {
       isFitted = true
       picked.value = undefined
@@ -162,6 +180,18 @@ export function sheetState(page: Page): SheetState {
     })
   }
 
+  /** On a narrow sheet the card lies at the foot: the hole is brought out from under it. */
+  const followCard = (): void => {
+    const known = cardFacts.value
+    const card = cardSize.value
+    const hole = known && scene.peek()?.holes.find(({ id }) => id === known.id)
+    if (hole === undefined || card === undefined || !isNarrow.value) return
+    const now = camera.peek()
+    const lowest = size.peek().height - card.height - UNDER_CARD_PX
+    const [, y] = toScreen(now, hole.at)
+    if (y > lowest) state.move({ ...now, y: now.y + lowest - y })
+  }
+
   const followPlace = (): void => {
     const place = page.showPlace.value
     if (place === undefined) return
@@ -172,7 +202,21 @@ export function sheetState(page: Page): SheetState {
     })
   }
 
-  return {
+  /** What was asked to be shown is on the sheet, also where one had gone near to something else. */
+  let broughtIn: PlaceShown | undefined
+  const followRing = (): void => {
+    const place = ringed.value
+    const frame = place && scene.value?.frames[place.panel]
+    const { width, height } = size.value
+    if (place?.at === undefined || frame === undefined || place === broughtIn || width === 0) return
+    broughtIn = place
+    const at = inScene(frame, place.at)
+    const [x, y] = toScreen(camera.peek(), at)
+    const isOn = x > LEFT_PX && y > LEFT_PX && x < width - LEFT_PX && y < height - LEFT_PX
+    if (!isOn) state.move(centredOn(at, camera.peek().scale, { width, height }))
+  }
+
+  const state: SheetState = {
     page,
     size,
     camera,
@@ -220,10 +264,11 @@ export function sheetState(page: Page): SheetState {
       })
     },
     follow: () => {
-      const ends = [effect(followScene), effect(followHole), effect(followPlace)]
+      const ends = [followScene, followHole, followCard, followPlace, followRing].map((one) => effect(one))
       return () => {
         for (const end of ends) end()
       }
     },
   }
+  return state
 }

@@ -55,7 +55,11 @@ export function Sheet({ state, actions }: SheetProps): JSX.Element {
         pan: actions.pan,
         zoom: actions.zoom,
         hover: (at, target) => hover(state, actions, world, at, target, { stay, leave }),
-        press: (at, target, finger) => press(state, actions, world, at, target, finger),
+        press: (at, target, finger) => {
+          // The keys then go on from what was pressed.
+          box.querySelector<HTMLElement>('.sheet-list')?.focus({ preventScroll: true })
+          press(state, actions, world, at, target, finger)
+        },
         leave: () => {
           leave()
           const now = state.measuring.peek()

@@ -95,9 +95,6 @@ export function measured(
   ]
 }
 
-/** A length that was measured, to a hundredth of a mm, and in inch fractions: `32 mm · 1 17/64 in`, in the order of `units`. */
-export function bothWords(mm: number, units: Units): string {
-  const inMm = `${formatMm(Math.round(mm * 100) / 100)} mm`
-  const inInches = formatInch(mm)
-  return units === 'in' ? `${inInches} · ${inMm}` : `${inMm} · ${inInches}`
-}
+/** A length that was measured, to a hundredth of a mm, `32 mm`, or in inch fractions, `1 17/64 in − 0.1 mm`. */
+export const lengthWords = (mm: number, units: Units): string =>
+  units === 'in' ? formatInch(mm) : `${formatMm(Math.round(mm * 100) / 100)} mm`

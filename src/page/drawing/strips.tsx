@@ -2,7 +2,7 @@ import type { JSX } from 'preact'
 import type { Actions } from './actions.ts'
 import { definitionName } from './looks.ts'
 import type { SheetState } from './sheet-state.ts'
-import { bothWords, measured } from './snap.ts'
+import { lengthWords, measured } from './snap.ts'
 
 /** Over the sheet while the definition cannot be worked out: what is drawn is the last one that could. */
 export function LastGood({ state }: { readonly state: SheetState }): JSX.Element | null {
@@ -46,11 +46,12 @@ interface StripProps {
 }
 
 /** How measuring goes, and what it says. */
-export function MeasureStrip({ state, actions }: StripProps): JSX.Element | null {
+export function MeasureStrip({ state }: { readonly state: SheetState }): JSX.Element | null {
   const measuring = state.measuring.value
   const scene = state.page.workshop.scene.value
   if (measuring === undefined || scene === undefined) return null
   const { from, to, aim } = measuring
+  const units = state.units.value
   const second = to ?? (from && aim)
   const readings = from && second && measured(scene.look, scene.flat, from, second)
   return (
@@ -65,14 +66,12 @@ export function MeasureStrip({ state, actions }: StripProps): JSX.Element | null
           {readings.map(({ way, mm }) => (
             <div key={way} class="measured-way">
               <dt>{way}</dt>
-              <dd class="figures">{bothWords(mm, state.units.value)}</dd>
+              <dd class="figures">{lengthWords(mm, units)}</dd>
+              <dd class="figures quiet">{lengthWords(mm, units === 'in' ? 'mm' : 'in')}</dd>
             </div>
           ))}
         </dl>
       )}
-      <button type="button" class="plain" onClick={actions.toggleMeasuring}>
-        End
-      </button>
     </div>
   )
 }

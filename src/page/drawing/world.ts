@@ -1,4 +1,4 @@
-import type { Scene, SceneHole, SceneOperation, ScenePart } from '../scene/types.ts'
+import type { OperationWork, Scene, SceneHole, SceneOperation, ScenePart } from '../scene/types.ts'
 import type { Camera } from './camera.ts'
 import type { PlacedPart } from './keys.ts'
 import { BEHIND, WORK_MARKS, workClass } from './marks.ts'
@@ -24,6 +24,9 @@ export class World {
   readonly #lit = svgElement('path', { class: 'lit' })
   readonly #hatches: readonly SVGPatternElement[]
   #shown: readonly ScenePart[] = []
+  #hasMarks = true
+  /** Holes whose marks are still to be written. */
+  #unmarked: readonly HoleBin[] | undefined
   readonly #partOf = new WeakMap<Element, ScenePart>()
 
   constructor() {
@@ -61,31 +64,41 @@ export class World {
   }
 
   #drawHoles(holes: readonly SceneHole[], works: ReadonlyMap<string, SceneOperation>): void {
-    const sorted = new Map<string, { readonly rims: string[]; readonly points: string[]; readonly first: SceneHole }>()
+    const sorted = new Map<string, SceneHole[]>()
     for (const hole of holes) {
       const key = hole.hidden ? `${hole.operation} hidden` : hole.operation
-      let bin = sorted.get(key)
-      if (bin === undefined) {
-        bin = { rims: [], points: [], first: hole }
-        sorted.set(key, bin)
-      }
-      bin.rims.push(hole.d)
-      bin.points.push(`M${round(hole.at[0])} ${round(hole.at[1])}h0`)
+      const bin = sorted.get(key)
+      if (bin === undefined) sorted.set(key, [hole])
+      else bin.push(hole)
     }
-    this.#rims.begin()
-    this.#marks.begin()
-    for (const { rims, points, first } of sorted.values()) {
+    const bins = [...sorted.values()].flatMap(([first, ...others]): HoleBin[] => {
+      if (first === undefined) return []
       const work = works.get(first.operation)?.work ?? 'pulls and fittings'
-      const classes = `${workClass(work)}${first.hidden ? ' behind' : ''}`
-      this.#rims.next({ class: `rim ${classes}`, d: rims.join(''), 'data-operation': first.operation })
-      const d = points.join('')
+      return [{ holes: [first, ...others], first, work, classes: `${workClass(work)}${first.hidden ? ' behind' : ''}` }]
+    })
+    this.#rims.begin()
+    for (const { holes: all, first, classes } of bins) {
+      const d = all.map((hole) => hole.d).join('')
+      this.#rims.next({ class: `rim ${classes}`, d, 'data-operation': first.operation })
+    }
+    this.#rims.end()
+    // Seen from far there are no marks: they are written when one comes near.
+    this.#unmarked = bins
+    if (this.#hasMarks) this.#drawMarks()
+  }
+
+  #drawMarks(): void {
+    if (this.#unmarked === undefined) return
+    this.#marks.begin()
+    for (const { holes, first, work, classes } of this.#unmarked) {
+      const d = holes.map(({ at }) => `M${round(at[0])} ${round(at[1])}h0`).join('')
       // What lies behind has no colour: it is there, but not on this side.
       const layers = first.hidden ? BEHIND : WORK_MARKS[work].layers
       for (const { width, form, of } of layers)
         this.#marks.next({ class: `mark ${classes} ${form} ${of}`, style: `--width: ${width}px`, d })
     }
-    this.#rims.end()
     this.#marks.end()
+    this.#unmarked = undefined
   }
 
   /** Lights up all of a panel, or of a module, or nothing. */
@@ -99,6 +112,8 @@ export class World {
     for (const pattern of this.#hatches) pattern.setAttribute('patternTransform', `scale(${1 / scale})`)
     const size = scale >= FULL_MARKS ? 'full' : scale >= ANY_MARKS ? 'small' : 'none'
     if (this.group.dataset.size !== size) this.group.dataset.size = size
+    this.#hasMarks = size !== 'none'
+    if (this.#hasMarks) this.#drawMarks()
   }
 
   /** Panels and modules with the middle of where they are drawn, each once. */
@@ -126,6 +141,14 @@ export class World {
   partAt(element: Element | null): ScenePart | undefined {
     return element === null ? undefined : this.#partOf.get(element)
   }
+}
+
+/** Holes that are drawn as one: of one operation, all on this side or all behind. */
+interface HoleBin {
+  readonly holes: readonly SceneHole[]
+  readonly first: SceneHole
+  readonly work: OperationWork
+  readonly classes: string
 }
 
 const isOff = (operation: string | undefined, off: ReadonlySet<string>): boolean =>

@@ -9,7 +9,7 @@ export function Cautions(): JSX.Element {
       <h3 id="cautions" class="unseen">
         Cautions
       </h3>
-      <details class="fold">
+      <details class="fold" onToggle={({ currentTarget }) => currentTarget.open && currentTarget.scrollIntoView()}>
         <summary>Loads, tipping, machines: a guide, no proof. Local codes and a licensed professional decide.</summary>
         <ul class="rows">
           {cautions.value.map((words) => (

@@ -9,7 +9,7 @@ export function Announcer(): JSX.Element {
   const page = usePage()
   useEffect(() => sayCounts(page), [page])
   return (
-    <p class="unseen" role="status">
+    <p id="said" class="unseen" role="status">
       {page.said}
     </p>
   )

@@ -41,7 +41,10 @@ export function Popover({
       }}
     >
       <summary ref={summary}>{label}</summary>
-      <div class="slip">{children}</div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a slip that is longer than the screen is scrolled by keys, too */}
+      <div class="slip" tabIndex={0}>
+        {children}
+      </div>
     </details>
   )
 }

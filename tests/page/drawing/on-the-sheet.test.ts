@@ -111,12 +111,14 @@ describe('flags of findings', () => {
       finding('a', 1, [place(37, 100), place(40, 100)]),
       finding('b', 2, [place(38, 101), place(300, 100)]),
     ])
-    // 3 mm apart: at 1 px a mm together, at 20 px a mm (60 px) not; a and b are 28 px apart there.
+    // a and b are 1.4 mm apart: together at 1 px a mm, at 20 (28 px) not. The two places of a, 3 mm apart, stay one flag
+    // there (60 px), since they are one note; at 40 (120 px) they are two.
     const [first, second, ...rest] = grouped(flags, 1)
     expect(first && findingsIn(first)).toBe(2)
     expect(second?.map(({ number }) => number)).toEqual([2])
     expect(rest).toEqual([])
-    expect(grouped(flags, 20).length).toBe(4)
+    expect(grouped(flags, 20).length).toBe(3)
+    expect(grouped(flags, 40).length).toBe(4)
   })
 })
 

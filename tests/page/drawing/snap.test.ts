@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { bothWords, type MeasurePoint, measured, snapAt } from '../../../src/page/drawing/snap.ts'
+import { lengthWords, type MeasurePoint, measured, snapAt } from '../../../src/page/drawing/snap.ts'
 import { handScene, hole } from './hand-scene.ts'
 
 const corner = (x: number, y: number) => ({ at: [x, y], place: [x, 500 - y, 0], kind: 'corner' }) as const
@@ -67,8 +67,9 @@ describe('what is measured', () => {
   })
 
   // 32 / 25.4 = 1.25984 in; 1 17/64 = 1.265625 is 0.147 mm more: so it is said.
-  test('in both units, those of the project first', () => {
-    expect(bothWords(32, 'mm')).toBe('32 mm · 1 17/64 in − 0.1 mm')
-    expect(bothWords(50.8, 'in')).toBe('2 in · 50.8 mm')
+  test('in the units that are asked for', () => {
+    expect(lengthWords(32, 'in')).toBe('1 17/64 in − 0.1 mm')
+    expect(lengthWords(32.004, 'mm')).toBe('32 mm')
+    expect(lengthWords(50.8, 'in')).toBe('2 in')
   })
 })

@@ -10,7 +10,7 @@ function colours(selector: string): ReadonlyMap<string, string> {
   if (start < 0) throw new Error(`no rule for ${selector}`)
   const body = css.slice(start, css.indexOf('}', start))
   return new Map(
-    [...body.matchAll(/--([a-z]+):\s*(#[0-9a-f]{6}|var\(--[a-z]+\));/g)].map(([, name, value]) => [
+    [...body.matchAll(/--([a-z-]+):\s*(#[0-9a-f]{6}|var\(--[a-z]+\));/g)].map(([, name, value]) => [
       name ?? '',
       value ?? '',
     ]),
@@ -58,6 +58,7 @@ describe.each([
   test.each(grounds)('words on %s have 7 : 1 (WCAG 1.4.6)', (ground) => {
     expect(contrast(of('ink'), of(ground))).toBeGreaterThanOrEqual(7)
     expect(contrast(of('quiet'), of(ground))).toBeGreaterThanOrEqual(7)
+    expect(contrast(of('blue-ink'), of(ground))).toBeGreaterThanOrEqual(7)
   })
 
   test.each(grounds)('rules of controls and the focus on %s have 3 : 1 (WCAG 1.4.11)', (ground) => {

@@ -8,7 +8,7 @@ export const DESK = { width: 1280, height: 800 } as const
 export const PHONE = { width: 390, height: 844 } as const
 
 /** How long a test waits for anything on the page, ms: on a busy machine much is slow, but nothing takes as long. */
-const PATIENCE_MS = 15_000
+const PATIENCE_MS = 40_000
 
 let running: Promise<Browser> | undefined
 
