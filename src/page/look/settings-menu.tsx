@@ -40,7 +40,7 @@ function ThemeChoice(): JSX.Element {
   const { theme } = usePage().settings
   return (
     <div class="field">
-      <label for="settings-theme">Paper</label>
+      <label for="settings-theme">Light or dark</label>
       <select
         id="settings-theme"
         value={theme.value}
