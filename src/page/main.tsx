@@ -6,6 +6,7 @@ import { pageDocument } from './state/document.ts'
 import { pageOf } from './state/page.ts'
 import { keptSettings } from './state/settings.ts'
 import { workshop } from './state/workshop.ts'
+import { textExtensions } from './text/extensions.ts'
 import { startChecker, startDrawer } from './workers/hands.ts'
 
 /** Some browsers forbid a page from the disk to keep anything, and throw when it is only asked for. */
@@ -18,7 +19,7 @@ function storage(): Storage | undefined {
 }
 
 const settings = keptSettings(storage())
-const document_ = pageDocument(SAMPLE)
+const document_ = pageDocument(SAMPLE, textExtensions())
 const page = pageOf(document_, workshop(document_, startDrawer(), startChecker(), settings.units), settings)
 const root = document.getElementById('page')
 if (root === null) throw new Error('the page has lost its root')

@@ -26,6 +26,8 @@ export interface Accepted {
   readonly list: boolean
   /** True where that list may have no item. */
   readonly emptyList: boolean
+  /** True where a plain value may stand: a length, a number, a word. */
+  readonly plain: boolean
   /** Words and numbers that a plain value may be, where some are known. */
   readonly words: readonly string[]
   /** What a plain value names. */
@@ -53,6 +55,9 @@ interface Def {
   readonly error?: (issue: { readonly code: string }) => unknown
 }
 const defOf = (schema: Schema): Def => schema._zod.def as unknown as Def
+
+/** Schemas of groups and lists. */
+const HOLDERS: readonly string[] = ['object', 'record', 'array']
 
 /** What may stand at a path, whatever the definition says now; nothing where no definition has such a path. */
 export function acceptedAt(path: DefinitionPath): Accepted | undefined {
@@ -96,6 +101,7 @@ function describe(schemas: readonly Schema[]): Accepted {
     keys: defs.flatMap(({ shape }) => keysOf(shape ?? {})),
     freeKeys: defs.some(({ type }) => type === 'record'),
     list: lists.length > 0,
+    plain: branches.some((schema) => !HOLDERS.includes(defOf(schema).type)),
     emptyList: lists.some(({ checks = [] }) => checks.every(({ _zod: { def } }) => (def.minimum ?? 0) === 0)),
     words: [
       ...new Set([

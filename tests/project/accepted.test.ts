@@ -33,6 +33,8 @@ describe('what may stand at a place of a definition', () => {
     expect(keysAt('modules', 'a', 'carcase', 'joint')).toContain('end distance')
     expect(acceptedAt(['modules', 'a', 'inside', 'front', 'kind'])?.words).toEqual(['door', 'pair', 'flap', 'fixed'])
     expect(acceptedAt(['modules', 'a', 'depth'])?.words).toEqual(['same as width', 'as large as fits'])
+    expect(acceptedAt(['modules', 'a', 'inside', 'loose shelves'])).toMatchObject({ plain: true })
+    expect(acceptedAt(['modules', 'a', 'inside'])).toMatchObject({ plain: false })
     expect(acceptedAt(['kerf'])?.expected).toBe('a length such as 600, 600 mm, 23 7/16 in')
   })
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { isCollection, isMap, isSeq, type Node, parseDocument } from 'yaml'
+import { applyInFullView } from '../../src/project/edit/apply.ts'
 import { applyEdits, changeOf, type DefinitionPath, type Edit, type EditValue } from '../../src/project/index.ts'
 import { dataAt, dataOf, edited, isGroupData, type Plain, pathsOf } from '../support/plain-data.ts'
 import { triedDefinition } from '../support/random.ts'
@@ -210,6 +211,31 @@ const SHARED = [
   'a: &x 600\nb: { c: *x, d: &x { e: 1 } }\ng: *x\nh: [*x, &z, *z]\ni: &q\n  j: &r { s: *x }\nt: *q\nu: *r\nv: &e # empty\n  w: &n # so\n  - 1\nz: [*e, *n]\n',
   '{ a: &x { b: 1 }, c: [*x, *x], d: { e: *x } }\n',
 ]
+
+test.each(sampleStems)(
+  'in %s, an edit inside a module, made with that module alone in view, is that of the whole text',
+  (stem) => {
+    const names = dataAt(dataOf(sampleText(stem)), ['modules'])
+    const modules = isGroupData(names) ? names.keys.map(([name]) => name) : []
+    const within = pathsOf(names ?? null).filter((path) => path.length > 1)
+    const inherited = modules.map((name): DefinitionPath => [name, 'base', 'inset'])
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...within, ...inherited),
+        value,
+        fc.constantFrom('\n', '\r\n'),
+        (path, wanted, eol) => {
+          const text = sampleText(stem).replaceAll('\n', eol)
+          for (const one of [wanted, undefined]) {
+            const edit = { path: ['modules', ...path], value: one }
+            expect(applyEdits(text, [edit])).toBe(applyInFullView(text, [edit]))
+          }
+        },
+      ),
+      { numRuns: 20 },
+    )
+  },
+)
 
 describe('an edit and the one that undoes it', () => {
   const plain = fc.constantFrom('610 mm', 'board', '23 7/16 in', 'two words', 'none')

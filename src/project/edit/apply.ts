@@ -5,6 +5,7 @@ import { itemAdded, keyAdded } from './add.ts'
 import { keepAliases } from './anchors.ts'
 import { printableKey } from './keys.ts'
 import { movedTo } from './move.ts'
+import { nearOf } from './near.ts'
 import { isNothing, Parsed, pairOf } from './parsed.ts'
 import { replaced, replacedBy } from './put.ts'
 import { renamed } from './rename.ts'
@@ -33,8 +34,21 @@ const MERGED: readonly unknown[] = ['carcase', 'back', 'loads']
  * throws where a path leads through a plain value, and where a new name is taken.
  */
 export function applyEdits(text: string, edits: readonly Edit[]): string {
-  return edits.reduce((done, edit) => applied(done, edit), text)
+  return edits.reduce((done, edit) => appliedNear(done, edit), text)
 }
+
+/** An edit made with no more of the text than it needs. */
+function appliedNear(text: string, edit: Edit): string {
+  const near = nearOf(text, edit.path)
+  if (near === undefined) return applied(text, edit)
+  const { lead, from, to } = near
+  const done = applied(lead + text.slice(from, to), edit)
+  if (!done.startsWith(lead)) throw new Error('an edit of a module reached into what is common')
+  return text.slice(0, from) + done.slice(lead.length) + text.slice(to)
+}
+
+/** The same edits made with the whole text in view, for tests: nothing may come of it that differs. */
+export const applyInFullView = (text: string, edits: readonly Edit[]): string => edits.reduce(applied, text)
 
 function applied(text: string, edit: Edit): string {
   const { path } = edit

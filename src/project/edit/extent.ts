@@ -1,5 +1,6 @@
 import { isAlias, isMap, isPair, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml'
-import { isFlow, type Parsed } from './parsed.ts'
+import type { DefinitionPath } from '../types.ts'
+import { isFlow, Parsed } from './parsed.ts'
 
 /** One key with its value, or one item of a list, where it stands in the text; comments and line ends are not in it. */
 export interface Extent {
@@ -78,4 +79,18 @@ export function partsOf(parsed: Parsed, node: YAMLMap | YAMLSeq): Extent[] {
     const from = dash ?? own ?? 0
     return { from, to: contentEnd(parsed, value, from + (dash === undefined ? 0 : 1)) }
   })
+}
+
+/**
+ * Where a path stands in a text, its key or dash first; of a path that the text does not have, the innermost of what would
+ * hold it, nothing where that is the whole text. The text may be broken: then as far as it can be read.
+ */
+export function placeOf(text: string, path: DefinitionPath): Extent | undefined {
+  const parsed = new Parsed(text)
+  for (let depth = path.length; depth > 0; depth -= 1) {
+    const holder = parsed.spot(path.slice(0, depth))?.holder
+    if (holder === undefined) continue
+    return 'group' in holder ? pairExtent(parsed, holder.pair) : partsOf(parsed, holder.list)[holder.index]
+  }
+  return undefined
 }

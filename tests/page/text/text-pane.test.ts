@@ -1,0 +1,119 @@
+import type { Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
+import { DESK, type OpenPage, openPage, PHONE } from '../support/open-page.ts'
+
+let desk: OpenPage
+let page: Page
+
+beforeAll(async () => {
+  desk = await openPage(DESK)
+  page = desk.page
+  await page.getByText('Text', { exact: true }).click()
+  await page.locator('.cm-content').waitFor()
+})
+afterAll(async () => {
+  expect(desk.troubles).toEqual([])
+  await desk.close()
+})
+
+/** Steps that undo all that a test typed; a history holds each of them. */
+async function undoAll(): Promise<void> {
+  await page.keyboard.press('Escape')
+  await page.locator('.cm-content').focus()
+  for (let step = 0; step < 12; step += 1) await page.keyboard.press('Control+z')
+}
+
+/** Puts the cursor at the end of the line that begins with some words. */
+async function goTo(words: string): Promise<void> {
+  await page.locator('.cm-content').focus()
+  await page.keyboard.press('Control+Home')
+  await page.keyboard.press('Control+f')
+  await page.keyboard.type(words)
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Escape')
+  await page.keyboard.press('End')
+}
+
+const lines = (): Promise<string[]> => page.locator('.cm-line').allTextContents()
+
+describe('the text', () => {
+  afterEach(undoAll)
+
+  test('takes a key from the list, with its sentence, by the keyboard alone', async () => {
+    await goTo('units: mm')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('ker')
+    const list = page.locator('.cm-tooltip-autocomplete')
+    await list.waitFor()
+    expect(await list.locator('li').allTextContents()).toContain('kerf')
+    expect(await page.locator('.cm-completionInfo').textContent()).toMatch(/saw cut/)
+    // The list takes keys from 75 ms after it has opened on.
+    await page.waitForTimeout(150)
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('3')
+    expect(await lines()).toContain('kerf: 3')
+  })
+
+  test('offers the names that the definition gives', async () => {
+    await goTo('depth: 560')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('lipping: none')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('worktop: { stock: bee')
+    await page.locator('.cm-tooltip-autocomplete').waitFor()
+    expect(await page.locator('.cm-tooltip-autocomplete li').first().textContent()).toMatch(/^beech top/)
+  })
+
+  test('says what a key means where one points at it, and at the foot where the cursor stands', async () => {
+    await goTo('working height: 850')
+    await page.locator('.text-foot', { hasText: 'above the floor' }).waitFor()
+    await page
+      .locator('.tx-key', { hasText: /^carcase$/ })
+      .first()
+      .hover()
+    const box = page.locator('.tx-explained')
+    await box.waitFor()
+    expect(await box.textContent()).toMatch(/Which panel laps which/)
+    await page.mouse.move(0, 0)
+  })
+
+  test('underlines what cannot be read, tells it by keyboard, and undoes', async () => {
+    await goTo('units: mm')
+    const before = await lines()
+    await page.keyboard.press('Backspace')
+    await page.keyboard.type('x')
+    const mark = page.locator('.cm-lintRange-error', { hasText: /^mx$/ })
+    await mark.waitFor()
+    await page.keyboard.press('F8')
+    await page.locator('.cm-tooltip-lint', { hasText: 'Expected: mm or in' }).waitFor()
+    await undoAll()
+    await mark.waitFor({ state: 'detached' })
+    expect(await lines()).toEqual(before)
+  })
+
+  test('does not keep the keyboard: Escape, then Tab, leaves it', async () => {
+    await page.locator('.cm-content').focus()
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Tab')
+    expect(await page.evaluate(() => document.activeElement?.closest('.cm-editor') === null)).toBe(true)
+    const described = await page.locator('.cm-content').getAttribute('aria-describedby')
+    expect(await page.locator(`#${described}`).textContent()).toMatch(/Escape, then Tab, leaves the text/)
+  })
+})
+
+test('on a phone, what one types in is large enough not to be zoomed in on, and nothing is too wide', async () => {
+  const phone = await openPage(PHONE)
+  await phone.page.getByRole('button', { name: 'Define' }).tap()
+  await phone.page.getByText('Text', { exact: true }).tap()
+  await phone.page.locator('.cm-content').waitFor()
+  const size = await phone.page
+    .locator('.cm-content')
+    .evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize))
+  expect(size).toBeGreaterThanOrEqual(16)
+  expect(await phone.page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width)
+  for (const button of await phone.page.locator('.text-tools button').all()) {
+    expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44)
+  }
+  expect(phone.troubles).toEqual([])
+  await phone.close()
+})
