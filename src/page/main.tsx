@@ -23,4 +23,6 @@ const document_ = pageDocument(SAMPLE, textExtensions())
 const page = pageOf(document_, workshop(document_, startDrawer(), startChecker(), settings.units), settings)
 const root = document.getElementById('page')
 if (root === null) throw new Error('the page has lost its root')
+// What stood there until now was only to be seen while this was read.
+root.replaceChildren()
 render(<App page={page} />, root)

@@ -7,7 +7,7 @@ export function FindingsCount(): JSX.Element {
   const { problems, findings, checking, judged } = usePage().workshop
   const known = judged.value || problems.value.length > 0
   return (
-    <p class="findings-count">
+    <p class="findings-count" data-looking={checking.value ? 'yes' : 'no'}>
       {known ? countWords(problems.value, findings.value) : 'looking at every hole'}
       <span class={`looking-again quiet${known && checking.value ? ' shown' : ''}`}>looking again</span>
     </p>

@@ -37,12 +37,10 @@ export function NoteItem({
           <span class="unseen">
             {SEVERITY_WORDS[severity][0]} {number}:{' '}
           </span>
-          {first.module !== undefined && (
-            <span class="note-where">
-              {first.module}
-              {first.panelName !== undefined && `, ${first.panelName}`}
-            </span>
-          )}
+          <span class="note-where">
+            {first.module ?? 'the whole project'}
+            {first.panelName !== undefined && `, ${first.panelName}`}
+          </span>
           <span class="note-words">{first.short}</span>
         </button>
         <AlsoAt note={note} state={state} />
@@ -132,4 +130,6 @@ function Limits({ rule: { limits } }: { readonly rule: RuleEntry }): JSX.Element
   )
 }
 
-const limitWords = ({ value, unit }: Limit): string => (unit === '1' ? String(value) : `${value} ${unit}`)
+const UNITS = { mm: ' mm', kg: ' kg', degrees: '°', '%': ' %', '1': '' } as const
+
+const limitWords = ({ value, unit }: Limit): string => `${value}${UNITS[unit]}`

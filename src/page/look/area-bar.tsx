@@ -26,7 +26,7 @@ function JudgeCount(): JSX.Element | null {
   return (
     <>
       <SeverityMark severity={worst.severity} number={worst.count} />
-      <span class="unseen">: {countWords(problems.value, findings.value)}</span>
+      <span class="unseen"> {countWords(problems.value, findings.value)}</span>
     </>
   )
 }

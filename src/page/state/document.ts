@@ -100,12 +100,14 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
     setText,
     undo: command(undo),
     redo: command(redo),
-    open: (next) => {
-      file.value = next.file
-      files.value = next.files
-      state.value = newState(next.text)
-      opened.value += 1
-    },
+    // At once, so that nobody sees the text of one with the files of the other.
+    open: (next) =>
+      batch(() => {
+        file.value = next.file
+        files.value = next.files
+        state.value = newState(next.text)
+        opened.value += 1
+      }),
     addFile: (name, content) => {
       files.value = new Map([...files.value, [name, content]])
     },

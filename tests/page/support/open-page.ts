@@ -7,6 +7,9 @@ import { pageFile } from './page-file.ts'
 export const DESK = { width: 1280, height: 800 } as const
 export const PHONE = { width: 390, height: 844 } as const
 
+/** How long a test waits for anything on the page, ms: on a busy machine much is slow, but nothing takes as long. */
+const PATIENCE_MS = 40_000
+
 let running: Promise<Browser> | undefined
 
 /** One browser for all test files of a worker; it ends with the worker. */
@@ -42,6 +45,7 @@ export async function openPage(
     reducedMotion: 'reduce',
     ...options,
   })
+  context.setDefaultTimeout(PATIENCE_MS)
   const page = await context.newPage()
   const address = pathToFileURL(await pageFile()).href
   const troubles: string[] = []
