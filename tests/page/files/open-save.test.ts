@@ -186,7 +186,7 @@ test('paper and printer: readings of the bars are written and undone, and what n
   expect(await showText()).toMatch(/check bars:\s*(?:\[\s*179\.1, 180\s*\]|- 179\.1\s*- 180)/)
   await page.getByRole('button', { name: 'Undo' }).click()
   await page.getByText('Pages are drawn as they are.').waitFor()
-  await page.getByLabel('Paper', { exact: true }).selectOption('A3')
+  await page.locator('#paper-name').selectOption('A3')
   await page.getByLabel('Left blank at each side').fill('half')
   await page.getByLabel('Left blank at each side').blur()
   await page.getByText(/a length such as 600/).waitFor()
