@@ -21,7 +21,7 @@ export function FilesBar(): JSX.Element {
     <div class="files-bar">
       <FileState />
       <div class="presses">
-        <button type="button" aria-keyshortcuts="Control+O" onClick={() => openFiles(bench)}>
+        <button type="button" class="only-wide" aria-keyshortcuts="Control+O" onClick={() => openFiles(bench)}>
           Open…
         </button>
         <button type="button" aria-keyshortcuts="Control+S" onClick={() => save(bench)}>
@@ -60,6 +60,9 @@ function MoreFiles(): JSX.Element {
   const bench = useBench()
   return (
     <div class="more-files">
+      <button type="button" class="only-narrow" onClick={(event) => shut(event, () => openFiles(bench))}>
+        Open a definition…
+      </button>
       <button type="button" onClick={(event) => shut(event, () => save(bench, true))}>
         Save under another name…
       </button>

@@ -44,7 +44,8 @@ export function layOutForPrint(pages: readonly PrintedPage[]): () => void {
     '.printed { display: none }',
     '@media print {',
     'html, body { block-size: auto; margin: 0; overflow: visible; background: #fff }',
-    'body > :not(.printed) { display: none }',
+    'body > :not(.printed) { display: none !important }',
+
     '.printed { display: block; color-scheme: light }',
     '.printed > div { position: relative; overflow: hidden; break-inside: avoid; break-after: page }',
     '.printed > div:last-child { break-after: auto }',
