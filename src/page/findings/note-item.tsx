@@ -20,17 +20,18 @@ export function NoteItem({
   readonly state: FindingsState
   readonly canFix: boolean
 }): JSX.Element {
-  const { first, number, severity, alsoOn } = note
+  const { first, number, severity, alsoOn, keys } = note
   const head = useRef<HTMLButtonElement>(null)
   const { findingShown } = usePage()
-  const isAsked = findingShown.value?.key === first.key
+  const isAsked = keys.includes(findingShown.value?.key ?? '')
+  const isShown = keys.includes(state.shown.value ?? '')
   useEffect(() => {
     if (!isAsked) return
     head.current?.scrollIntoView({ block: 'nearest' })
     head.current?.focus()
   }, [isAsked, findingShown.value])
   return (
-    <li class="note" {...(state.shown.value === first.key && { 'aria-current': 'true' })}>
+    <li class="note" {...(isShown && { 'aria-current': 'true' })}>
       <SeverityMark severity={severity} number={number} />
       <div class="note-body">
         <button ref={head} type="button" class="note-head" onClick={() => state.show(first)}>

@@ -6,6 +6,8 @@ export interface Note {
   readonly first: PageFinding
   readonly number: number
   readonly severity: Severity
+  /** The keys of all of them: a flag in the drawing may be that of any. */
+  readonly keys: readonly string[]
   /** Further places on the same panel. */
   readonly alsoAt: readonly FindingPlace[]
   /** Further panels of which the same is to be said, each with its first place. */
@@ -38,6 +40,7 @@ export function notesOf(findings: readonly PageFinding[]): Note[] {
       first,
       number,
       severity: first.severity,
+      keys: [first, ...others].map(({ key }) => key),
       alsoAt: here.flatMap(({ places }) => places.slice(0, 1)),
       alsoOn: [...elsewhere.values()],
     }

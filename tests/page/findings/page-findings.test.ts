@@ -140,6 +140,7 @@ test('a note names further places on its panel, and the other panels once each',
     finding('warn', 4, 'right'),
     finding('warn', 4, 'left'),
   ])
+  expect(note?.keys).toEqual(['warn 4 left', 'warn 4 right', 'warn 4 right', 'warn 4 left'])
   expect(note?.alsoAt.map(({ panel }) => panel)).toEqual(['left'])
   expect(note?.alsoOn.map(({ name }) => name)).toEqual(['right'])
 })
