@@ -1,4 +1,11 @@
-import { FLOOR, floorBox, footprintOf, type PlacedModule, type Rectangle } from '../../assembly/index.ts'
+import {
+  FLOOR,
+  floorBox,
+  footprintOf,
+  type PlacedHardware,
+  type PlacedModule,
+  type Rectangle,
+} from '../../assembly/index.ts'
 import { mouthRadius, placeWords, textWidth } from '../../drawing/index.ts'
 import { compose, NOISE_MM, place, turn } from '../../geometry/index.ts'
 import type { Units } from '../../length/index.ts'
@@ -6,7 +13,7 @@ import type { LaidOut } from '../../outputs/index.ts'
 import type { Panel } from '../../panel/index.ts'
 import { rimOf, sideOf } from './bores.ts'
 import { drawDimension } from './dimension.ts'
-import { boresOfHardware, holeId, indexOf, type LaidIndex } from './laid-index.ts'
+import { type BoreOf, holeId, indexOf, type LaidIndex } from './laid-index.ts'
 import { Picture, textSizeFor } from './picture.ts'
 import { seen, throughPose } from './plane.ts'
 import { OUTWARD } from './surfaces.ts'
@@ -26,7 +33,7 @@ export function floorScene(laid: LaidOut, look: Look & { kind: 'floor' }, units:
   const area = picture.area()
   const size = textSizeFor(area.max[0] - area.min[0], area.max[1] - area.min[1])
   for (const module of standing) drawBase(picture, index, module)
-  drawBolts(picture, laid, index)
+  drawBolts(picture, index)
   for (const module of standing) nameModule(picture, module, prints.get(module.key), size)
   drawRows(picture, laid, prints, units, size)
   drawGaps(picture, laid, prints, units, size)
@@ -139,11 +146,10 @@ function drawBase(picture: Picture, index: LaidIndex, module: PlacedModule): voi
 }
 
 /** The bolts between modules, from the head to the nut, and their holes. */
-function drawBolts(picture: Picture, laid: LaidOut, index: LaidIndex): void {
-  const bores = boresOfHardware(laid)
+function drawBolts(picture: Picture, index: LaidIndex): void {
   for (const piece of index.hardwareOf.get(FLOOR) ?? []) {
     if (piece.item.kind !== 'joining bolt') continue
-    for (const { panel, bore } of bores.get(piece.id) ?? []) {
+    for (const { panel, bore } of boresOf(index, piece)) {
       const module = index.modules.get(panel.module)
       if (module === undefined) continue
       const frame = keepFrame(picture, module, panel)
@@ -167,6 +173,16 @@ function drawBolts(picture: Picture, laid: LaidOut, index: LaidIndex): void {
       )
     }
   }
+}
+
+/** The bores of one piece of hardware in the panels that it grips. */
+function boresOf({ panels }: LaidIndex, { id, stations }: PlacedHardware): BoreOf[] {
+  const grips = new Set(stations.map(({ panel }) => panel))
+  return [...grips].flatMap((one) => {
+    const panel = panels.get(one)
+    const bores = panel?.bores.filter(({ uses }) => uses.some(({ hardware }) => hardware === id)) ?? []
+    return panel === undefined ? [] : bores.map((bore): BoreOf => ({ panel, bore }))
+  })
 }
 
 /** The name in the middle of the footprint, turned where it has more room so; left out where there is none. */

@@ -50,6 +50,11 @@ const TURNED: Readonly<Record<0 | 1 | 2 | 3, Pose>> = {
 /** At `apart` 1 the middles of all panels lie so many times further from the middle of all. */
 const SPREAD = 0.75
 
+/** Of a workshop with more holes than this they are left out: nobody can tell them apart, and drawing them takes too long. */
+export const MOST_HOLES = 5000
+/** Of more panels the corners are left out, too. */
+const MOST_MEASURED = 400
+
 /** A panel in its place under the eye. */
 interface Standing {
   readonly panel: Panel
@@ -75,13 +80,17 @@ export function isometricScene(
   for (const k of order) {
     const [one, body] = [standing[k], bodies[k - standing.length]]
     if (one !== undefined) drawBox(picture, one)
+    if (one !== undefined && standing.length <= MOST_MEASURED) keepCorners(picture, one)
     if (body !== undefined) drawBody(picture, body)
   }
-  for (const k of [...order].reverse()) {
-    const one = standing[k]
-    if (one === undefined) continue
-    const before = (covers[k] ?? []).flatMap((n) => (standing[n] ?? bodies[n - standing.length])?.box ?? [])
-    drawBores(picture, one, before)
+  const count = standing.reduce((sum, { panel }) => sum + panel.bores.length, 0)
+  if (count <= MOST_HOLES) {
+    for (const k of [...order].reverse()) {
+      const one = standing[k]
+      if (one === undefined) continue
+      const before = (covers[k] ?? []).flatMap((n) => (standing[n] ?? bodies[n - standing.length])?.box ?? [])
+      drawBores(picture, one, before)
+    }
   }
   const { min, max } = picture.area()
   return picture.scene({
@@ -89,7 +98,7 @@ export function isometricScene(
     title,
     facts: [
       ['panels', String(standing.length)],
-      ['holes', String(picture.holes.length)],
+      ['holes', count <= MOST_HOLES ? String(count) : `${count}, not drawn: look at one module to see them`],
     ],
     flat: false,
     textSize: textSizeFor(max[0] - min[0], max[1] - min[1]),
@@ -194,7 +203,6 @@ function drawBox(picture: Picture, one: Standing): void {
     rim,
   )
   drawCuts(picture, one)
-  keepCorners(picture, one)
 }
 
 /** The corners of a panel as bits: 1 along x, 2 along y, 4 to face B. */
@@ -261,8 +269,7 @@ function drawBores(picture: Picture, one: Standing, before: readonly Box[]): voi
     const isHere = here.has(bore.surface)
     const end = !isHere && bore.through ? 'out' : 'in'
     const at = end === 'out' ? farEnd(bore) : bore.at
-    const atEye = place(eyeFromPanel, at)
-    const point = seen(ISOMETRIC, atEye)
+    const point = seen(frame, at)
     const { d, reach } = rims.of(bore, point, end)
     picture.roundHole(
       {
@@ -273,7 +280,7 @@ function drawBores(picture: Picture, one: Standing, before: readonly Box[]): voi
         place: place(floorFromPanel, at),
         d,
         radius: mouthRadius(bore),
-        hidden: (!isHere && !bore.through) || isCovered(before, atEye),
+        hidden: (!isHere && !bore.through) || (before.length > 0 && isCovered(before, place(eyeFromPanel, at))),
       },
       reach,
     )

@@ -9,18 +9,25 @@ export function kinOf(laid: LaidOut): ReadonlyMap<PanelId, ReadonlyMap<PanelId, 
   if (known !== undefined) return known
   const kin = new Map<PanelId, Map<PanelId, number>>()
   for (const { stations } of laid.assembly.hardware) {
-    const grips = [...new Set(stations.map(({ panel }) => panel))]
-    for (const one of grips) {
-      for (const other of grips) {
-        if (one === other) continue
-        const counts = kin.get(one) ?? new Map<PanelId, number>()
-        counts.set(other, (counts.get(other) ?? 0) + 1)
-        kin.set(one, counts)
+    const [a, b] = stations
+    if (stations.length === 2 && a !== undefined && b !== undefined) {
+      if (a.panel !== b.panel) {
+        count(kin, a.panel, b.panel)
+        count(kin, b.panel, a.panel)
       }
+      continue
     }
+    const grips = [...new Set(stations.map(({ panel }) => panel))]
+    for (const one of grips) for (const other of grips) if (one !== other) count(kin, one, other)
   }
   found.set(laid, kin)
   return kin
+}
+
+function count(kin: Map<PanelId, Map<PanelId, number>>, one: PanelId, other: PanelId): void {
+  const counts = kin.get(one)
+  if (counts === undefined) kin.set(one, new Map([[other, 1]]))
+  else counts.set(other, (counts.get(other) ?? 0) + 1)
 }
 
 /** The panels that share hardware with one, those that share most first. */

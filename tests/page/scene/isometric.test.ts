@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { sceneOf } from '../../../src/page/scene/index.ts'
+import { MOST_HOLES } from '../../../src/page/scene/isometric.ts'
 import { seen } from '../../../src/page/scene/plane.ts'
+import { workshop } from '../../support/workshop.ts'
 import { cupboard, hole, look, rounded } from './cupboard.ts'
+import { laidOut } from './laid.ts'
 
 const COS30 = Math.sqrt(3) / 2
 const at = (turn: 0 | 1 | 2 | 3, apart = 0) => look({ kind: 'isometric', module: 'cupboard', apart, turn })
@@ -75,5 +79,17 @@ describe('the isometric view', () => {
     // Seven corners and nine edges of each board that one sees three sides of.
     expect(at(0).snaps).toHaveLength(7 * cupboard.panels.length)
     expect(at(0).edges).toHaveLength(9 * cupboard.panels.length)
+  })
+
+  it('of a workshop too large to tell its holes apart leaves them out, and says so; a module has all of its own', () => {
+    const laid = laidOut(workshop(30))
+    const count = laid.panels.reduce((sum, { bores }) => sum + bores.length, 0)
+    expect(count).toBeGreaterThan(MOST_HOLES)
+    const all = sceneOf(laid, { kind: 'isometric', apart: 0, turn: 0 })
+    expect(all.holes).toEqual([])
+    expect(all.facts).toContainEqual(['holes', `${count}, not drawn: look at one module to see them`])
+    const one = sceneOf(laid, { kind: 'isometric', module: 'module-3', apart: 0, turn: 0 })
+    const own = laid.panels.filter(({ module }) => module === 'module-3').flatMap(({ bores }) => bores)
+    expect(one.holes).toHaveLength(own.length)
   })
 })
