@@ -40,9 +40,9 @@ export function DrawingPane(): JSX.Element {
       <div class="drawing-stage">
         <Sheet state={state} actions={actions} />
         <LastGood state={state} />
-        <MeasureStrip state={state} />
         <PickStrip state={state} actions={actions} />
       </div>
+      <MeasureStrip state={state} />
       <TitleBlock state={state} />
     </div>
   )

@@ -55,7 +55,7 @@ export function MeasureStrip({ state }: { readonly state: SheetState }): JSX.Ele
   const second = to ?? (from && aim)
   const readings = from && second && measured(scene.look, scene.flat, from, second)
   return (
-    <div class="foot-strip measure-strip">
+    <div class="measure-strip">
       {from === undefined && <span>Press the first point. It snaps to middles of holes, corners and edges.</span>}
       {from !== undefined && second === undefined && <span>Press the second point.</span>}
       {second !== undefined && readings === undefined && (

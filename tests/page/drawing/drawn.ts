@@ -51,3 +51,7 @@ export const wordsOf = (element: Locator): Promise<string> =>
     while (walker.nextNode()) words.push(walker.currentNode.nodeValue ?? '')
     return words.join(' ').replaceAll(/\s+/g, ' ').replaceAll(' ,', ',').trim()
   })
+
+/** Waits until the page has been laid out anew after what was just done. */
+export const settled = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { DESK, type OpenPage, openPage, PHONE } from '../support/open-page.ts'
-import { choose, lookAtPanel, onScreen, redrawn, rings, wordsOf } from './drawn.ts'
+import { choose, lookAtPanel, onScreen, redrawn, rings, settled, wordsOf } from './drawn.ts'
 
 /*
  * The left side of the sample's tool locker, by hand. The module: working height 850, less the worktop 26.5 and the casters
@@ -105,6 +105,7 @@ describe('on a desk', () => {
 
   test('two pins are measured 32 mm apart, by pointer near them', async () => {
     await page.getByRole('button', { name: 'Measure' }).click()
+    await settled(page)
     const [one, two] = [await onScreen(page, ...PIN_9), await onScreen(page, ...PIN_10)]
     await page.mouse.click(one.x + 2, one.y + 3)
     await page.mouse.click(two.x - 2, two.y + 2)
