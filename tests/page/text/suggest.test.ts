@@ -104,6 +104,7 @@ describe('marks', () => {
       rule: 'r',
       severity: 'warn',
       message: 'm',
+      short: 'm',
       fix: 'do so',
       panels: [],
       places: [],
