@@ -80,22 +80,19 @@ def compare(name, printed, file, result):
     shift = [float(numpy.median([one[k] - other[k] for one, other in pairs])) for k in (0, 1)]
     faults = [f"{where} lies {max(map(abs, shift)):.3f} mm off"] if max(map(abs, shift)) > SHIFT else []
     laid = lambda values: [value - shift[k % 2] for k, value in enumerate(values)]
-    for kind, ours, theirs, size, near in (
-        ("line", lines, wanted_lines, 4, NEAR),
-        ("circle", circles, wanted_circles, 2, NEAR),
-    ):
+    lines, circles = [laid(line) for line in lines], [[*laid(one[:2]), one[2]] for one in circles]
+    for kind, ours, theirs in (("line", lines, wanted_lines), ("circle", circles, wanted_circles)):
         for one in ours:
-            there = nearest([*laid(one[:size]), *one[size:]], theirs)
-            error = max(abs(a - b) for a, b in zip([*laid(one[:size]), *one[size:]], there))
+            error = max(abs(a - b) for a, b in zip(one, nearest(one, theirs)))
             result[kind] = max(result.get(kind, 0.0), error)
             result[f"{kind}s"] = result.get(f"{kind}s", 0) + 1
-            if error > near:
+            if error > NEAR:
                 faults.append(f"{where}: a {kind} at {one[0]:.2f}, {one[1]:.2f} is {error:.3f} mm off")
     # Every line of the file is there too; dashes a browser draws one by one.
     whole = [line for line in wanted_lines if line not in dashed_of(wanted, wanted_drawn)]
     result["dashed lines"] = result.get("dashed lines", 0) + len(wanted_lines) - len(whole)
     for line in whole:
-        if math.dist(laid(nearest(line, lines)), line) > 2 * NEAR:
+        if math.dist(nearest(line, lines), line) > 2 * NEAR:
             faults.append(f"{where}: the line at {line[0]:.2f}, {line[1]:.2f} is lacking")
     for word in wanted.words:
         alike = [other for other in page.words if other.text == word.text]

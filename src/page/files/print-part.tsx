@@ -56,7 +56,7 @@ export function PrintPart({ taking }: { readonly taking: Taking }): JSX.Element 
           type="button"
           class="main"
           disabled={off || ready.value === undefined}
-          onClick={() => ready.value && print(ready.value, bench)}
+          onClick={() => ready.value && print(ready.value, taking, bench)}
         >
           Print full size
         </button>
@@ -124,9 +124,14 @@ function sheetsOf(words: string | undefined, front: number): string {
   return front === 0 ? `${words}.` : `${words}, and ${before} before them.`
 }
 
-async function print({ pages }: Ready, { desk }: ReturnType<typeof useBench>): Promise<void> {
-  await loadLetters(desk.crew)
-  const takeAway = layOutForPrint(pages)
-  addEventListener('afterprint', takeAway, { once: true })
+async function print({ pages }: Ready, taking: Taking, { desk }: ReturnType<typeof useBench>): Promise<void> {
+  try {
+    await loadLetters(desk.crew)
+  } catch (error) {
+    // Without their letters the words of the pages would stand elsewhere than they were laid out.
+    taking.say(`Nothing was printed: ${error instanceof Error ? error.message : error}`)
+    return
+  }
+  addEventListener('afterprint', layOutForPrint(pages), { once: true })
   window.print()
 }
