@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { sceneOf } from '../../../src/page/scene/index.ts'
 import { MOST_HOLES } from '../../../src/page/scene/isometric.ts'
 import { seen } from '../../../src/page/scene/plane.ts'
-import { workshop } from '../../support/workshop.ts'
+import { workshopText } from '../../support/workshop.ts'
 import { cupboard, hole, look, rounded } from './cupboard.ts'
 import { laidOut } from './laid.ts'
 
@@ -82,7 +82,7 @@ describe('the isometric view', () => {
   })
 
   it('of a workshop too large to tell its holes apart leaves them out, and says so; a module has all of its own', () => {
-    const laid = laidOut(workshop(30))
+    const laid = laidOut(workshopText(30))
     const count = laid.panels.reduce((sum, { bores }) => sum + bores.length, 0)
     expect(count).toBeGreaterThan(MOST_HOLES)
     const all = sceneOf(laid, { kind: 'isometric', apart: 0, turn: 0 })
