@@ -6,9 +6,9 @@ import { measurePoints } from './snap.ts'
 
 /** What the keys do on the sheet, as its list of keys says it. */
 export const KEYS: readonly (readonly [key: string, does: string])[] = [
-  ['Arrows', 'to the next hole; in views of whole modules, to the next panel'],
-  ['N, P', 'to the next and the previous, in the order of reading'],
-  ['H', 'in views of whole modules: arrows walk the holes, or the panels again'],
+  ['Arrows', 'to the next hole, or panel where modules are seen'],
+  ['N, P', 'to the next, the previous, as one reads'],
+  ['H', 'where modules are seen: walk holes, or panels again'],
   ['Enter', 'keep the card of the hole; go to the panel; set a point'],
   ['Escape', 'let go'],
   ['M', 'measure; arrows then step between centres and corners'],
