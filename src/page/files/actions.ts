@@ -100,7 +100,7 @@ export async function save({ page, desk }: Bench, as = false): Promise<boolean> 
   const text = document.text.peek()
   const handle = as ? undefined : desk.work.handle.peek()
   return told({ page, desk }, async () => {
-    const saved = await saveText(text, document.file.peek(), handle)
+    const saved = await saveText(document.fileText.peek(), document.file.peek(), handle)
     if (saved === undefined) return false
     desk.work.saved(text, saved.name, saved.handle)
     desk.notice.value =

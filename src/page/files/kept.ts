@@ -98,7 +98,7 @@ export function keepWork({ document, work, storage, tab, now, newId, onKept }: K
     clearTimeout(waiting)
     waiting = undefined
     const content = {
-      text: document.text.peek(),
+      text: document.fileText.peek(),
       file: document.file.peek(),
       files: [...document.files.peek()],
       origin: work.origin.peek(),

@@ -30,7 +30,7 @@ export function workOn(document: PageDocument): Work {
     open: (opened, from) => {
       document.open(opened)
       origin.value = from.origin
-      saved.value = from.isSaved ? opened.text : undefined
+      saved.value = from.isSaved ? document.text.peek() : undefined
       handle.value = from.handle
     },
     saved: (text, name, to) => {

@@ -19,7 +19,10 @@ export interface OpenedText {
  */
 export interface PageDocument {
   readonly state: ReadonlySignal<EditorState>
+  /** Lines end with LF, whatever they end with in the file. */
   readonly text: ReadonlySignal<string>
+  /** The text with the line ends that it was opened with: what goes into a file. */
+  readonly fileText: ReadonlySignal<string>
   readonly file: ReadonlySignal<string>
   readonly files: ReadonlySignal<ReadonlyMap<string, string>>
   readonly source: ReadonlySignal<DefinitionSource>
@@ -55,6 +58,7 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
   const state = signal(newState(first.text))
   const file = signal(first.file)
   const files = signal(first.files)
+  const lineEnd = signal(lineEndOf(first.text))
   const opened = signal(0)
   // Where the cursor moves only, the text is not put together again.
   const doc = computed(() => state.value.doc)
@@ -87,6 +91,7 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
   return {
     state,
     text,
+    fileText: computed(() => (lineEnd.value === '\n' ? text.value : text.value.replaceAll('\n', lineEnd.value))),
     file,
     files,
     source: computed(() => ({ text: text.value, file: file.value, files: [...files.value] })),
@@ -107,6 +112,7 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
       batch(() => {
         file.value = next.file
         files.value = next.files
+        lineEnd.value = lineEndOf(next.text)
         state.value = newState(next.text)
         opened.value += 1
       }),
@@ -117,4 +123,9 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
       files.value = new Map([...files.value, [name, content]])
     },
   }
+}
+
+/** How the first line of a text ends; a text of one line as here. */
+function lineEndOf(text: string): '\n' | '\r\n' {
+  return /^[^\r\n]*\r\n/.test(text) ? '\r\n' : '\n'
 }

@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest'
+import { pageDocument } from '../../../src/page/state/document.ts'
+
+const opened = (text: string) => ({ text, file: 'my.yaml', files: new Map<string, string>() })
+
+test('a file keeps the ends of its lines, whatever was changed between them', () => {
+  const document = pageDocument(opened('a: 1\r\nb: 2\r\n'))
+  expect(document.text.value).toBe('a: 1\nb: 2\n')
+  expect(document.fileText.value).toBe('a: 1\r\nb: 2\r\n')
+  document.edit([{ path: ['a'], value: 3 }])
+  expect(document.fileText.value).toBe('a: 3\r\nb: 2\r\n')
+  document.open(opened('a: 1\nb: 2\n'))
+  expect(document.fileText.value).toBe('a: 1\nb: 2\n')
+})
+
+test('edits of one visit are one step to undo, with what was typed in the text before them another', () => {
+  const document = pageDocument(opened('width: 600 # mm\n'))
+  document.setText('width: 650 # mm\n')
+  const visit = {}
+  for (const value of [7, 70, 700]) document.edit([{ path: ['width'], value }], visit)
+  expect(document.text.value).toBe('width: 700 # mm\n')
+  document.undo()
+  expect(document.text.value).toBe('width: 650 # mm\n')
+  document.undo()
+  expect(document.text.value).toBe('width: 600 # mm\n')
+  expect(document.canUndo.value).toBe(false)
+  document.redo()
+  document.redo()
+  expect(document.text.value).toBe('width: 700 # mm\n')
+})
