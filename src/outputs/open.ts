@@ -62,7 +62,12 @@ export function layOutDefinition(
     const option = optionAt(path, print)
     return { ...locate(path), ...(option !== undefined && { option }) }
   }
-  return { ok: true, laid: layOut({ ...project, outputs: { ...project.outputs, ...said.outputs } }), data, locate: asked }
+  return {
+    ok: true,
+    laid: layOut({ ...project, outputs: { ...project.outputs, ...said.outputs } }),
+    data,
+    locate: asked,
+  }
 }
 
 /** Lays out one definition after another. */
