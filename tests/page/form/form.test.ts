@@ -34,16 +34,18 @@ async function textNow(): Promise<string> {
   await showAs('Text')
   await form.locator('.cm-content').focus()
   await page.keyboard.press('Control+a')
-  const copied = page.evaluate(
-    () =>
-      new Promise<string>((resolve) => {
-        document.addEventListener('copy', (event) => resolve(event.clipboardData?.getData('text/plain') ?? ''), {
-          once: true,
-        })
-      }),
-  )
+  // Listened to before the keys are pressed, which take another way into the browser.
+  await page.evaluate(() => {
+    delete document.body.dataset.copied
+    const keep = (event: ClipboardEvent): void => {
+      document.body.dataset.copied = event.clipboardData?.getData('text/plain')
+    }
+    document.addEventListener('copy', keep, { once: true })
+  })
   await page.keyboard.press('Control+c')
-  const text = await copied
+  const copied = (): Promise<string> => page.evaluate(() => document.body.dataset.copied ?? '')
+  await soon(copied).not.toBe('')
+  const text = await copied()
   await showAs('Form')
   return text
 }
