@@ -22,7 +22,7 @@ export function Earlier(): JSX.Element | null {
   if (kept.value.length === 0) return null
   return (
     <>
-      <h3>Kept in this browser</h3>
+      <h2>Kept in this browser</h2>
       <ul class="rows">
         {kept.value.map((one) => (
           <li key={one.id} class="earlier">

@@ -69,7 +69,7 @@ function MoreFiles(): JSX.Element {
       <button type="button" onClick={(event) => shut(event, () => openNew(bench))}>
         New, with words that explain it
       </button>
-      <h3>Samples</h3>
+      <h2>Samples</h2>
       {SAMPLES.map(([words, sample]) => (
         <button key={words} type="button" onClick={(event) => shut(event, () => openSample(bench, sample))}>
           {words}

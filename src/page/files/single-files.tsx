@@ -89,7 +89,7 @@ function OfKind({
         if (panels.length === 0) return null
         return (
           <section key={module}>
-            <h4 class="take-module">{panels[0]?.moduleName}</h4>
+            <h3 class="take-module">{panels[0]?.moduleName}</h3>
             <ul class="rows file-rows">
               {panels.map((panel) => (
                 <li key={panel.id}>

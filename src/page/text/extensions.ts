@@ -56,7 +56,13 @@ export function textExtensions(): readonly Extension[] {
     search({ top: true }),
     autocompletion({ override: [complete], icons: false, activateOnCompletion: ({ type }) => type === 'key' }),
     hoverTooltip(hover),
-    EditorView.contentAttributes.of({ 'aria-label': 'Definition', 'aria-describedby': HELP_ID, spellcheck: 'false' }),
+    EditorView.contentAttributes.of({
+      'aria-label': 'Definition',
+      'aria-describedby': HELP_ID,
+      spellcheck: 'false',
+      // What can be edited takes the keyboard anyway; said aloud for those tools that look for it here.
+      tabindex: '0',
+    }),
     keymap.of([
       { key: 'Tab', run: acceptCompletion },
       ...completionKeymap,

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
+import { textField } from '../support/definition.ts'
 import { DESK, type OpenPage, openPage, PHONE } from '../support/open-page.ts'
 
 let desk: OpenPage
@@ -8,7 +9,7 @@ let page: Page
 beforeAll(async () => {
   desk = await openPage(DESK)
   page = desk.page
-  await page.getByText('Text', { exact: true }).click()
+  await textField(page)
   await page.locator('.cm-content').waitFor()
 })
 afterAll(async () => {
@@ -103,8 +104,7 @@ describe('the text', () => {
 
 test('on a phone, what one types in is large enough not to be zoomed in on, and nothing is too wide', async () => {
   const phone = await openPage(PHONE)
-  await phone.page.getByRole('button', { name: 'Define' }).tap()
-  await phone.page.getByText('Text', { exact: true }).tap()
+  await textField(phone.page)
   await phone.page.locator('.cm-content').waitFor()
   const size = await phone.page
     .locator('.cm-content')
