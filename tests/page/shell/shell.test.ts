@@ -151,6 +151,23 @@ describe('on small screens', () => {
     }
   })
 
+  test('a phone lying: one row of head, and the title block whole beside the sheet', async () => {
+    await page.setViewportSize({ width: 844, height: 390 })
+    await bar().getByRole('button', { name: 'See' }).click()
+    const box = async (part: string) => {
+      const found = await page.locator(part).boundingBox()
+      if (found === null) throw new Error(`${part} is not seen`)
+      return found
+    }
+    // One row: a finger of 44 px, and less than 8 px above and below it.
+    expect((await box('.head')).height).toBeLessThan(60)
+    const block = await box('.title-block')
+    const paper = await box('.drawing-paper')
+    expect(block.y + block.height).toBeLessThanOrEqual(390)
+    expect(block.x).toBeGreaterThanOrEqual(paper.x + paper.width - 1)
+    expect(paper.height).toBeGreaterThan(200)
+  })
+
   test('a finding that is gone to brings the drawing up', async () => {
     await page.setViewportSize(PHONE)
     await bar().getByRole('button', { name: 'Judge' }).click()
