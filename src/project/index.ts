@@ -33,7 +33,7 @@ export {
 export type { Asked, Position, Problem } from './problem.ts'
 export { pathInWords, renderProblems } from './problem.ts'
 export type { ReadResult } from './read.ts'
-export { readDefinition } from './read.ts'
+export { definitionData, readDefinition } from './read.ts'
 export { idleFrontKeys } from './resolve/front-keys.ts'
 export { starterDefinition } from './starter.ts'
 export { filesNamed } from './svg/file-names.ts'

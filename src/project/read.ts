@@ -52,6 +52,12 @@ export function readDefinition(
   return recalled ?? resolve(written, new ReadMemory(), memory?.tried ?? new ReadMemory())
 }
 
+/** What a definition's text says, before anything is filled in; nothing where it is no YAML. Never throws. */
+export function definitionData(text: string): Data | undefined {
+  const read = readSource(text, '')
+  return read.ok ? read.source.data : undefined
+}
+
 /** What is to be resolved. */
 interface Written {
   readonly source: Source

@@ -3,7 +3,7 @@ import type { SceneHole, ScenePart } from '../scene/types.ts'
 import { panned, type ScreenPoint, toScene, toScreen, zoomed } from './camera.ts'
 import { lookAtSubject, waysToSee } from './looks.ts'
 import { nearest } from './near.ts'
-import type { SheetState } from './sheet-state.ts'
+import type { PickedOpening, SheetState } from './sheet-state.ts'
 import { type MeasurePoint, snapAt } from './snap.ts'
 
 /** Within a finger of a hole one means the hole, px. */
@@ -25,6 +25,8 @@ export interface Actions {
   /** Moves the drawing so far that the point can be seen. */
   readonly bringIn: (at: readonly [number, number]) => void
   readonly choose: (hole: SceneHole) => void
+  /** Chooses a hole that was pressed; where modules are seen, its panel or module is picked with it. */
+  readonly pressHole: (hole: SceneHole) => void
   readonly pressPart: (part: ScenePart | undefined) => void
   readonly goToPicked: () => void
   readonly setPoint: (point: MeasurePoint) => void
@@ -49,6 +51,11 @@ export function actionsOf(state: SheetState): Actions {
 
   const goToPicked = (): void => {
     const pick = picked.peek()
+    if (pick?.opening !== undefined) {
+      showOpening(pick.opening)
+      page.area.value = 'Define'
+      return
+    }
     const outline = workshop.outline.peek()
     if (pick === undefined || outline === undefined) return
     const module = outline.modules.find(
@@ -69,6 +76,23 @@ export function actionsOf(state: SheetState): Actions {
       if (module.key === part.module) return module.name
     }
     return part.title ?? ''
+  }
+
+  const showOpening = ({ path }: PickedOpening): void => {
+    page.goTo.value = { path }
+  }
+  const pickOpening = ({ key, at, title = '' }: ScenePart): void => {
+    const look = workshop.scene.peek()?.look
+    if (at === undefined || look?.kind !== 'front') return
+    const opening = { key, path: at }
+    state.pick({ opening, module: look.module, name: title })
+    showOpening(opening)
+  }
+
+  const choose = (hole: SceneHole): void => {
+    state.pick(undefined)
+    state.pointAt(hole)
+    pinned.value = true
   }
 
   return {
@@ -93,11 +117,20 @@ export function actionsOf(state: SheetState): Actions {
       const by: ScreenPoint = [shift(x, width), shift(y, height)]
       if (by[0] !== 0 || by[1] !== 0) pan(by)
     },
-    choose: (hole) => {
-      state.pointAt(hole)
-      pinned.value = true
+    choose,
+    pressHole: (hole) => {
+      choose(hole)
+      if (showsWood()) return
+      const isFloor = workshop.scene.peek()?.look.kind === 'floor'
+      const module = workshop.outline.peek()?.modules.find(({ panels }) => panels.some(({ id }) => id === hole.panel))
+      const part = isFloor && module !== undefined ? { module: module.key } : { panel: hole.panel }
+      state.pick({ ...part, name: nameOf(part) })
     },
     pressPart: (part) => {
+      if (part?.kind === 'opening') {
+        pickOpening(part)
+        return
+      }
       if (part === undefined || showsWood() || (part.panel === undefined && part.module === undefined)) {
         state.pick(undefined)
         return

@@ -1,7 +1,7 @@
 import type { ScenePart } from '../scene/types.ts'
 import type { Actions } from './actions.ts'
 import { type ArrowKey, firstRead, nearest, nextInWay, nextRead, type Placed, WAYS } from './near.ts'
-import type { SheetState } from './sheet-state.ts'
+import type { Picked, SheetState } from './sheet-state.ts'
 import { measurePoints } from './snap.ts'
 
 /** What the keys do on the sheet, as its list of keys says it. */
@@ -78,6 +78,7 @@ export function keyHandler(
     const now = picked.peek()
     const next = step(all, now && all.find(({ part }) => isPicked(part, now)), key)
     if (next === undefined || (now !== undefined && isPicked(next.part, now))) return
+    state.pointAt(undefined)
     actions.pressPart(next.part)
     actions.bringIn(next.at)
   }
@@ -125,7 +126,9 @@ export function keyHandler(
 
 const isArrow = (key: string): key is ArrowKey => key in WAYS
 
-export const isPicked = (
-  part: ScenePart,
-  { panel, module }: { readonly panel?: string; readonly module?: string },
-): boolean => (panel === undefined ? part.panel === undefined && part.module === module : part.panel === panel)
+export const isPicked = (part: ScenePart, { panel, module, opening }: Omit<Picked, 'name'>): boolean =>
+  opening !== undefined
+    ? part.key === opening.key
+    : panel === undefined
+      ? part.panel === undefined && part.module === module
+      : part.panel === panel

@@ -1,6 +1,7 @@
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { PanelId } from '../../assembly/index.ts'
 import type { Units } from '../../length/index.ts'
+import type { DefinitionPath } from '../../project/index.ts'
 import type { HoleFacts, Look, Scene, SceneHole, SceneOperation } from '../scene/types.ts'
 import type { Page, PlaceShown } from '../state/page.ts'
 import {
@@ -19,11 +20,18 @@ import { inScene } from './flags.ts'
 import { definitionName, sameThing } from './looks.ts'
 import type { MeasurePoint } from './snap.ts'
 
-/** A panel, or a module as a whole, that was pressed once: it is lit and named, and can be gone to. */
+/** A panel, a module as a whole, or an opening of it that was pressed once: it is lit and named, and can be gone to. */
 export interface Picked {
   readonly panel?: PanelId
   readonly module?: string
+  readonly opening?: PickedOpening
   readonly name: string
+}
+
+/** An opening of the carcase by the key of its part, and its bay in the definition. */
+export interface PickedOpening {
+  readonly key: string
+  readonly path: DefinitionPath
 }
 
 /** Measuring goes on: the point that is aimed at, the first that was set, and the second. */

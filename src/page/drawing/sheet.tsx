@@ -93,10 +93,17 @@ function SheetList({ state }: { readonly state: SheetState }): JSX.Element {
   const facts = state.facts.value
   const picked = state.picked.value
   const count = state.holes.value.length
+  const holeSaid = facts && facts.id === hole.value?.id ? holeWords(facts, state.units.value) : undefined
+  // A hole that was pressed comes with its panel; one that is only pointed at does not take its place.
   const chosen =
-    picked?.name ?? (facts && facts.id === hole.value?.id ? holeWords(facts, state.units.value) : undefined)
+    picked === undefined || !state.pinned.value || holeSaid === undefined
+      ? (picked?.name ?? holeSaid)
+      : `${picked.name}: ${holeSaid}`
   const words = chosen ?? `${count} ${count === 1 ? 'hole' : 'holes'}; arrow keys walk them`
-  const id = `sheet-line-${facts?.id ?? picked?.panel ?? picked?.module ?? 'none'}`.replaceAll(/[^\w-]/g, '-')
+  const id = `sheet-line-${facts?.id ?? picked?.opening?.key ?? picked?.panel ?? picked?.module ?? 'none'}`.replaceAll(
+    /[^\w-]/g,
+    '-',
+  )
   return (
     <div
       class="sheet-list"
@@ -227,10 +234,9 @@ function press(
   }
   const hole = actions.holeAt(at)
   if (hole !== undefined) {
-    state.pick(undefined)
     // A second press lets go, which under a finger is the only way besides pressing elsewhere.
     if (finger && state.pinned.peek() && state.page.hole.peek()?.id === hole.id) state.pointAt(undefined)
-    else actions.choose(hole)
+    else actions.pressHole(hole)
     return
   }
   state.pointAt(undefined)

@@ -24,14 +24,21 @@ export function LastGood({ state }: { readonly state: SheetState }): JSX.Element
 /** What was pressed once, and where one can go from it. */
 export function PickStrip({ state, actions }: StripProps): JSX.Element | null {
   const picked = state.picked.value
-  if (picked === undefined) return null
+  // On a narrow sheet the card of a hole lies at the foot.
+  if (picked === undefined || (state.isNarrow.value && state.cardFacts.value !== undefined)) return null
   const module = state.page.workshop.outline.value?.modules.find(({ key }) => key === picked.module)
   const seesFront = module !== undefined && definitionName(module) !== undefined && !module.isTop
   return (
     <div class="foot-strip">
       <strong>{picked.name}</strong>
       <button type="button" onClick={actions.goToPicked}>
-        {picked.panel !== undefined ? 'Go to its face' : seesFront ? 'See its front' : 'See it alone'}
+        {picked.opening !== undefined
+          ? 'Change it in Define'
+          : picked.panel !== undefined
+            ? 'Go to its face'
+            : seesFront
+              ? 'See its front'
+              : 'See it alone'}
       </button>
       <button type="button" class="plain" onClick={() => state.pick(undefined)}>
         Let go

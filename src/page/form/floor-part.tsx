@@ -38,7 +38,7 @@ export function FloorPart(): JSX.Element {
               : `In no row, so each stands alone: ${loose.join(', ')}.`}
           </p>
           {first !== undefined && loose.length > 0 && (
-            <button type="button" onClick={() => form.change(addRow(data, first))}>
+            <button type="button" onClick={() => form.change(addRow(form.now(), first))}>
               Add a row with {first}
             </button>
           )}
@@ -68,7 +68,7 @@ function Row(props: { readonly row: number; readonly count: number; readonly loo
               place={k}
               count={names.length}
               move={(to) => form.change([{ path: [...path, 'row', k], move: to }])}
-              remove={() => form.change(removeFromRow(data, row, k))}
+              remove={() => form.change(removeFromRow(form.now(), row, k))}
             />
           </li>
         ))}
@@ -85,7 +85,7 @@ function Row(props: { readonly row: number; readonly count: number; readonly loo
               ))}
             </select>
           </label>
-          <button type="button" onClick={() => form.change(addToRow(data, row, next))}>
+          <button type="button" onClick={() => form.change(addToRow(form.now(), row, next))}>
             Add at the right
           </button>
         </div>

@@ -2,15 +2,25 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { Units } from '../../length/index.ts'
-import { type Data, type DefinitionPath, dataAt, dataNames, type Edit, type Problem } from '../../project/index.ts'
+import {
+  type Data,
+  type DefinitionPath,
+  dataAt,
+  dataNames,
+  definitionData,
+  type Edit,
+  type Problem,
+} from '../../project/index.ts'
 import type { Page } from '../state/page.ts'
 import { type Field, fieldReader } from './control.ts'
 
 /** What the parts of the form share. */
 export interface Form {
   readonly page: Page
-  /** What the definition says; while it is no YAML, what it said last. */
+  /** What the definition says; while it is no YAML, what it said last. After a key press it follows a little later. */
   readonly data: ReadonlySignal<Data | undefined>
+  /** What the definition says at this moment: what a press acts on, however fast it follows another. */
+  readonly now: () => Data | undefined
   /** The text is no YAML: nothing can be changed here until its line is mended. */
   readonly unreadable: ReadonlySignal<Problem | undefined>
   /** The project's units, in which bare numbers are. */
@@ -39,11 +49,20 @@ export const pathKey = (path: DefinitionPath): string => JSON.stringify(path)
 /** The state of a page's form, which stays while the text is shown in its place. */
 export function formOf(page: Page): Form {
   const { form: model, problems } = page.workshop
+  const { textNumber, formNumber } = page.workshop
+  /** What a press has just written, until the worker's model is of that text or a later one. */
+  const pressed = signal<{ readonly number: number; readonly data: Data } | undefined>(undefined)
   let last: Data | undefined
   const data = computed(() => {
-    last = model.value?.data ?? last
+    const own = pressed.value
+    last = (own !== undefined && own.number > formNumber.value ? own.data : model.value?.data) ?? last
     return last
   })
+  const now = (): Data | undefined => {
+    const number = textNumber.peek()
+    const isShown = number === formNumber.peek() || number === pressed.peek()?.number
+    return isShown ? data.peek() : (definitionData(page.document.text.peek()) ?? data.peek())
+  }
   const refusal = signal<string | undefined>(undefined)
   const module = computed(() => {
     const names = dataNames(data.value, 'modules')
@@ -53,6 +72,7 @@ export function formOf(page: Page): Form {
   return {
     page,
     data,
+    now,
     unreadable: computed(() =>
       model.value !== undefined && model.value.data === undefined ? problems.value[0] : undefined,
     ),
@@ -78,6 +98,10 @@ export function formOf(page: Page): Form {
       if (edits.length === 0) return
       try {
         page.document.edit(edits, visit)
+        // While one types in a field, the key press must not wait for this: nothing else is pressed meanwhile.
+        if (visit !== undefined) return
+        const written = definitionData(page.document.text.peek())
+        pressed.value = written === undefined ? undefined : { number: textNumber.peek(), data: written }
       } catch (error) {
         refusal.value = error instanceof Error ? error.message : String(error)
       }

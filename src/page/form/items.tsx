@@ -42,8 +42,9 @@ export function Items({ path }: { readonly path: DefinitionPath }): JSX.Element 
       <button
         type="button"
         onClick={() => {
-          form.change([{ path: [...path, items.length], insert: newItem(path, form.units.value) }])
-          form.folds.value = new Map([...form.folds.value, [JSON.stringify([...path, items.length]), true]])
+          const at = [...path, itemsOf(dataAt(form.now(), path)).length]
+          form.change([{ path: at, insert: newItem(path, form.units.value) }])
+          form.folds.value = new Map([...form.folds.value, [JSON.stringify(at), true]])
         }}
       >
         Add to {word}

@@ -22,8 +22,9 @@ export function ModulesPart(): JSX.Element {
     form.bay.value = undefined
   }
   const add = (): void => {
-    const name = freeName('module', names)
-    form.change(addModule(form.data.value, name, form.units.value))
+    const now = form.now()
+    const name = freeName('module', dataNames(now, 'modules'))
+    form.change(addModule(now, name, form.units.value))
     choose(name)
   }
   return (
@@ -88,7 +89,7 @@ function ModuleCard(props: {
           names.length < 2
             ? undefined
             : () => {
-                form.change(removeModule(data, name))
+                form.change(removeModule(form.now(), name))
                 choose(names[place + 1] ?? names[place - 1] ?? name)
               }
         }
@@ -97,8 +98,9 @@ function ModuleCard(props: {
         <button
           type="button"
           onClick={() => {
-            const copy = freeName(name, names)
-            form.change(duplicateModule(data, name, copy))
+            const now = form.now()
+            const copy = freeName(name, dataNames(now, 'modules'))
+            form.change(duplicateModule(now, name, copy))
             choose(copy)
           }}
         >

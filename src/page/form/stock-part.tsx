@@ -47,7 +47,7 @@ export function StockPart(): JSX.Element {
           <button
             type="button"
             onClick={() => {
-              const name = freeName('board', names)
+              const name = freeName('board', dataNames(form.now(), 'stock'))
               form.change(addStock(name, form.units.value))
               unfold(name)
             }}

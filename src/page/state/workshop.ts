@@ -17,6 +17,10 @@ export interface Hand<Ask, Answer> {
 export interface Workshop {
   readonly outline: ReadonlySignal<Outline | undefined>
   readonly form: ReadonlySignal<FormModel | undefined>
+  /** The number of the text as it stands: each change has a higher one. */
+  readonly textNumber: ReadonlySignal<number>
+  /** The number of the text that the form's model was made of. */
+  readonly formNumber: ReadonlySignal<number>
   readonly scene: ReadonlySignal<Scene | undefined>
   /** What is wrong with the text as it stands; while there is any, the drawing is the last good one. */
   readonly problems: ReadonlySignal<readonly Problem[]>
@@ -50,6 +54,8 @@ export function workshop(
 ): Workshop {
   const outline = signal<Outline | undefined>(undefined)
   const form = signal<FormModel | undefined>(undefined)
+  const textNumber = signal(0)
+  const formNumber = signal(0)
   const scene = signal<Scene | undefined>(undefined)
   const problems = signal<readonly Problem[]>([])
   const findings = signal<readonly PageFinding[]>([])
@@ -85,7 +91,12 @@ export function workshop(
     if (then !== undefined) send(then)
     if (answer.ofText) problems.value = answer.problems
     if (answer.outline !== undefined) outline.value = answer.outline
-    if (answer.form !== undefined) form.value = answer.form
+    if (answer.form !== undefined) {
+      batch(() => {
+        form.value = answer.form
+        formNumber.value = answer.number
+      })
+    }
     if (answer.scene !== undefined) {
       scene.value = answer.scene
       if (then === undefined) look.value = answer.scene.look
@@ -109,6 +120,7 @@ export function workshop(
   effect(() => {
     const source = document.source.value
     number += 1
+    textNumber.value = number
     send({ kind: 'text', number, source, look: look.peek(), units: units.peek() })
     checking.value = true
     checkAsked = number
@@ -128,6 +140,8 @@ export function workshop(
   return {
     outline,
     form,
+    textNumber,
+    formNumber,
     scene,
     problems,
     findings,

@@ -89,7 +89,7 @@ describe('on a desk', () => {
   test('an operation that is switched off is neither drawn nor found', async () => {
     const pins = page.locator('svg[data-drawn] .rim[data-operation="bore 5 11 shelf pins"]')
     expect(await pins.count()).toBe(1)
-    await page.getByText('Work', { exact: false }).first().click()
+    await page.locator('.legend summary').click()
     const row = page.getByRole('checkbox', { name: '22 × 5 deep 11 shelf pin' })
     await row.uncheck()
     expect(await pins.count()).toBe(0)

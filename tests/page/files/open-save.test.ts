@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { textField, wholeText } from '../support/definition.ts'
 import { DESK, type OpenPage, openPage, PHONE } from '../support/open-page.ts'
 import { drop, fileState, openText, sampleFile, taken } from './doings.ts'
 
@@ -46,22 +47,10 @@ async function withPickers(open: Readonly<Record<string, string>>, saveAs: strin
 const written = (): Promise<[string, string][]> =>
   desk.page.evaluate(() => (window as never as { written: [string, string][] }).written)
 
-/** Shows the definition as text, and gives it back. */
-async function showText(): Promise<string> {
-  const { page } = desk
-  await page.getByRole('radio', { name: 'Text' }).check({ force: true })
-  return page
-    .locator('.area-define textarea, .area-define .cm-content')
-    .first()
-    .evaluate((one) => (one instanceof HTMLTextAreaElement ? one.value : (one.textContent ?? '')))
-}
-
 /** Changes the definition as the text does. */
 async function type(words: string): Promise<void> {
   const { page } = desk
-  await showText()
-  const editor = page.locator('.area-define textarea, .area-define .cm-content').first()
-  await editor.focus()
+  await (await textField(page)).focus()
   await page.keyboard.press('Control+End')
   await page.keyboard.type(words)
 }
@@ -103,11 +92,11 @@ test('another definition over unsaved work is asked about first: stay, or go on 
   await drop(page, carts)
   await question.getByRole('button', { name: 'Go on without saving' }).click()
   await fileState(page, 'carts.yaml', 'saved')
-  await page.locator('[data-drawn*="cart" i]').waitFor()
+  await page.getByRole('listbox', { name: /kiln cart/i }).waitFor()
   await page.locator('summary', { hasText: 'More files' }).click()
   await page.getByRole('button', { name: /^other\.yaml from .*, not saved$/ }).click()
   await fileState(page, 'other.yaml', 'not saved')
-  expect(await showText()).toContain('# mine too')
+  expect(await wholeText(page)).toContain('# mine too')
 })
 
 test('the browser asks before it leaves unsaved work, and not where all is saved', async () => {
@@ -183,14 +172,14 @@ test('paper and printer: readings of the bars are written and undone, and what n
   await page.getByRole('button', { name: 'Correct the pages' }).click()
   // 180 / 179.1 = 1.005025.
   await page.getByText('Pages are drawn 0.503 % larger across and as they are down.').waitFor()
-  expect(await showText()).toMatch(/check bars:\s*(?:\[\s*179\.1, 180\s*\]|- 179\.1\s*- 180)/)
+  expect(await wholeText(page)).toMatch(/check bars:\s*(?:\[\s*179\.1, 180\s*\]|- 179\.1\s*- 180)/)
   await page.getByRole('button', { name: 'Undo' }).click()
   await page.getByText('Pages are drawn as they are.').waitFor()
   await page.locator('#paper-name').selectOption('A3')
   await page.getByLabel('Left blank at each side').fill('half')
   await page.getByLabel('Left blank at each side').blur()
   await page.getByText(/a length such as 600/).waitFor()
-  expect(await showText()).toMatch(/outputs:\s*paper: A3/)
+  expect(await wholeText(page)).toMatch(/outputs:\s*paper: A3/)
 })
 
 test('nothing of the page went wrong', () => {

@@ -2,6 +2,7 @@ import type { Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { sampleText } from '../../support/samples.ts'
+import { wholeText } from '../support/definition.ts'
 import { DESK, type OpenPage, openPage, PHONE } from '../support/open-page.ts'
 
 const STUDIO = sampleText('pottery-studio')
@@ -29,23 +30,9 @@ const soon = <T>(read: () => Promise<T>) => expect.poll(read, { timeout: PATIENC
 
 const showAs = (way: 'Form' | 'Text'): Promise<void> => form.getByRole('radio', { name: way }).check()
 
-/** The whole text of the definition, as the text editor copies it. */
+/** The whole text of the definition; the form is shown again behind it. */
 async function textNow(): Promise<string> {
-  await showAs('Text')
-  await form.locator('.cm-content').focus()
-  await page.keyboard.press('Control+a')
-  // Listened to before the keys are pressed, which take another way into the browser.
-  await page.evaluate(() => {
-    delete document.body.dataset.copied
-    const keep = (event: ClipboardEvent): void => {
-      document.body.dataset.copied = event.clipboardData?.getData('text/plain')
-    }
-    document.addEventListener('copy', keep, { once: true })
-  })
-  await page.keyboard.press('Control+c')
-  const copied = (): Promise<string> => page.evaluate(() => document.body.dataset.copied ?? '')
-  await soon(copied).not.toBe('')
-  const text = await copied()
+  const text = await wholeText(page)
   await showAs('Form')
   return text
 }

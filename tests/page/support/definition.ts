@@ -1,4 +1,5 @@
 import type { Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
 
 /** Shows the definition as text, on a phone too. The field that it stands in, whatever that is made of. */
 export async function textField(page: Page): Promise<Locator> {
@@ -27,4 +28,22 @@ export async function definitionText(page: Page): Promise<string> {
       ? node.value
       : [...node.querySelectorAll('.cm-line')].map((line) => line.textContent).join('\n'),
   )
+}
+
+/** All of the text of the definition, however long, as the text editor copies it; the editor stays in sight. */
+export async function wholeText(page: Page): Promise<string> {
+  await (await textField(page)).focus()
+  await page.keyboard.press('Control+a')
+  // Listened to before the keys are pressed, which take another way into the browser.
+  await page.evaluate(() => {
+    delete document.body.dataset.copied
+    const keep = (event: ClipboardEvent): void => {
+      document.body.dataset.copied = event.clipboardData?.getData('text/plain')
+    }
+    document.addEventListener('copy', keep, { once: true })
+  })
+  await page.keyboard.press('Control+c')
+  const copied = (): Promise<string> => page.evaluate(() => document.body.dataset.copied ?? '')
+  await expect.poll(copied, { timeout: 30_000 }).not.toBe('')
+  return copied()
 }

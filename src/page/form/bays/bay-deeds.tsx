@@ -38,7 +38,6 @@ function BaySize({ bay, parent, choose }: DeedsProps & { readonly parent: BayVie
   const place = Number(path.at(-1))
   const beside = parent.split === 'side by side'
   const clear = beside ? bay.rectangle.x1 - bay.rectangle.x0 : bay.rectangle.z1 - bay.rectangle.z0
-  const data = form.data.value
   const list = path.slice(0, -1)
   const ways = beside ? (['Left', 'Right'] as const) : (['Up', 'Down'] as const)
   const direction: Direction = parent.split ?? 'side by side'
@@ -48,11 +47,11 @@ function BaySize({ bay, parent, choose }: DeedsProps & { readonly parent: BayVie
         path={[...path, 'size']}
         label={beside ? 'size (width)' : 'size (height)'}
         placeholder={`now ${formatLength(rounded(clear), form.units.value)}`}
-        write={(value, visit) => form.change(placeBay(data, path, 'size', value), visit)}
+        write={(value, visit) => form.change(placeBay(form.now(), path, 'size', value), visit)}
       />
       <Place
         path={[...path, 'share']}
-        write={(value, visit) => form.change(placeBay(data, path, 'share', value), visit)}
+        write={(value, visit) => form.change(placeBay(form.now(), path, 'share', value), visit)}
       />
       <OrderButtons
         what={`bay ${place + 1}`}
@@ -64,7 +63,7 @@ function BaySize({ bay, parent, choose }: DeedsProps & { readonly parent: BayVie
           choose([...list, to])
         }}
         remove={() => {
-          form.change(removeBay(data, path))
+          form.change(removeBay(form.now(), path))
           choose(parent.path)
         }}
       />
@@ -91,10 +90,9 @@ function Leaf({ bay, choose }: DeedsProps): JSX.Element {
   const form = useForm()
   const parts = useSignal(2)
   const { path } = bay
-  const data = form.data.value
   const act = (edits: readonly Edit[]): void => form.change(edits)
   const split = (direction: Direction): void => {
-    act(splitBay(data, path, direction, parts.value))
+    act(splitBay(form.now(), path, direction, parts.value))
     choose([...path, direction, 0])
   }
   return (
@@ -118,7 +116,7 @@ function Leaf({ bay, choose }: DeedsProps): JSX.Element {
           value={bay.looseShelves}
           least={0}
           most={100}
-          change={(count) => act(shelve(data, path, count))}
+          change={(count) => act(shelve(form.now(), path, count))}
         />
         {bay.looseShelves > 0 && (
           <Section path={[...path, 'loose shelves']} title="loose shelves: more" gist="" inner>
@@ -130,7 +128,9 @@ function Leaf({ bay, choose }: DeedsProps): JSX.Element {
           value={bay.drawers.length}
           least={0}
           most={20}
-          change={(count) => act(fillWithDrawers(data, path, { count, behind: bay.behind || bay.front !== undefined }))}
+          change={(count) =>
+            act(fillWithDrawers(form.now(), path, { count, behind: bay.behind || bay.front !== undefined }))
+          }
         />
         {bay.drawers.length > 0 && (
           <Section path={[...path, 'drawers']} title="drawers: more" gist="" inner>
@@ -174,7 +174,7 @@ function SplitDeeds({ bay, choose }: DeedsProps): JSX.Element {
         <button
           type="button"
           onClick={() => {
-            form.change(joinBays(form.data.value, path))
+            form.change(joinBays(form.now(), path))
             choose(path)
           }}
         >
@@ -215,7 +215,7 @@ function FrontChoice({ bay }: DeedsProps): JSX.Element {
             type="radio"
             name="front of the opening"
             checked={bay.front?.kind === kind}
-            onChange={() => form.change(frontBay(form.data.value, bay.path, kind))}
+            onChange={() => form.change(frontBay(form.now(), bay.path, kind))}
           />
           <span>{words}</span>
         </label>
