@@ -113,7 +113,10 @@ function follow(page: Page, view: EditorView, explain: (explanation: Explanation
   })
   const opened = document.opened.subscribe(() => {
     const state = document.state.peek()
-    if (view.state !== state) view.setState(state)
+    if (view.state === state) return
+    // Another definition is read from its beginning; heights that were guessed far down it would be measured again and again.
+    view.scrollDOM.scrollTop = 0
+    view.setState(state)
   })
   soon()
   return () => {
