@@ -39,10 +39,10 @@ async function typist(text: string | undefined, words: string): Promise<Typist> 
   return { page, press: (key) => pressTimed(page, key) }
 }
 
-/** Looks at something else by the title block's own choice, and goes on typing where one was. */
-async function lookAt({ page }: Typist, way: string): Promise<void> {
+/** Looks at something else by the title block, and goes on typing where one was. */
+async function lookAt({ page }: Typist, cell: 'module' | 'panel', label: string): Promise<void> {
   const before = await page.locator('[data-drawn]').getAttribute('data-drawn')
-  await page.getByRole('radio', { name: way }).check({ force: true })
+  await page.getByLabel(cell, { exact: true }).selectOption({ label })
   await page.locator(`[data-drawn]:not([data-drawn="${before}"])`).waitFor()
   await page.locator('.cm-content').focus()
 }
@@ -97,11 +97,11 @@ process.stdout.write(`first picture after ${opened.median.toFixed(0)} ms, at wor
 
 const studio = await typist(undefined, 'width: 640')
 await figures('a key press, pottery studio, all of it', studio.press)
-for (const way of ['Face', 'Front']) {
-  await lookAt(studio, way)
-  await figures(`a key press, pottery studio, ${way.toLowerCase()}`, studio.press)
-}
-await lookAt(studio, 'Isometric')
+await lookAt(studio, 'module', 'glaze store')
+await figures('a key press, pottery studio, a module', studio.press)
+await lookAt(studio, 'panel', 'bottom')
+await figures('a key press, pottery studio, a face', studio.press)
+await lookAt(studio, 'module', 'all modules')
 const large = await typist(many, 'width: 600')
 await figures('a key press, 200 modules', large.press)
 process.stdout.write(`typing on over 200 modules: blocked for ${(await longestBlocked(large)).toFixed(0)} ms at most\n`)
