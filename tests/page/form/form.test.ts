@@ -72,6 +72,11 @@ describe('at a desk', () => {
     await soon(() => field('width').inputValue()).toBe('640')
   })
 
+  test('nothing stands below the page, however long the form is', async () => {
+    const height = await page.evaluate(() => ({ page: document.documentElement.scrollHeight, screen: innerHeight }))
+    expect(height).toEqual({ page: DESK.height, screen: DESK.height })
+  })
+
   test('what is no length says so at its field, and definition and drawing stay', async () => {
     const before = await page.locator('[data-drawn]').first().getAttribute('data-drawn')
     const width = field('width')
