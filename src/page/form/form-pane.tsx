@@ -131,6 +131,7 @@ function Parts(): JSX.Element {
     <fieldset class="form-parts" disabled={form.unreadable.value !== undefined}>
       <legend class="unseen">The definition</legend>
       <Keys path={[]} only={['title', 'units']} />
+      <UnitsWords />
       <ModulesPart />
       <FloorPart />
       <StockPart />
@@ -150,6 +151,17 @@ function Parts(): JSX.Element {
       </Section>
       <AlsoSays path={[]} keys={others} what="This definition" />
     </fieldset>
+  )
+}
+
+/** What the units of a definition change, and what they do not. */
+function UnitsWords(): JSX.Element {
+  const units = useForm().units.value
+  return (
+    <p class="quiet">
+      A number alone means {units} here: 20 is {units === 'in' ? '20 in' : '20 mm'}. Another choice of units changes
+      that, and no number. Settings changes how lengths are shown.
+    </p>
   )
 }
 
