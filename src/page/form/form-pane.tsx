@@ -49,6 +49,7 @@ export function FormPane(): JSX.Element {
     <FormContext.Provider value={form}>
       <div class="form" ref={root}>
         <Unreadable />
+        <Mistakes />
         <Refusal />
         <Parts />
       </div>
@@ -94,6 +95,29 @@ function Unreadable(): JSX.Element | null {
         }}
       >
         Go to line {line}
+      </button>
+    </div>
+  )
+}
+
+/** That the definition has mistakes, wherever they are: a press goes to each in turn. */
+function Mistakes(): JSX.Element | null {
+  const form = useForm()
+  const turn = useRef(0)
+  const problems = form.unreadable.value === undefined ? form.page.workshop.problems.value : []
+  if (problems.length === 0) return null
+  const one = problems.length === 1
+  const go = (): void => {
+    const problem = problems[turn.current % problems.length]
+    turn.current += 1
+    if (problem === undefined) return
+    form.page.goTo.value = { path: problem.path ?? [], line: problem.line, column: problem.column }
+  }
+  return (
+    <div class="strip warn" role="status">
+      <p>The definition has {one ? 'a mistake' : `${problems.length} mistakes`}.</p>
+      <button type="button" onClick={go}>
+        {one ? 'Go to it' : 'Go to the next'}
       </button>
     </div>
   )
