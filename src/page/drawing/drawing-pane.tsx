@@ -38,8 +38,8 @@ export function DrawingPane(): JSX.Element {
         <KeyList />
       </div>
       <div class="drawing-stage">
-        <Sheet state={state} actions={actions} />
         <LastGood state={state} />
+        <Sheet state={state} actions={actions} />
         <PickStrip state={state} actions={actions} />
       </div>
       <MeasureStrip state={state} />

@@ -30,11 +30,12 @@ export async function readPicked(picked: readonly Picked[], named: readonly stri
   if (definition === undefined) return asFiles(others, named)
   const { file, handle } = definition
   if (file.size > DEFINITION_LIMIT) return { kind: 'refused', words: sentence(tooLargeWords(file.name)) }
-  const read = decodeText(new Uint8Array(await file.arrayBuffer()), file.name, 'definition')
+  const bytes = new Uint8Array(await file.arrayBuffer())
+  const read = decodeText(bytes, file.name, 'definition')
   if (!read.ok) return { kind: 'refused', words: sentence(read.words) }
   const beside = await asFiles(others, filesNamed(read.text))
   if (beside.kind !== 'files') return beside
-  const opened = { text: read.text, file: file.name, files: beside.files }
+  const opened = { text: markOf(bytes) + read.text, file: file.name, files: beside.files }
   return { kind: 'definition', opened, ...(handle !== undefined && { handle }) }
 }
 
@@ -61,3 +62,6 @@ const nameFor = (name: string, named: readonly string[]): string =>
   named.find((one) => one === name) ?? named.find((one) => one.endsWith(`/${name}`)) ?? name
 
 const sentence = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1)
+
+/** The byte order mark that some editors begin a file with, which decoding leaves out: it goes back into the file. */
+const markOf = ([a, b, c]: Uint8Array): string => (a === 0xef && b === 0xbb && c === 0xbf ? '\ufeff' : '')

@@ -49,6 +49,7 @@ export function FormPane(): JSX.Element {
     <FormContext.Provider value={form}>
       <div class="form" ref={root}>
         <Unreadable />
+        <Mistakes />
         <Refusal />
         <Parts />
       </div>
@@ -99,6 +100,29 @@ function Unreadable(): JSX.Element | null {
   )
 }
 
+/** That the definition has mistakes, wherever they are: a press goes to each in turn. */
+function Mistakes(): JSX.Element | null {
+  const form = useForm()
+  const turn = useRef(0)
+  const problems = form.unreadable.value === undefined ? form.page.workshop.problems.value : []
+  if (problems.length === 0) return null
+  const one = problems.length === 1
+  const go = (): void => {
+    const problem = problems[turn.current % problems.length]
+    turn.current += 1
+    if (problem === undefined) return
+    form.page.goTo.value = { path: problem.path ?? [], line: problem.line, column: problem.column }
+  }
+  return (
+    <div class="strip warn" role="status">
+      <p>The definition has {one ? 'a mistake' : `${problems.length} mistakes`}.</p>
+      <button type="button" onClick={go}>
+        {one ? 'Go to it' : 'Go to the next'}
+      </button>
+    </div>
+  )
+}
+
 function Refusal(): JSX.Element | null {
   const form = useForm()
   if (form.refusal.value === undefined) return null
@@ -131,6 +155,7 @@ function Parts(): JSX.Element {
     <fieldset class="form-parts" disabled={form.unreadable.value !== undefined}>
       <legend class="unseen">The definition</legend>
       <Keys path={[]} only={['title', 'units']} />
+      <UnitsWords />
       <ModulesPart />
       <FloorPart />
       <StockPart />
@@ -150,6 +175,17 @@ function Parts(): JSX.Element {
       </Section>
       <AlsoSays path={[]} keys={others} what="This definition" />
     </fieldset>
+  )
+}
+
+/** What the units of a definition change, and what they do not. */
+function UnitsWords(): JSX.Element {
+  const units = useForm().units.value
+  return (
+    <p class="quiet">
+      A number alone means {units} here: 20 is {units === 'in' ? '20 in' : '20 mm'}. Another choice of units changes
+      that, and no number. Settings changes how lengths are shown.
+    </p>
   )
 }
 

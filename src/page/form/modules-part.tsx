@@ -37,7 +37,7 @@ export function ModulesPart(): JSX.Element {
           <select value={chosen ?? ''} onChange={({ currentTarget: { value } }) => choose(value)}>
             {names.map((name) => (
               <option key={name} value={name}>
-                {name}
+                {form.problemsAt(['modules', name], true).length > 0 ? `${name} (mistake inside)` : name}
               </option>
             ))}
           </select>

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import { type DefinitionPath, dataAt, SHORT_FORMS } from '../../project/index.ts'
+import { BasePart } from './base-part.tsx'
 import type { Field } from './control.ts'
 import { isGroup, keysOf } from './copied.ts'
 import { defaultWords } from './default-words.ts'
@@ -46,6 +47,7 @@ export function Place(props: PlaceProps): JSX.Element {
       </Section>
     )
   }
+  if (path.at(-1) === 'base') return <BasePart path={path} about={field.about} />
   if (keys.length === 0) return <Plain {...props} label={label} field={field} />
   return <Mixed {...props} label={label} field={field} />
 }

@@ -1,6 +1,14 @@
 import type { Units } from '../../length/index.ts'
-import { type Data, dataAt, dataNames, type Edit, type EditValue } from '../../project/index.ts'
-import { copied, itemsOf } from './copied.ts'
+import {
+  type Data,
+  type DefinitionPath,
+  dataAt,
+  dataNames,
+  type Edit,
+  type EditValue,
+  namingAt,
+} from '../../project/index.ts'
+import { copied, isGroup, itemsOf, keysOf } from './copied.ts'
 
 const PLAN = 'floor plan'
 
@@ -43,18 +51,36 @@ export function duplicateModule(data: Data | undefined, name: string, copy: stri
   return [{ path: ['modules', copy], value: copied(dataAt(data, ['modules', name])) ?? {} }]
 }
 
-/** A module taken out, of the floor plan too; rows that stood against it stand by themselves. */
+/**
+ * A module taken out, of the floor plan too; rows that stood against it stand by themselves. What needs two modules goes
+ * where one is left alone.
+ */
 export function removeModule(data: Data | undefined, name: string): Edit[] {
   const rows = itemsOf(dataAt(data, [PLAN]))
   const edits = rows.flatMap((row, k): Edit[] => {
     const names = itemsOf(dataAt(row, ['row']))
     if (names.length > 0 && names.every((one) => String(one) === name)) return [{ path: [PLAN, k], value: undefined }]
-    const stands: Edit[] =
-      String(dataAt(row, ['stands', 'against']) ?? '') === name ? [{ path: [PLAN, k, 'stands'], value: undefined }] : []
-    return [...names.flatMap((one, i) => (String(one) === name ? outOfRow(k, i) : [])).reverse(), ...stands]
+    const loses = String(dataAt(row, ['stands', 'against']) ?? '') === name
+    const stands: Edit[] = loses ? [{ path: [PLAN, k, 'stands'], value: undefined }] : []
+    const out = names.flatMap((one, i) => (String(one) === name ? outOfRow(k, i) : [])).reverse()
+    const changes = loses || out.length > 0
+    return [...out, ...stands, ...(changes ? ofTwo(row, k, { modules: names.length - out.length, loses }) : [])]
   })
   // From the last row back, so that the places of those before stay what they are.
   return [...inReverse(edits), { path: ['modules', name], value: undefined }]
+}
+
+/** Keys of a row taken out that have no meaning for one module, unless it stands against another. */
+function ofTwo(row: Data, place: number, left: { readonly modules: number; readonly loses: boolean }): Edit[] {
+  if (left.modules > 1) return []
+  const stands = left.loses ? undefined : dataAt(row, ['stands'])
+  const gap = dataAt(row, ['stands', 'gap'])
+  const touches = stands !== undefined && (gap === undefined || Number.parseFloat(String(gap)) === 0)
+  const says = (key: string, idle: string): boolean => ![undefined, idle].includes(dataAt(row, [key]) as string)
+  return [
+    ...(!touches && says('join', 'none') ? [{ path: [PLAN, place, 'join'], value: undefined }] : []),
+    ...(stands === undefined && says('level', 'floors') ? [{ path: [PLAN, place, 'level'], value: undefined }] : []),
+  ]
 }
 
 const outOfRow = (row: number, place: number): Edit[] => [{ path: [PLAN, row, 'row', place], value: undefined }]
@@ -75,10 +101,12 @@ export function addToRow(data: Data | undefined, row: number, module: string): E
   return [{ path: [PLAN, row, 'row', places.length], insert: module }]
 }
 
-/** A module taken out of its row; with the last one goes the row. */
+/** A module taken out of its row, with what needs two; with the last one goes the row. */
 export function removeFromRow(data: Data | undefined, row: number, place: number): Edit[] {
-  const alone = itemsOf(dataAt(data, [PLAN, row, 'row'])).length < 2
-  return alone ? [{ path: [PLAN, row], value: undefined }] : outOfRow(row, place)
+  const said = dataAt(data, [PLAN, row])
+  const count = itemsOf(dataAt(said, ['row'])).length
+  if (count < 2 || said === undefined) return [{ path: [PLAN, row], value: undefined }]
+  return [...outOfRow(row, place), ...ofTwo(said, row, { modules: count - 1, loses: false })]
 }
 
 /** Modules that stand in no row, in the order of the definition. */
@@ -92,4 +120,21 @@ export function looseModules(data: Data | undefined): string[] {
 /** A new sheet good, a little thinner than its nominal name, as boards are. */
 export function addStock(name: string, units: Units): Edit[] {
   return [{ path: ['stock', name], value: { thickness: units === 'mm' ? 17.8 : 0.7 } }]
+}
+
+/** Where a stock is named, in the order of the definition. */
+export function usesOfStock(data: Data | undefined, name: string): DefinitionPath[] {
+  const found: DefinitionPath[] = []
+  const look = (one: Data | undefined, path: DefinitionPath): void => {
+    if (isGroup(one)) for (const key of keysOf(one)) look(dataAt(one, [key]), [...path, key])
+    else if (Array.isArray(one)) for (const [k, item] of itemsOf(one).entries()) look(item, [...path, k])
+    else if (String(one) === name && namingAt(path).some(({ of }) => of === 'stock')) found.push(path)
+  }
+  for (const key of keysOf(data)) {
+    // Names of stock, modules and hardware are read with care: any word may be one.
+    const names = key === 'modules' || key === 'hardware' ? dataNames(data, key) : undefined
+    if (names === undefined) look(dataAt(data, [key]), [key])
+    else for (const one of names) look(dataAt(data, [key, one]), [key, one])
+  }
+  return found
 }

@@ -19,7 +19,7 @@ export function Section({ path, title, gist, open = false, inner = false, childr
   const form = useForm()
   const key = pathKey(path)
   const isOpen = form.folds.value.get(key) ?? open
-  const wrong = !isOpen && form.problemsAt(path, true).length > 0
+  const wrong = !isOpen && placesOf(path).some((place) => form.problemsAt(place, true).length > 0)
   return (
     <details
       class={inner ? 'fold fold-inner' : 'fold'}
@@ -38,4 +38,10 @@ export function Section({ path, title, gist, open = false, inner = false, childr
       {isOpen && <div class="fold-body">{children()}</div>}
     </details>
   )
+}
+
+/** What a fold holds: the place that it is named for, and two folds that are named for none. */
+function placesOf(path: DefinitionPath): readonly DefinitionPath[] {
+  if (path.length === 1 && path[0] === 'saw') return [['kerf'], ['fit'], ['bits']]
+  return [path.at(-1) === 'more' ? path.slice(0, -1) : path]
 }

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact'
-import { dataAt, dataNames } from '../../project/index.ts'
+import { dataAt, dataNames, pathInWords } from '../../project/index.ts'
 import { NameField } from './fields/name-field.tsx'
 import { pathKey, useForm } from './form-state.ts'
 import { Keys } from './place.tsx'
-import { addStock, freeName } from './project-actions.ts'
+import { addStock, freeName, usesOfStock } from './project-actions.ts'
 import { Section } from './section.tsx'
 import { shownValue } from './written.ts'
 
@@ -31,15 +31,7 @@ export function StockPart(): JSX.Element {
                 <>
                   <NameField path={['stock', name]} taken={names} renamed={unfold} />
                   <Keys path={['stock', name]} />
-                  {names.length > 1 && (
-                    <button
-                      type="button"
-                      aria-label={`Remove ${name}`}
-                      onClick={() => form.change([{ path: ['stock', name], value: undefined }])}
-                    >
-                      Remove
-                    </button>
-                  )}
+                  {names.length > 1 && <RemoveStock name={name} />}
                 </>
               )}
             </Section>
@@ -59,3 +51,29 @@ export function StockPart(): JSX.Element {
     </Section>
   )
 }
+
+/** Takes a stock out that nothing uses; of one in use it says where. */
+function RemoveStock({ name }: { readonly name: string }): JSX.Element {
+  const form = useForm()
+  const uses = usesOfStock(form.data.value, name)
+  if (uses.length === 0) {
+    const remove = (): void => {
+      if (usesOfStock(form.now(), name).length === 0) form.change([{ path: ['stock', name], value: undefined }])
+    }
+    return (
+      <button type="button" aria-label={`Remove ${name}`} onClick={remove}>
+        Remove
+      </button>
+    )
+  }
+  const more = uses.length > MOST_USES ? ` and ${uses.length - MOST_USES} more` : ''
+  return (
+    <p class="quiet">
+      In use, so it stays: {uses.slice(0, MOST_USES).map(pathInWords).join('; ')}
+      {more}.
+    </p>
+  )
+}
+
+/** Places that are named. */
+const MOST_USES = 4

@@ -6,6 +6,7 @@ import type { DefinitionSource } from '../protocol.ts'
 
 /** A definition as it is opened: from a file, the sample, or what was kept of the last work. */
 export interface OpenedText {
+  /** With the byte order mark, where its file has one. */
   readonly text: string
   /** Its file's name, without folders. */
   readonly file: string
@@ -21,7 +22,7 @@ export interface PageDocument {
   readonly state: ReadonlySignal<EditorState>
   /** Lines end with LF, whatever they end with in the file. */
   readonly text: ReadonlySignal<string>
-  /** The text with the line ends that it was opened with: what goes into a file. */
+  /** The text with the line ends and the byte order mark that it was opened with: what goes into a file. */
   readonly fileText: ReadonlySignal<string>
   readonly file: ReadonlySignal<string>
   readonly files: ReadonlySignal<ReadonlyMap<string, string>>
@@ -54,11 +55,12 @@ export interface PageDocument {
 /** A document that begins with `first`; `extensions` are those of the text editor. */
 export function pageDocument(first: OpenedText, extensions: readonly Extension[] = []): PageDocument {
   const newState = (text: string): EditorState =>
-    EditorState.create({ doc: text, extensions: [history(), ...extensions] })
+    EditorState.create({ doc: text.slice(markOf(text).length), extensions: [history(), ...extensions] })
   const state = signal(newState(first.text))
   const file = signal(first.file)
   const files = signal(first.files)
   const lineEnd = signal(lineEndOf(first.text))
+  const mark = signal(markOf(first.text))
   const opened = signal(0)
   // Where the cursor moves only, the text is not put together again.
   const doc = computed(() => state.value.doc)
@@ -91,7 +93,9 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
   return {
     state,
     text,
-    fileText: computed(() => (lineEnd.value === '\n' ? text.value : text.value.replaceAll('\n', lineEnd.value))),
+    fileText: computed(
+      () => mark.value + (lineEnd.value === '\n' ? text.value : text.value.replaceAll('\n', lineEnd.value)),
+    ),
     file,
     files,
     source: computed(() => ({ text: text.value, file: file.value, files: [...files.value] })),
@@ -113,6 +117,7 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
         file.value = next.file
         files.value = next.files
         lineEnd.value = lineEndOf(next.text)
+        mark.value = markOf(next.text)
         state.value = newState(next.text)
         opened.value += 1
       }),
@@ -129,3 +134,6 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
 function lineEndOf(text: string): '\n' | '\r\n' {
   return /^[^\r\n]*\r\n/.test(text) ? '\r\n' : '\n'
 }
+
+/** The byte order mark that a text begins with. */
+const markOf = (text: string): string => (text.startsWith('\ufeff') ? '\ufeff' : '')

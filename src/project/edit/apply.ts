@@ -6,12 +6,13 @@ import { keepAliases } from './anchors.ts'
 import { printableKey } from './keys.ts'
 import { movedTo } from './move.ts'
 import { nearOf } from './near.ts'
+import { lifted, lowered, type Plan } from './nest.ts'
 import { isNothing, Parsed, pairOf } from './parsed.ts'
 import { replaced, replacedBy } from './put.ts'
 import { renamed } from './rename.ts'
 import { type Splice, spliced } from './splice.ts'
 import { takenOut } from './take.ts'
-import type { Edit, EditValue } from './types.ts'
+import type { Edit, EditValue, InsertEdit, MoveEdit, ValueEdit } from './types.ts'
 import { keyText, type Written, writtenAs, writtenOf } from './written.ts'
 
 /** Groups that may be written as one plain value, by their key: what that value stands for. */
@@ -53,12 +54,21 @@ export const applyInFullView = (text: string, edits: readonly Edit[]): string =>
 function applied(text: string, edit: Edit): string {
   const { path } = edit
   if (path.length === 0) throw new Error('an edit needs a path')
+  if ('lift' in edit) return done(prepared(text, edit), (parsed) => lifted(parsed, edit))
+  if ('lower' in edit) {
+    return done(prepared(text, { path: [...path, edit.into], value: [] }), (parsed) => lowered(parsed, edit))
+  }
   const parsed = prepared(text, edit)
   const splices = 'rename' in edit ? renaming(parsed, path, edit.rename) : changing(parsed, edit)
   return spliced(parsed.text, splices)
 }
 
-function changing(parsed: Parsed, edit: Exclude<Edit, { readonly rename: string }>): Splice[] {
+function done(parsed: Parsed, planned: (parsed: Parsed) => Plan): string {
+  const plan = planned(parsed)
+  return 'splices' in plan ? spliced(parsed.text, plan.splices) : plan.edits.reduce(applied, parsed.text)
+}
+
+function changing(parsed: Parsed, edit: ValueEdit | InsertEdit | MoveEdit): Splice[] {
   if ('insert' in edit) return inserting(parsed, edit.path, edit.insert)
   if ('move' in edit) return moving(parsed, edit.path, edit.move)
   return edit.value === undefined ? takingOut(parsed, edit.path) : setting(parsed, edit.path, edit.value)

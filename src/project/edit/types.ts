@@ -27,5 +27,23 @@ export interface RenameEdit {
   readonly rename: string
 }
 
+/**
+ * An item of a list in the place of the key that holds the list: what it says, apart from the keys in `lift`, comes into
+ * the group that has the list, with its comments, and the list goes with all else in it.
+ */
+export interface LiftEdit {
+  readonly path: DefinitionPath
+  readonly lift: readonly string[]
+}
+
+/** The keys in `lower` of a group, as far as it has them, put with their comments into the first of so many items of a new list. */
+export interface LowerEdit {
+  readonly path: DefinitionPath
+  readonly lower: readonly string[]
+  /** The key of the list, which the group does not have yet. */
+  readonly into: string
+  readonly items: number
+}
+
 /** One change of a definition. */
-export type Edit = ValueEdit | InsertEdit | MoveEdit | RenameEdit
+export type Edit = ValueEdit | InsertEdit | MoveEdit | RenameEdit | LiftEdit | LowerEdit

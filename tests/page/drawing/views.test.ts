@@ -117,6 +117,10 @@ test('typing does not move what is looked at, and a broken definition keeps its 
 
   await page.keyboard.insertText('\nmodules 5: [\n')
   await page.locator('.last-good').waitFor()
+  const [strip, paper] = await Promise.all(
+    ['.last-good', '.drawing-paper'].map((one) => page.locator(one).first().boundingBox()),
+  )
+  expect((strip?.y ?? 0) + (strip?.height ?? 0)).toBeLessThanOrEqual((paper?.y ?? 0) + 1)
   expect(await wordsOf(page.locator('.last-good'))).toMatch(
     /^Last good drawing: the definition has (a mistake|\d+ mistakes)/,
   )

@@ -34,9 +34,9 @@ test('drawings alone go beside the definition that is open', async () => {
   })
 })
 
-test('a definition may have any name where it comes alone, and a byte order mark is no part of it', async () => {
+test('a definition may have any name where it comes alone, and its byte order mark is kept for the file', async () => {
   const read = await readPicked([picked('cabinets.txt', [0xef, 0xbb, 0xbf, 0x61])], [])
-  expect(read).toMatchObject({ kind: 'definition', opened: { text: 'a', file: 'cabinets.txt' } })
+  expect(read).toMatchObject({ kind: 'definition', opened: { text: '\ufeffa', file: 'cabinets.txt' } })
 })
 
 test.each([

@@ -57,6 +57,49 @@ describe('what one does with an opening', () => {
     expect(dataAt(data, INSIDE)).toEqual({ drawers: 1 })
   })
 
+  test('what fills the whole then keeps its lines and comments; those of its place in the split go', () => {
+    const lines = (inside: string) => `${TEXT.slice(0, TEXT.indexOf('      stacked:'))}${inside}`
+    const text = lines(`      # upright
+      stacked:
+        - size: 150   # for jars
+        # the wide one
+        - size: 300
+          # two fit
+          loose shelves: '2'   # ash
+          side by side:
+            - { share: 1 }   # left
+            - share: 2
+              drawers: {
+                stack: 1 }
+`)
+    expect(result(removeBay(dataOf(text), bay(0)), text).text).toBe(
+      lines(`      # upright
+      # the wide one
+      # two fit
+      loose shelves: '2'   # ash
+      side by side:
+        - { share: 1 }   # left
+        - share: 2
+          drawers: {
+            stack: 1 }
+`),
+    )
+    // In brackets the words stay as they are written, too.
+    const flow = lines(`      stacked: [{ size: 150 }, { size: "3", drawers: "1" }]
+`)
+    expect(result(removeBay(dataOf(flow), bay(0)), flow).text).toBe(lines('      drawers: "1"\n'))
+  })
+
+  test('what goes into the first bay of a split keeps its lines and comments', () => {
+    const text = TEXT.replace('drawers: 1', 'drawers:   # jars\n            stack: 2   # low')
+    expect(result(splitBay(dataOf(text), bay(0), 'side by side', 2), text).text).toBe(
+      text.replace(
+        'drawers:   # jars\n            stack: 2   # low',
+        'side by side:\n            - drawers:   # jars\n                stack: 2   # low\n            - {}',
+      ),
+    )
+  })
+
   test('a share takes the place of a size, and back', () => {
     const shared = result(placeBay(dataOf(TEXT), bay(0), 'share', 2))
     expect(dataAt(shared.data, bay(0))).toEqual({ share: 2, drawers: 1 })

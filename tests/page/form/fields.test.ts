@@ -203,11 +203,30 @@ modules: { box: { width: 600, depth: 400, carcase height: 700, stock: ply } }
 `)
   const pull = controlAt(...MODULE, 'inside', 'front', 'pull', 'item')
   if (pull.kind !== 'choice') throw new Error('no choice')
-  const groups = namesFor(data, pull)
+  const groups = namesFor(data, pull, ['modules', 'a', 'inside', 'front', 'pull', 'item'])
   expect(groups.map(({ title }) => title)).toEqual(['of this project', 'pull'])
   expect(groups[0]?.names).toEqual(['handle', 'long handle'])
   expect(groups[1]?.names).toContain('pull 128')
   const stock = controlAt(...MODULE, 'stock')
   if (stock.kind !== 'choice') throw new Error('no choice')
-  expect(namesFor(data, stock)).toEqual([{ title: 'stock', names: dataNames(data, 'stock') }])
+  expect(namesFor(data, stock, ['common', 'stock'])).toEqual([{ title: 'stock', names: dataNames(data, 'stock') }])
+})
+
+test('casters are offered where they can stand, as what they are', () => {
+  const data = dataOf(
+    'storyrod: 1\nhardware:\n  own: { like: caster 75 }\n  stiff: { like: own2 }\n  own2: { like: fixed caster 75 }\nmodules: { a: {} }\n',
+  )
+  const titles = (key: string) => {
+    const path = [...MODULE, 'base', key]
+    const control = controlAt(...path)
+    return control.kind === 'choice' ? namesFor(data, control, path) : []
+  }
+  const casters = titles('casters')
+  expect(casters.map(({ title }) => title)).toEqual(['of this project', 'caster', 'levelling caster'])
+  expect(casters[0]?.names).toEqual(['own'])
+  expect(casters[2]?.names).toEqual(['levelling caster 50'])
+  expect(casters.flatMap(({ names }) => names).filter((name) => name.startsWith('fixed'))).toEqual([])
+  const fixed = titles('fixed casters')
+  expect(fixed.map(({ title }) => title)).toEqual(['of this project', 'fixed caster'])
+  expect(fixed[0]?.names).toEqual(['stiff', 'own2'])
 })

@@ -72,6 +72,11 @@ describe('at a desk', () => {
     await soon(() => field('width').inputValue()).toBe('640')
   })
 
+  test('nothing stands below the page, however long the form is', async () => {
+    const height = await page.evaluate(() => ({ page: document.documentElement.scrollHeight, screen: innerHeight }))
+    expect(height).toEqual({ page: DESK.height, screen: DESK.height })
+  })
+
   test('what is no length says so at its field, and definition and drawing stay', async () => {
     const before = await page.locator('[data-drawn]').first().getAttribute('data-drawn')
     const width = field('width')
@@ -162,6 +167,22 @@ describe('at a desk', () => {
     const { modules, 'floor plan': rows } = await definition()
     expect(Object.keys(modules)[3]).toBe('first aid')
     expect(rows[0]?.row).toContain('first aid')
+  })
+
+  test('mistakes are said at the head, marked on module and fold, and gone to', async () => {
+    await form.getByLabel('Module shown here').selectOption('tool locker')
+    await showAs('Text')
+    await form.locator('.cm-content').focus()
+    await page.keyboard.press('Control+End')
+    await page.keyboard.insertText('\nfit:\n  groove: much\n')
+    await showAs('Form')
+    await form.getByText('The definition has a mistake.').waitFor()
+    const fold = form.locator('summary', { hasText: /^kerf, fit, bits/ })
+    await soon(() => fold.textContent()).toMatch(/mistake inside/)
+    await press('Go to it').click()
+    await soon(() => fold.locator('..').getAttribute('open')).not.toBeNull()
+    await undoAll()
+    await form.getByText('The definition has a mistake.').waitFor({ state: 'detached' })
   })
 
   test('while the text cannot be read the form waits, and says which line to mend', async () => {

@@ -11,6 +11,7 @@ import {
   nameFault,
   removeFromRow,
   removeModule,
+  usesOfStock,
 } from '../../../src/page/form/project-actions.ts'
 import { dataAt, dataNames } from '../../../src/project/index.ts'
 import { sampleText } from '../../support/samples.ts'
@@ -75,6 +76,57 @@ modules: { box: { width: 600, depth: 400, carcase height: 700, stock: ply } }
     expect(problems).toEqual([])
     expect(dataAt(data, ['floor plan'])).toEqual([{ row: ['box'] }])
   })
+})
+
+describe('of two modules that are joined and level one goes', () => {
+  const text = (row: string) => `storyrod: 1
+stock: { ply: { thickness: 18 } }
+common: { depth: 400, carcase height: 700, stock: ply, width: 600 }
+modules: { a: {}, b: {}, c: {} }
+floor plan:
+  - row: [c]
+  - row: [a, b]
+${row}`
+  const rowAfter = (source: string, edits: (data: ReturnType<typeof dataOf>) => Parameters<typeof changed>[1]) => {
+    const { data, problems } = changed(source, edits(dataOf(source)))
+    expect(problems).toEqual([])
+    return dataAt(data, ['floor plan', 1])
+  }
+  const bolted = text('    join: bolted\n    level: tops\n')
+
+  test('what needs two goes, too', () => {
+    expect(rowAfter(bolted, (data) => removeFromRow(data, 1, 0))).toEqual({ row: ['b'] })
+    expect(rowAfter(bolted, (data) => removeModule(data, 'b'))).toEqual({ row: ['a'] })
+  })
+
+  test('one that touches another row stays joined to that, until that goes', () => {
+    const against = text('    join: bolted\n    stands: { against: c, at its: right }\n')
+    expect(rowAfter(against, (data) => removeFromRow(data, 1, 1))).toMatchObject({ row: ['a'], join: 'bolted' })
+    const one = changed(against, removeFromRow(dataOf(against), 1, 1)).text
+    const { data, problems } = changed(one, removeModule(dataOf(one), 'c'))
+    expect(problems).toEqual([])
+    expect(dataAt(data, ['floor plan'])).toEqual([{ row: ['a'] }])
+    const apart = against.replace('at its: right', 'at its: right, gap: 20 mm')
+    expect(rowAfter(apart, (data) => removeFromRow(data, 1, 1))).not.toHaveProperty('join')
+  })
+})
+
+test('a stock is found wherever it is named, and not in a name that happens to be the same', () => {
+  const data = dataOf(`storyrod: 1
+title: ply
+stock: { ply: { thickness: 18 }, thin: { thickness: 6 } }
+common: { stock: ply, carcase: { back: { stock: thin } } }
+modules:
+  ply: { width: 600, depth: 400, carcase height: 700, base: { plinth: { height: 90, stock: ply } } }
+  b: { width: 600, depth: 400, carcase height: 700, inside: { stacked: [{ front: { kind: door, stock: ply } }, {}] } }
+`)
+  expect(usesOfStock(data, 'ply')).toEqual([
+    ['common', 'stock'],
+    ['modules', 'ply', 'base', 'plinth', 'stock'],
+    ['modules', 'b', 'inside', 'stacked', 0, 'front', 'stock'],
+  ])
+  expect(usesOfStock(data, 'thin')).toEqual([['common', 'carcase', 'back', 'stock']])
+  expect(usesOfStock(data, 'none')).toEqual([])
 })
 
 test('names', () => {

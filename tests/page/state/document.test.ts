@@ -13,6 +13,15 @@ test('a file keeps the ends of its lines, whatever was changed between them', ()
   expect(document.fileText.value).toBe('a: 1\nb: 2\n')
 })
 
+test('a file keeps its byte order mark, which is no part of the text', () => {
+  const document = pageDocument(opened('\ufeffa: 1\n'))
+  expect(document.text.value).toBe('a: 1\n')
+  document.edit([{ path: ['a'], value: 3 }])
+  expect(document.fileText.value).toBe('\ufeffa: 3\n')
+  document.open(opened('a: 1\n'))
+  expect(document.fileText.value).toBe('a: 1\n')
+})
+
 test('edits of one visit are one step to undo, with what was typed in the text before them another', () => {
   const document = pageDocument(opened('width: 600 # mm\n'))
   document.setText('width: 650 # mm\n')

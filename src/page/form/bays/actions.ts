@@ -6,7 +6,7 @@ import {
   type EditValue,
   idleFrontKeys,
 } from '../../../project/index.ts'
-import { copied, isGroup, itemsOf, keysOf } from '../copied.ts'
+import { isGroup, itemsOf } from '../copied.ts'
 import { type Direction, type FrontKind, splitOf } from './bays.ts'
 
 /** What belongs to the place of a bay in its split, and not to what is in it. */
@@ -21,15 +21,16 @@ const dropped = (data: Data | undefined, path: DefinitionPath): Edit[] =>
 
 /** A bay split into so many; the shelves or drawers that it has go into the first, a front stays over all. */
 export function splitBay(data: Data | undefined, path: DefinitionPath, direction: Direction, count: number): Edit[] {
-  const contents = ['loose shelves', 'drawers'] as const
-  const first = Object.fromEntries(
-    contents.flatMap((key) => {
-      const copy = copied(dataAt(data, [...path, key]))
-      return copy === undefined ? [] : [[key, copy]]
-    }),
-  )
-  const bays = Array.from({ length: Math.max(2, Math.trunc(count)) }, (_, k) => (k === 0 ? first : {}))
-  return [...contents.flatMap((key) => dropped(data, [...path, key])), set([...path, direction], bays)]
+  const contents = ['loose shelves', 'drawers']
+  const items = Math.max(2, Math.trunc(count))
+  if (contents.some((key) => dataAt(data, [...path, key]) !== undefined))
+    return [{ path, lower: contents, into: direction, items }]
+  return [
+    set(
+      [...path, direction],
+      Array.from({ length: items }, () => ({})),
+    ),
+  ]
 }
 
 /** The split of a bay taken away, with all that is in its bays. */
@@ -47,13 +48,8 @@ export function removeBay(data: Data | undefined, path: DefinitionPath): Edit[] 
   const list = path.slice(0, -1)
   const place = Number(path.at(-1))
   if (itemsOf(dataAt(data, list)).length > 2) return [takeOut(path)]
-  const parent = path.slice(0, -2)
-  const other = dataAt(data, [...list, place === 0 ? 1 : 0])
-  const lifted = keysOf(other).flatMap((key): Edit[] => {
-    const copy = copied(dataAt(other, [key]))
-    return copy === undefined || PLACE_KEYS.includes(key) ? [] : [set([...parent, key], copy)]
-  })
-  return [...joinBays(data, parent), ...lifted]
+  const dividers = dropped(data, [...path.slice(0, -2), 'dividers'])
+  return [...dividers, { path: [...list, place === 0 ? 1 : 0], lift: PLACE_KEYS }]
 }
 
 /** The clear size of a bay, or its share of what the sized ones leave; each in place of the other. */

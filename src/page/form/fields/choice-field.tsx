@@ -12,7 +12,7 @@ export function ChoiceField(
 ): JSX.Element {
   const { path, label, about, written, placeholder, problem, remedy, control, write, also } = props
   const form = useForm()
-  const groups = namesFor(form.data.value, control)
+  const groups = namesFor(form.data.value, control, path)
   const known = groups.some(({ names }) => names.includes(written)) || control.words.includes(written)
   const choose = (text: string): void => {
     if (text === ALSO) return
