@@ -182,6 +182,13 @@ describe('what an empty field means', () => {
     expect([defaultWords(about, 'mm'), defaultWords(about, 'in')]).toEqual([mm, inches])
   })
 
+  test.each<DefinitionPath>([['worktop'], ['base', 'casters'], ['base', 'fixed casters'], ['base', 'feet']])(
+    '%j: none',
+    (...within) => {
+      expect(defaultWords(fieldAt([...MODULE, ...within])?.about ?? '', 'mm')).toBe('default none')
+    },
+  )
+
   const COMMON = dataOf(`storyrod: 1
 stock: { ply: { thickness: 18 } }
 common:
