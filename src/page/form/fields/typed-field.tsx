@@ -11,8 +11,8 @@ import { asksRedo, asksUndo } from './undo-keys.ts'
 
 /**
  * A field that one types into. What can be read is written into the definition at once, and the drawing follows; while
- * what stands here cannot be read, the definition holds what it held before the visit. An emptied field takes its key out when it is left, not while one
- * types something else in its place.
+ * what stands here cannot be read, the definition holds what it held before the visit. An emptied field takes its key
+ * out when it is left, not while one types something else in its place.
  */
 export function TypedField(
   props: PlainFieldProps & { readonly control: Exclude<Control, { kind: 'choice' }> },
