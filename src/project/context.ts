@@ -4,7 +4,7 @@ import { nearestName } from './nearest.ts'
 import type { Span } from './places.ts'
 import { cutText, type Problem, pathInWords, printable } from './problem.ts'
 import { ProjectHardware } from './project-hardware.ts'
-import { AS_LARGE_AS_FITS, KINDS, type KindKey } from './schema/kinds.ts'
+import { AS_LARGE_AS_FITS, KINDS, type Kind, type KindKey } from './schema/kinds.ts'
 import type { Source } from './source.ts'
 import type { Contour } from './svg/contour.ts'
 import { pathKey } from './to-data.ts'
@@ -14,6 +14,12 @@ import type { DefinitionPath, Stock } from './types.ts'
 const MOST_PROBLEMS = 1000
 /** Problems for which the nearest name is looked up. */
 const MOST_LOOKUPS = 200
+
+/** What is expected of a length that may also be a word: what was wrong with it as a length stays the first to be said. */
+function lengthWords({ expected, words = [] }: Kind, parsed: string): string {
+  if (expected.includes(parsed)) return expected
+  return words.length > 0 ? `${parsed}; or: ${words.join(', ')}` : parsed
+}
 
 export interface Report {
   readonly expected: string
@@ -134,7 +140,7 @@ export class Context {
     const kind = limits.kind ?? 'length'
     const parsed = parseLength(said.value, this.units, { negative: limits.negative === true })
     if (!parsed.ok) {
-      this.reportKind(said.path, said.value, kind, kind === 'length' ? parsed.expected : undefined)
+      this.reportKind(said.path, said.value, kind, lengthWords(KINDS[kind], parsed.expected))
       return undefined
     }
     if (limits.aboveZero && parsed.mm <= 0) {

@@ -5,6 +5,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks'
 import { dataAt } from '../../project/index.ts'
 import { type Page, usePage } from '../state/page.ts'
 import { keysOf } from './copied.ts'
+import { asksRedo, asksUndo } from './fields/undo-keys.ts'
 import { FloorPart } from './floor-part.tsx'
 import { type Form, FormContext, formOf, useForm } from './form-state.ts'
 import { gistOf } from './gist.ts'
@@ -41,13 +42,19 @@ export function FormPane(): JSX.Element {
   })
   useEffect(() => {
     const pane = root.current
-    const press = (event: KeyboardEvent): void => undoKey(event, page)
+    const press = (event: KeyboardEvent): void => undoKey(event, form)
     pane?.addEventListener('keydown', press)
     return () => pane?.removeEventListener('keydown', press)
-  }, [page])
+  }, [form])
   return (
     <FormContext.Provider value={form}>
-      <div class="form" ref={root}>
+      <div
+        class="form"
+        ref={root}
+        onFocusOut={() => {
+          form.note.value = undefined
+        }}
+      >
         <Unreadable />
         <Mistakes />
         <Refusal />
@@ -59,20 +66,19 @@ export function FormPane(): JSX.Element {
 }
 
 /** In a field of the form the keys of undo mean the definition: the text of the field alone is never all that changed. */
-function undoKey(event: KeyboardEvent, { document: definition, say }: Page): void {
-  if (!(event.ctrlKey || event.metaKey) || event.altKey) return
-  const key = event.key.toLowerCase()
-  const back = key === 'z' && !event.shiftKey
-  const again = key === 'y' || (key === 'z' && event.shiftKey)
+function undoKey(event: KeyboardEvent, { page: { document: definition, say }, catchUp }: Form): void {
+  const [back, again] = [asksUndo(event), asksRedo(event)]
   if (!back && !again) return
   event.preventDefault()
   event.stopPropagation()
   if (back && definition.canUndo.peek()) {
     definition.undo()
+    catchUp()
     say('undone')
   }
   if (again && definition.canRedo.peek()) {
     definition.redo()
+    catchUp()
     say('done again')
   }
 }
@@ -189,13 +195,13 @@ function UnitsWords(): JSX.Element {
   )
 }
 
-/** The sentence about the field that has the focus, where nothing moves when it changes. */
+/** The sentence about the field that has the focus. Without one it is not seen; its room stays, so that nothing moves. */
 function Note(): JSX.Element {
   const { note } = useForm()
   const shown = note.value
   return (
-    <p class="form-note" aria-hidden="true">
-      {shown === undefined ? 'Choose a field: what it means stands here.' : `${shown.key}: ${shown.about}`}
+    <p class={shown === undefined ? 'form-note at-rest' : 'form-note'} aria-hidden="true">
+      {shown !== undefined && `${shown.key}: ${shown.about}`}
     </p>
   )
 }

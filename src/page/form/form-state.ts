@@ -13,6 +13,7 @@ import {
 } from '../../project/index.ts'
 import type { Page } from '../state/page.ts'
 import { type Field, fieldReader } from './control.ts'
+import { followNames } from './known-names.ts'
 
 /** What the parts of the form share. */
 export interface Form {
@@ -25,7 +26,7 @@ export interface Form {
   readonly unreadable: ReadonlySignal<Problem | undefined>
   /** The project's units, in which bare numbers are. */
   readonly units: ReadonlySignal<Units>
-  /** The module whose fields are shown: the one that was chosen, else the first. */
+  /** The module whose fields are shown: the one that was chosen, through renames; where it has gone, the one before it; else the first. */
   readonly module: ReadonlySignal<string | undefined>
   /** The opening of that module that is chosen. */
   readonly bay: Signal<DefinitionPath | undefined>
@@ -42,6 +43,12 @@ export interface Form {
   readonly problemsAt: (path: DefinitionPath, below?: boolean) => readonly Problem[]
   /** Changes the definition; those of one visit to a field are one step to undo. */
   readonly change: (edits: readonly Edit[], visit?: object) => void
+  /** The definition as it was before a visit to a field, if that was the last to change it. */
+  readonly takeBack: (visit: object) => void
+  /** Shows the text as it stands at once, before the worker's model of it is there. */
+  readonly catchUp: () => void
+  /** One place of the definition, under whatever name its module or stock goes: what a field keeps while one renames. */
+  readonly placeKey: (path: DefinitionPath) => string
 }
 
 export const pathKey = (path: DefinitionPath): string => JSON.stringify(path)
@@ -69,6 +76,12 @@ export function formOf(page: Page): Form {
     const shown = page.moduleShown.value
     return shown !== undefined && names.includes(shown) ? shown : names[0]
   })
+  const bay = signal<DefinitionPath | undefined>(undefined)
+  const folds = signal<ReadonlyMap<string, boolean>>(new Map())
+  const catchUp = (): void => {
+    const written = definitionData(page.document.text.peek())
+    pressed.value = written === undefined ? undefined : { number: textNumber.peek(), data: written }
+  }
   return {
     page,
     data,
@@ -78,8 +91,8 @@ export function formOf(page: Page): Form {
     ),
     units: computed(() => (dataAt(data.value, ['units']) === 'in' ? 'in' : 'mm')),
     module,
-    bay: signal(undefined),
-    folds: signal(new Map()),
+    bay,
+    folds,
     note: signal(undefined),
     refusal,
     shown: { current: undefined },
@@ -99,13 +112,14 @@ export function formOf(page: Page): Form {
       try {
         page.document.edit(edits, visit)
         // While one types in a field, the key press must not wait for this: nothing else is pressed meanwhile.
-        if (visit !== undefined) return
-        const written = definitionData(page.document.text.peek())
-        pressed.value = written === undefined ? undefined : { number: textNumber.peek(), data: written }
+        if (visit === undefined) catchUp()
       } catch (error) {
         refusal.value = error instanceof Error ? error.message : String(error)
       }
     },
+    takeBack: (visit) => page.document.edit([], visit),
+    catchUp,
+    placeKey: followNames({ data, moduleShown: page.moduleShown, bay, folds }),
   }
 }
 

@@ -46,7 +46,9 @@ export function ModulesPart(): JSX.Element {
           Add a module
         </button>
       </div>
-      {chosen !== undefined && <ModuleCard key={chosen} name={chosen} names={names} choose={choose} />}
+      {chosen !== undefined && (
+        <ModuleCard key={form.placeKey(['modules', chosen])} name={chosen} names={names} choose={choose} />
+      )}
     </section>
   )
 }
@@ -71,7 +73,7 @@ function ModuleCard(props: {
   const others = keysOf(dataAt(data, path)).filter((key) => !known.includes(key))
   return (
     <div class="module-card">
-      <NameField path={path} taken={names} renamed={choose} />
+      <NameField path={path} taken={names} />
       <Keys path={path} only={HEAD} />
       <Section path={[...path, 'inside']} title="inside" gist={gistOf(dataAt(data, [...path, 'inside']))} open>
         {() => <BayPart module={name} />}

@@ -95,6 +95,8 @@ function Plain({ path, label, field, write, placeholder }: FieldPlaceProps): JSX
   const group = isGroup(value)
   if (control === undefined || (written === undefined && !group)) return <ToText path={path} label={label} />
   const problems = form.problemsAt(path, !group)
+  // What is typed belongs to one place: where another opening is chosen, its field begins anew.
+  const own = form.placeKey(path)
   const props: PlainFieldProps = {
     path,
     label,
@@ -106,9 +108,9 @@ function Plain({ path, label, field, write, placeholder }: FieldPlaceProps): JSX
     write: write ?? ((next, visit) => form.change([{ path, value: next }], visit)),
   }
   return control.kind === 'choice' ? (
-    <ChoiceField {...props} control={control} {...(group && { also: 'as below' })} />
+    <ChoiceField key={own} {...props} control={control} {...(group && { also: 'as below' })} />
   ) : (
-    <TypedField {...props} control={control} />
+    <TypedField key={own} {...props} control={control} />
   )
 }
 

@@ -21,7 +21,7 @@ export function StockPart(): JSX.Element {
         <>
           {names.map((name) => (
             <Section
-              key={name}
+              key={form.placeKey(['stock', name])}
               path={['stock', name]}
               title={name}
               gist={shownValue(dataAt(data, ['stock', name, 'thickness'])) ?? ''}
@@ -29,7 +29,7 @@ export function StockPart(): JSX.Element {
             >
               {() => (
                 <>
-                  <NameField path={['stock', name]} taken={names} renamed={unfold} />
+                  <NameField path={['stock', name]} taken={names} />
                   <Keys path={['stock', name]} />
                   {names.length > 1 && <RemoveStock name={name} />}
                 </>

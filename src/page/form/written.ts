@@ -59,6 +59,10 @@ function typedList({ of, words, single }: Extract<Control, { kind: 'list' }>, ty
   if (words.includes(typed)) return good(typed)
   // A number alone where a number may stand: how many hinges, not a list of one height.
   const parts = typed.split(/[,;]/).map((part) => part.trim())
+  // 17,8 is what one who writes decimals with a comma means by 17.8: never two readings. A sheet needs two lengths.
+  if (single && /\d\s*,\d/.test(typed)) {
+    return bad('a length with a decimal point, such as 17.8; between two of them a comma and a space')
+  }
   if (single && parts.length === 1 && PLAIN_NUMBER.test(typed)) return good(Number(typed))
   const values: EditValue[] = []
   for (const part of parts) {

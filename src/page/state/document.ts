@@ -37,7 +37,8 @@ export interface PageDocument {
   readonly follow: (hear: (transaction: Transaction) => void) => () => void
   /**
    * Changes the definition as a form or a finding asks; one step to undo. Edits of one `visit` (of a field) that follow
-   * each other are one step: each is made in the text as it was before the first. Throws what `applyEdits` throws.
+   * each other are one step: each is made in the text as it was before the first, and no edit at all is
+   * that text again. Throws what `applyEdits` throws.
    */
   readonly edit: (edits: readonly Edit[], visit?: object) => void
   /** Sets the whole text, as one step to undo; only what differs is replaced. */

@@ -24,9 +24,12 @@ export const baseSchema = z.union(
     group({
       casters: optional(
         hardwareOf(['caster']),
-        'The caster by name: caster 75; four of them, or two beside two fixed ones.',
+        'The caster by name: caster 75; four of them, or two beside two fixed ones. Default none.',
       ),
-      'fixed casters': optional(hardware, 'The fixed caster of two of the four by name: fixed caster 75.'),
+      'fixed casters': optional(
+        hardware,
+        'The fixed caster of two of the four by name: fixed caster 75. Default none.',
+      ),
       'fixed at': optional(
         z.enum(['left', 'right', 'back'], kind('fixed end')),
         'Where the two fixed casters stand: at the left or right end, rolling sideways, or at the back, rolling to the front.',
@@ -34,7 +37,7 @@ export const baseSchema = z.union(
       plinth: optional(plinth, 'A frame of four boards under the bottom.'),
       feet: optional(
         hardwareOf(['levelling foot']),
-        'The levelling foot by name: foot M8; four, and two more for each further 900 mm (36 in).',
+        'The levelling foot by name: foot M8; four, and two more for each further 900 mm (36 in). Default none.',
       ),
       inset: optional(
         lengthOrAuto,

@@ -80,7 +80,10 @@ const moduleShape = {
     loadsSchema,
     'What it is to carry, for the findings about loads. Default: what the trade reckons with.',
   ),
-  worktop: optional(worktopSchema, 'A board on the carcase, or none. The working height is then its upper face.'),
+  worktop: optional(
+    worktopSchema,
+    'A board on the carcase, or none. The working height is then its upper face. Default none.',
+  ),
 }
 
 const moduleSchema = group({

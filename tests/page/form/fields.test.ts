@@ -96,6 +96,25 @@ describe('what is typed', () => {
     })
   })
 
+  test.each(['17,8', '17,8 mm', '17.7, 17,8', '18 ,1', '23 7/16,23 1/2'])(
+    '%j may mean decimals, so it is refused and never becomes two readings',
+    (text) => {
+      expect(typedValue(controlAt('stock', 'ply', 'thickness'), text, 'mm')).toEqual({
+        ok: false,
+        expected: 'a length with a decimal point, such as 17.8; between two of them a comma and a space',
+      })
+    },
+  )
+
+  test('heights of hinges too; a sheet has two lengths, so a comma can only stand between them', () => {
+    expect(typedValue(controlAt(...MODULE, 'inside', 'front', 'hinges'), '80,620', 'mm').ok).toBe(false)
+    expect(typedValue(controlAt(...MODULE, 'inside', 'front', 'hinges'), '80;620', 'mm')).toEqual({
+      ok: true,
+      value: [80, 620],
+    })
+    expect(typedValue(controlAt('stock', 'ply', 'sheet'), '2440,1220', 'mm')).toEqual({ ok: true, value: [2440, 1220] })
+  })
+
   test('one hinge number is a number; heights are a list', () => {
     const hinges = controlAt(...MODULE, 'inside', 'front', 'hinges')
     expect(typedValue(hinges, '3', 'mm')).toEqual({ ok: true, value: 3 })
@@ -162,6 +181,13 @@ describe('what an empty field means', () => {
   ])('%j', (about, mm, inches) => {
     expect([defaultWords(about, 'mm'), defaultWords(about, 'in')]).toEqual([mm, inches])
   })
+
+  test.each<DefinitionPath>([['worktop'], ['base', 'casters'], ['base', 'fixed casters'], ['base', 'feet']])(
+    '%j: none',
+    (...within) => {
+      expect(defaultWords(fieldAt([...MODULE, ...within])?.about ?? '', 'mm')).toBe('default none')
+    },
+  )
 
   const COMMON = dataOf(`storyrod: 1
 stock: { ply: { thickness: 18 } }

@@ -22,6 +22,19 @@ test('a file keeps its byte order mark, which is no part of the text', () => {
   expect(document.fileText.value).toBe('a: 1\n')
 })
 
+test('no edit in a visit is the text before it, to the letter; of another visit it changes nothing', () => {
+  const document = pageDocument(opened('width: "600"   # mm\n'))
+  const visit = {}
+  for (const value of [4, 45]) document.edit([{ path: ['width'], value }], visit)
+  document.edit([], {})
+  expect(document.text.value).toBe('width: 45   # mm\n')
+  document.undo()
+  for (const value of [4, 45]) document.edit([{ path: ['width'], value }], visit)
+  document.edit([], visit)
+  expect(document.text.value).toBe('width: "600"   # mm\n')
+  expect(document.canUndo.value).toBe(false)
+})
+
 test('edits of one visit are one step to undo, with what was typed in the text before them another', () => {
   const document = pageDocument(opened('width: 600 # mm\n'))
   document.setText('width: 650 # mm\n')

@@ -1,16 +1,18 @@
 import { useSignal } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef } from 'preact/hooks'
+import { dataAt } from '../../../project/index.ts'
 import type { Control } from '../control.ts'
 import { useForm } from '../form-state.ts'
 import { shownValue, typedValue } from '../written.ts'
 import { Frame } from './frame.tsx'
 import type { PlainFieldProps } from './props.ts'
+import { asksRedo, asksUndo } from './undo-keys.ts'
 
 /**
- * A field that one types into. What can be read is written into the definition at once, and the drawing follows; what
- * cannot stays here, and the definition as it was. An emptied field takes its key out when it is left, not while one
- * types something else in its place.
+ * A field that one types into. What can be read is written into the definition at once, and the drawing follows; while
+ * what stands here cannot be read, the definition holds what it held before the visit. An emptied field takes its key
+ * out when it is left, not while one types something else in its place.
  */
 export function TypedField(
   props: PlainFieldProps & { readonly control: Exclude<Control, { kind: 'choice' }> },
@@ -20,6 +22,8 @@ export function TypedField(
   const draft = useSignal<string | undefined>(undefined)
   const visit = useRef<object>({})
   const focused = useRef(false)
+  // While one types, a way out beside the error would catch the Tab that leaves the field.
+  const typing = useSignal(false)
   const own = useRef(new Set<string>())
   const suggestions = useId()
   const words = 'words' in control ? control.words : []
@@ -35,13 +39,41 @@ export function TypedField(
     if (draft.value === undefined) return
     const last = typedValue(control, draft.value, form.units.value)
     if (!last.ok) return
-    if (last.value === undefined && written !== '') write(undefined, visit.current)
+    // Of keys that stand in its place an empty field says nothing.
+    const now = shownValue(dataAt(form.now(), path)) ?? ''
+    if (last.value === undefined && now !== '') write(undefined, visit.current)
+    draft.value = undefined
+    visit.current = {}
+  }
+  const takeBack = (): void => {
+    form.takeBack(visit.current)
+    form.catchUp()
     draft.value = undefined
   }
+  const press = (event: KeyboardEvent): void => {
+    if (event.key === 'Enter') commit()
+    if (draft.value === undefined) return
+    const isWritten = typed.ok && typed.value !== undefined
+    if (event.key === 'Escape' || (asksUndo(event) && !isWritten)) {
+      // What stands here only is what one wants to have back first.
+      event.preventDefault()
+      event.stopPropagation()
+      takeBack()
+    } else if (asksUndo(event) || asksRedo(event)) {
+      draft.value = undefined
+      visit.current = {}
+      own.current = new Set()
+    }
+  }
   const type = (text: string): void => {
+    if (draft.value === undefined) own.current.add(written)
     draft.value = text
+    typing.value = true
     const now = typedValue(control, text, form.units.value)
-    if (!now.ok || now.value === undefined) return
+    if (!now.ok || now.value === undefined) {
+      form.takeBack(visit.current)
+      return
+    }
     own.current.add(shownValue(now.value) ?? '')
     write(now.value, visit.current)
   }
@@ -51,7 +83,7 @@ export function TypedField(
       : problem
     : `not ${noun(control)}: ${typed.expected}`
   return (
-    <Frame path={path} label={label} about={about} error={error} remedy={typed.ok && remedy}>
+    <Frame path={path} label={label} about={about} error={error} remedy={typed.ok && !typing.value && remedy}>
       {(framed) => (
         <>
           <input
@@ -74,15 +106,10 @@ export function TypedField(
             onInput={({ currentTarget }) => type(currentTarget.value)}
             onBlur={() => {
               focused.current = false
+              typing.value = false
               commit()
             }}
-            onKeyDown={(event) => {
-              if (event.key === 'Enter') commit()
-              if (event.key === 'Escape' && draft.value !== undefined) {
-                event.stopPropagation()
-                draft.value = undefined
-              }
-            }}
+            onKeyDown={press}
           />
           {words.length > 0 && (
             <datalist id={suggestions}>
