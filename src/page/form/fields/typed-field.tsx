@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals'
 import type { JSX } from 'preact'
 import { useEffect, useId, useRef } from 'preact/hooks'
 import type { Control } from '../control.ts'
+import { emptyField } from '../empty.ts'
 import { useForm } from '../form-state.ts'
 import { shownValue, typedValue } from '../written.ts'
 import { Frame } from './frame.tsx'
@@ -17,6 +18,7 @@ export function TypedField(
 ): JSX.Element {
   const { path, label, about, written, placeholder, problem, remedy, control, write } = props
   const form = useForm()
+  const { inside, beneath } = emptyField(placeholder)
   const draft = useSignal<string | undefined>(undefined)
   const visit = useRef<object>({})
   const focused = useRef(false)
@@ -51,7 +53,14 @@ export function TypedField(
       : problem
     : `not ${noun(control)}: ${typed.expected}`
   return (
-    <Frame path={path} label={label} about={about} error={error} remedy={typed.ok && remedy}>
+    <Frame
+      path={path}
+      label={label}
+      about={about}
+      error={error}
+      holds={written === '' ? beneath : ''}
+      remedy={typed.ok && remedy}
+    >
       {(framed) => (
         <>
           <input
@@ -62,7 +71,7 @@ export function TypedField(
             autocomplete="off"
             autocapitalize="off"
             spellcheck={false}
-            placeholder={placeholder}
+            placeholder={inside}
             list={words.length > 0 ? suggestions : undefined}
             value={draft.value ?? written}
             onFocus={() => {
