@@ -7,6 +7,7 @@ import { SEVERITY_WORDS } from './counts.ts'
 import type { FindingsState } from './findings-state.ts'
 import { type ChangedLimits, limitRows } from './limit-rows.ts'
 import type { Note } from './notes.ts'
+import { TypedWords } from './typed-words.tsx'
 
 /** Further places that are named; the rest are counted, as in the command. */
 const MOST_PLACES = 5
@@ -43,7 +44,9 @@ export function NoteItem({
             {first.module ?? 'the whole project'}
             {first.panelName !== undefined && `, ${first.panelName}`}
           </span>
-          <span class="note-words">{first.short}</span>
+          <span class="note-words">
+            <TypedWords words={first.short} />
+          </span>
         </button>
         <AlsoAt note={note} state={state} />
         {alsoOn.length > 0 && (
@@ -59,7 +62,7 @@ export function NoteItem({
         {first.fix !== undefined && (
           <p class="note-fix">
             <span class="quiet">to mend it: </span>
-            {first.fix}
+            <TypedWords words={first.fix} />
           </p>
         )}
         <div class="presses">
