@@ -83,10 +83,10 @@ describe('on a desk', () => {
     expect(await units.isVisible()).toBe(false)
   })
 
-  test('Define folds away and the drawing gets its room; the focus stays with the press', async () => {
+  test('Define is put aside and the drawing gets its room; the focus stays with the press', async () => {
     const width = () => page.locator('#see').evaluate((node) => node.getBoundingClientRect().width)
     const before = await width()
-    await page.getByRole('button', { name: 'Fold Define away' }).focus()
+    await page.getByRole('button', { name: 'Put aside Define' }).focus()
     await page.keyboard.press('Enter')
     await page.waitForFunction(() => document.activeElement?.className === 'unfold')
     expect(await width()).toBeGreaterThan(before + 200)
