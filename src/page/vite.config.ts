@@ -62,12 +62,13 @@ export default defineConfig({
     assetsInlineLimit: Number.MAX_SAFE_INTEGER,
     chunkSizeWarningLimit: 10_000,
     reportCompressedSize: false,
+    rolldownOptions: { input: folder('storyrod.html') },
   },
   // The writer of PDF files is large, and only the worker that makes files writes them: the others are to leave it out.
   worker: {
     format: 'iife',
     rolldownOptions: { treeshake: { moduleSideEffects: [{ test: /node_modules.pdfkit/, sideEffects: false }] } },
   },
-  server: { fs: { allow: [folder('../..')] } },
+  server: { open: '/storyrod.html', fs: { allow: [folder('../..')] } },
   plugins: [viteSingleFile({ removeViteModuleLoader: true }), contentPolicy()],
 })
