@@ -1,5 +1,5 @@
 import './files.css'
-import { useComputed } from '@preact/signals'
+import { useComputed, useSignal } from '@preact/signals'
 import type { JSX } from 'preact'
 import { stampOf } from '../../outputs/index.ts'
 import { usePage } from '../state/page.ts'
@@ -12,8 +12,16 @@ import { type Taking, useTaking } from './use-taking.ts'
 /** The files of the project, and its pages on paper. */
 export function TakeAway(): JSX.Element {
   const taking = useTaking()
+  const shown = useSignal(false)
+  // While stops stand, the height is for Judge: nothing can be taken away, and what to do about it stands there.
+  const isHeld = taking.hindrance.value === 'stops'
   return (
-    <div class="take">
+    <div class={isHeld && !shown.value ? 'take held' : 'take'}>
+      {isHeld && !shown.value && (
+        <button type="button" class="held-up" onClick={() => (shown.value = true)}>
+          {standingWords(taking.stops.value)} first: show the files all the same
+        </button>
+      )}
       <Hindrance taking={taking} />
       <AllFiles taking={taking} />
       <How taking={taking} />
