@@ -125,7 +125,7 @@ function DefineHead(): JSX.Element {
         ))}
       </fieldset>
       <button type="button" class="plain fold-define" onClick={() => fold('folded', settings.define)}>
-        Fold<span class="unseen"> Define away</span>
+        Put aside<span class="unseen"> Define</span>
       </button>
     </>
   )
@@ -135,7 +135,7 @@ function Unfold(): JSX.Element {
   const { settings } = usePage()
   return (
     <button type="button" class="unfold" onClick={() => fold('open', settings.define)}>
-      <span class="note-number">1</span> Unfold Define
+      <span class="note-number">1</span> Bring back Define
     </button>
   )
 }

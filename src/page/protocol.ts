@@ -96,6 +96,8 @@ export interface PageFinding {
   readonly key: string
   readonly rule: string
   readonly severity: Severity
+  /** The limits of its rule that the definition changes, by name, in the limit's unit. */
+  readonly limits?: Readonly<Record<string, number>>
   /** Its note in Judge, from 1. Equal findings (a row of holes, equal shelves) share one; silenced ones have none. */
   readonly number?: number
   /** The module and the panel that it stands under, where it stands under any. */

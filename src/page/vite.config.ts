@@ -114,12 +114,12 @@ export default defineConfig({
     assetsInlineLimit: Number.MAX_SAFE_INTEGER,
     chunkSizeWarningLimit: 10_000,
     reportCompressedSize: false,
-    rolldownOptions: { treeshake },
+    rolldownOptions: { input: folder('storyrod.html'), treeshake },
   },
   worker: {
     format: 'iife',
     rolldownOptions: { treeshake },
   },
-  server: { fs: { allow: [folder('../..')] } },
+  server: { open: '/storyrod.html', fs: { allow: [folder('../..')] } },
   plugins: [programsAside(), viteSingleFile({ removeViteModuleLoader: true }), contentPolicy()],
 })

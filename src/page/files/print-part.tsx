@@ -21,7 +21,7 @@ export function PrintPart({ taking }: { readonly taking: Taking }): JSX.Element 
   const ready = useSignal<Ready | undefined>(undefined)
   // What was drawn is of the definition as it was.
   useSignalEffect(() => {
-    void [document.source.value, choice.value, taking.accepted.value]
+    void [document.source.value, choice.value, taking.anyway.given.value]
     ready.value = undefined
   })
   const off = taking.state.value.kind === 'busy' || taking.hindrance.value !== undefined
@@ -107,7 +107,7 @@ async function draw(
   const front: PrintedPage[] = []
   const pages: PrintedPage[] = []
   let words: string | undefined
-  const job = { kind: 'print', choice: choiceOf(chosen), source, anyway: taking.accepted.peek() > 0 } as const
+  const job = { kind: 'print', choice: choiceOf(chosen), source, anyway: taking.anyway.given.peek() } as const
   const done = await taking.run(job, 'Panels', (news) => {
     if (news.kind === 'pages') (news.front ? front : pages).push(...news.pages)
     if (news.kind === 'done') words = news.words

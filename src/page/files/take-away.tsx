@@ -1,7 +1,7 @@
 import './files.css'
-import { useComputed } from '@preact/signals'
+import { useComputed, useSignal } from '@preact/signals'
 import type { JSX } from 'preact'
-import { stampOf, stopWords } from '../../outputs/index.ts'
+import { stampOf } from '../../outputs/index.ts'
 import { usePage } from '../state/page.ts'
 import { canWriteFolders, chooseFolder } from './disk.ts'
 import { PaperFields } from './paper-fields.tsx'
@@ -12,8 +12,16 @@ import { type Taking, useTaking } from './use-taking.ts'
 /** The files of the project, and its pages on paper. */
 export function TakeAway(): JSX.Element {
   const taking = useTaking()
+  const shown = useSignal(false)
+  // While stops stand, the height is for Judge: nothing can be taken away, and what to do about it stands there.
+  const isHeld = taking.hindrance.value === 'stops'
   return (
-    <div class="take">
+    <div class={isHeld && !shown.value ? 'take held' : 'take'}>
+      {isHeld && !shown.value && (
+        <button type="button" class="held-up" onClick={() => (shown.value = true)}>
+          {standingWords(taking.stops.value)} first: show the files all the same
+        </button>
+      )}
       <Hindrance taking={taking} />
       <AllFiles taking={taking} />
       <How taking={taking} />
@@ -37,7 +45,7 @@ export function TakeAway(): JSX.Element {
 
 /** Why nothing can be drawn as things stand, and what can be done about it. */
 function Hindrance({ taking }: { readonly taking: Taking }): JSX.Element | null {
-  const { accepted, hindrance, stops } = taking
+  const { anyway, hindrance, stops } = taking
   if (hindrance.value === 'working') return <p>Working out the files …</p>
   if (hindrance.value === 'mistakes')
     return (
@@ -46,12 +54,12 @@ function Hindrance({ taking }: { readonly taking: Taking }): JSX.Element | null 
   if (stops.value === 0) return null
   return (
     <div class="strip warn">
-      <p>{stopWords(stops.value)}: cut from these drawings, wood would be spoilt. Judge says what to change.</p>
+      <p>{standingWords(stops.value)}: wood cut from these drawings would be spoilt. Judge says what to change.</p>
       <label class="tick">
         <input
           type="checkbox"
-          checked={stops.value <= accepted.value}
-          onChange={({ currentTarget }) => (accepted.value = currentTarget.checked ? stops.peek() : 0)}
+          checked={anyway.given.value}
+          onChange={({ currentTarget }) => anyway.set(currentTarget.checked)}
         />
         <span>
           Draw anyway: every sheet says <b>{stampOf(stops.value)}</b>
@@ -60,6 +68,8 @@ function Hindrance({ taking }: { readonly taking: Taking }): JSX.Element | null 
     </div>
   )
 }
+
+const standingWords = (stops: number): string => (stops === 1 ? '1 stop' : `${stops} stops`)
 
 function AllFiles({ taking }: { readonly taking: Taking }): JSX.Element {
   const { workshop } = usePage()

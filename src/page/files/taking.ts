@@ -1,7 +1,8 @@
-import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import { stopsStanding } from '../../outputs/index.ts'
 import type { Page } from '../state/page.ts'
 import type { FilesJob, FilesNews } from './asks.ts'
+import { type Consent, consentTo } from './consent.ts'
 import type { FilesCrew } from './crew.ts'
 import { download, type FolderHandle, writeBelow } from './disk.ts'
 
@@ -17,8 +18,8 @@ export interface Taking {
   /** The definition that stands there can be drawn, or why not. */
   readonly hindrance: ReadonlySignal<'working' | 'mistakes' | 'stops' | undefined>
   readonly stops: ReadonlySignal<number>
-  /** With so many stops the person would have it drawn all the same. */
-  readonly accepted: Signal<number>
+  /** The person would have it drawn all the same. */
+  readonly anyway: Consent
   /** Makes one file and hands it to the downloads. */
   readonly one: (path: string) => Promise<void>
   readonly zip: () => Promise<void>
@@ -33,14 +34,14 @@ export interface Taking {
 
 export function takingFrom({ document, workshop, say }: Page, crew: FilesCrew): Taking {
   const state = signal<TakeState>({ kind: 'idle' })
-  const accepted = signal(0)
+  const anyway = consentTo(workshop.findings, document.opened)
   const stops = computed(() => stopsStanding(workshop.findings.value))
   const hindrance = computed(() => {
     if (workshop.problems.value.length > 0) return 'mistakes'
     if (workshop.files.value === undefined) return 'working'
-    return stops.value > accepted.value ? 'stops' : undefined
+    return stops.value > 0 && !anyway.given.value ? 'stops' : undefined
   })
-  const asked = () => ({ source: document.source.peek(), anyway: accepted.peek() > 0 })
+  const asked = () => ({ source: document.source.peek(), anyway: anyway.given.peek() })
   const over = (words: string, isTrouble: boolean): void => {
     state.value = { kind: 'over', words, isTrouble }
     say(words)
@@ -78,7 +79,7 @@ export function takingFrom({ document, workshop, say }: Page, crew: FilesCrew): 
     state,
     hindrance,
     stops,
-    accepted,
+    anyway,
     run,
     say: (words) => over(words, false),
     stop: () => crew.stop(),

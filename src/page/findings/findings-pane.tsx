@@ -8,6 +8,7 @@ import { type FindingsState, findingsState } from './findings-state.ts'
 import { NoteItem } from './note-item.tsx'
 import { notesOf } from './notes.ts'
 import { Problems } from './problems.tsx'
+import { TypedWords } from './typed-words.tsx'
 
 /** What is wrong with the definition, and what the checks found in what it makes, worst first. */
 export function FindingsPane(): JSX.Element {
@@ -84,7 +85,9 @@ function Silenced({ state }: { readonly state: FindingsState }): JSX.Element | n
       <ul class="rows">
         {silent.map((finding) => (
           <li key={finding.key}>
-            <p class="note-words">{finding.message}</p>
+            <p class="note-words">
+              <TypedWords words={finding.message} />
+            </p>
             <p class="quiet">because: {finding.silenced}</p>
             <button type="button" class="plain" onClick={() => state.showLine(finding)}>
               line {finding.line}

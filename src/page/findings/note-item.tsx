@@ -1,11 +1,13 @@
 import type { JSX } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
-import { type Limit, type RuleEntry, ruleEntry } from '../../rulebook/index.ts'
+import { type RuleEntry, ruleEntry } from '../../rulebook/index.ts'
 import { SeverityMark } from '../look/severity-mark.tsx'
 import { usePage } from '../state/page.ts'
 import { SEVERITY_WORDS } from './counts.ts'
 import type { FindingsState } from './findings-state.ts'
+import { type ChangedLimits, limitRows } from './limit-rows.ts'
 import type { Note } from './notes.ts'
+import { TypedWords } from './typed-words.tsx'
 
 /** Further places that are named; the rest are counted, as in the command. */
 const MOST_PLACES = 5
@@ -42,7 +44,9 @@ export function NoteItem({
             {first.module ?? 'the whole project'}
             {first.panelName !== undefined && `, ${first.panelName}`}
           </span>
-          <span class="note-words">{first.short}</span>
+          <span class="note-words">
+            <TypedWords words={first.short} />
+          </span>
         </button>
         <AlsoAt note={note} state={state} />
         {alsoOn.length > 0 && (
@@ -58,7 +62,7 @@ export function NoteItem({
         {first.fix !== undefined && (
           <p class="note-fix">
             <span class="quiet">to mend it: </span>
-            {first.fix}
+            <TypedWords words={first.fix} />
           </p>
         )}
         <div class="presses">
@@ -70,7 +74,7 @@ export function NoteItem({
           <button type="button" class="plain" onClick={() => state.showLine(first)}>
             line {first.line}
           </button>
-          <Rule id={first.rule} />
+          <Rule id={first.rule} changed={first.limits ?? {}} />
         </div>
       </div>
     </li>
@@ -101,14 +105,14 @@ function AlsoAt({
 }
 
 /** What the rule is, when it is asked for. */
-function Rule({ id }: { readonly id: string }): JSX.Element | null {
+function Rule({ id, changed }: { readonly id: string; readonly changed: ChangedLimits }): JSX.Element | null {
   const rule = ruleEntry(id)
   if (rule === undefined) return null
   return (
     <details class="fold rule">
       <summary>The rule</summary>
       <p>{rule.meaning}</p>
-      <Limits rule={rule} />
+      <Limits rule={rule} changed={changed} />
       <p class="quiet">
         From: {rule.source}. In the definition: <code>findings: {id}</code>
       </p>
@@ -116,21 +120,24 @@ function Rule({ id }: { readonly id: string }): JSX.Element | null {
   )
 }
 
-function Limits({ rule: { limits } }: { readonly rule: RuleEntry }): JSX.Element | null {
-  const entries = Object.entries(limits)
-  if (entries.length === 0) return null
+function Limits({
+  rule: { limits },
+  changed,
+}: {
+  readonly rule: RuleEntry
+  readonly changed: ChangedLimits
+}): JSX.Element | null {
+  const rows = limitRows(limits, changed)
+  if (rows.length === 0) return null
   return (
     <dl class="facts">
-      {entries.map(([name, limit]) => [
+      {rows.map(({ name, figure, says, usual }) => [
         <dt key={`${name}:`}>{name}</dt>,
         <dd key={name}>
-          <span class="figures">{limitWords(limit)}</span> {limit.says}
+          <span class="figures">{figure}</span> {says}
+          {usual !== undefined && <span class="quiet"> (set by the definition; default {usual})</span>}
         </dd>,
       ])}
     </dl>
   )
 }
-
-const UNITS = { mm: ' mm', kg: ' kg', degrees: '°', '%': ' %', '1': '' } as const
-
-const limitWords = ({ value, unit }: Limit): string => `${value}${UNITS[unit]}`

@@ -28,6 +28,10 @@ export function pageFindings(
   locate: Locate,
 ): PageFinding[] {
   const byId = new Map(panels.map((panel) => [panel.id, panel]))
+  const show = (finding: Finding, standing: Standing): PageFinding => {
+    const limits = project.findings.limits[finding.rule]
+    return { ...shown(finding, standing, byId, locate), ...(limits !== undefined && { limits }) }
+  }
   let number = 0
   const loud = WORST_FIRST.flatMap((severity) => {
     const alike = findings.filter((finding) => finding.severity === severity)
@@ -39,13 +43,13 @@ export function pageFindings(
         return members.map((finding) => {
           const panelName = group.panel === undefined ? undefined : byId.get(finding.panels[0] ?? '')?.name
           const short = shortMessage(finding, { ...group, ...(panelName !== undefined && { panel: panelName }) })
-          return shown(finding, { ...here, ...(panelName !== undefined && { panelName }), short }, byId, locate)
+          return show(finding, { ...here, ...(panelName !== undefined && { panelName }), short })
         })
       }),
     )
   })
   const silent = findings.filter(({ silenced }) => silenced !== undefined)
-  return [...loud, ...silent.map((finding) => shown(finding, { short: finding.message }, byId, locate))]
+  return [...loud, ...silent.map((finding) => show(finding, { short: finding.message }))]
 }
 
 function shown(finding: Finding, standing: Standing, panels: ReadonlyMap<string, Panel>, locate: Locate): PageFinding {

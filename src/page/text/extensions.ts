@@ -24,6 +24,7 @@ import {
   type Tooltip,
 } from '@codemirror/view'
 import { tags } from '@lezer/highlight'
+import { drawnComments } from './drawn-comments.ts'
 import { type Explanation, explanationAt } from './explain.ts'
 import { namesIn, pathAt } from './path-at.ts'
 import { type Suggestion, suggestionsAt } from './suggest.ts'
@@ -50,6 +51,7 @@ export function textExtensions(): readonly Extension[] {
     indentOnInput(),
     highlightSelectionMatches(),
     EditorView.lineWrapping,
+    drawnComments,
     yaml(),
     belowKeys,
     syntaxHighlighting(paper),

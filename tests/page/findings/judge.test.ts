@@ -52,6 +52,19 @@ test('stops come first, with their number, what is wrong, what would mend it and
     .waitFor()
 })
 
+test('while stops stand Judge has the height, and the files are shown when they are asked for', async () => {
+  const height = () => judge().evaluate((node) => node.getBoundingClientRect().height)
+  const files = page.locator('#take-away')
+  const zip = files.getByRole('button', { name: /in one zip$/ })
+  expect(await zip.isVisible()).toBe(false)
+  const whole = await height()
+  await files.getByRole('button', { name: '2 stops first: show the files all the same' }).click()
+  await files.getByText('2 stops: wood cut from these drawings would be spoilt.').waitFor()
+  expect(await zip.isDisabled()).toBe(true)
+  // Three fifths of what both have together, and not all but a strip.
+  expect(whole).toBeGreaterThan((await height()) + 100)
+})
+
 test('a fix is applied by one press, comments stay, and one press takes it back', async () => {
   await note('6 are asked for').getByRole('button', { name: 'Apply this fix' }).click()
   await judge().getByText('modules › low › inside › loose shelves › count is now 5').waitFor()

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest'
 import { checked, layOutDefinition } from '../../../src/outputs/index.ts'
 import { countWords, worstOf } from '../../../src/page/findings/counts.ts'
+import { limitRows } from '../../../src/page/findings/limit-rows.ts'
 import { notesOf } from '../../../src/page/findings/notes.ts'
 import { pageFindings } from '../../../src/page/findings/page-findings.ts'
 import type { PageFinding } from '../../../src/page/protocol.ts'
 import { renderProblems } from '../../../src/project/index.ts'
+import { RULEBOOK } from '../../../src/rulebook/index.ts'
 import { anyDefinition } from '../../support/random.ts'
 import { expectFaultless } from '../../support/sought.ts'
 
@@ -53,6 +55,25 @@ test('what the definition silences stands last, with its reason and without a nu
     shown.slice(first).map(({ rule, silenced, number, short, message }) => [rule, silenced, number, short === message]),
   ).toEqual([['pin-rows-short', 'it is a model', undefined, true]])
   expect(shown[0]).toMatchObject({ number: 1, rule: 'pin-columns-crossed' })
+})
+
+test('a rule is told with the limits that hold, and the default beside those that the definition changes', () => {
+  // Two round openings of 60, centres 70 apart: 70 − 60 = 10 mm of wood between them, less than the 12.7 mm (1/2 in) asked for.
+  const opening = (front: number): string =>
+    `{ panel: left side, shape: round, diameter: 60, from: { front: ${front}, bottom: 150 } }`
+  const openings = `    openings: [${opening(100)}, ${opening(170)}]\n`
+  const { shown } = found(
+    `${TWO.replace('loose shelves: 6 }\n', `loose shelves: 1 }\n${openings}`)}findings: { cutout-near: { warn: 1/2 in } }\n`,
+  )
+  const near = shown.find(({ rule }) => rule === 'cutout-near')
+  expect(near?.severity).toBe('warn')
+  expect(near?.limits).toEqual({ warn: 12.7 })
+  const told = limitRows(RULEBOOK['cutout-near'].limits, near?.limits ?? {})
+  expect(told.map(({ name, figure, usual }) => [name, figure, usual])).toEqual([
+    ['warn', '12.7 mm', '5 mm'],
+    ['stop', '3 mm', undefined],
+  ])
+  expect(shown.find(({ rule }) => rule === 'pin-columns-crossed')).not.toHaveProperty('limits')
 })
 
 test('over random projects each finding stands once, worst first, numbered without gaps, silenced ones last', () => {

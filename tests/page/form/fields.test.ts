@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type Control, fieldReader } from '../../../src/page/form/control.ts'
 import { defaultWords } from '../../../src/page/form/default-words.ts'
+import { emptyField } from '../../../src/page/form/empty.ts'
 import { inheritedAt } from '../../../src/page/form/inherited.ts'
 import { namesFor } from '../../../src/page/form/names.ts'
 import { shownValue, typedValue } from '../../../src/page/form/written.ts'
@@ -215,6 +216,20 @@ modules:
   ])('%s %j from common: %j', (module, within, value) => {
     expect(inheritedAt(COMMON, ['modules', module, ...within])).toEqual(value)
   })
+})
+
+test.each([
+  // What holds stands beneath, whole; 12 characters have room in the field.
+  ['from common: 571.3', 'from common', '571.3'],
+  ['from common: birch 18', 'from common', 'birch 18'],
+  ['default through screws', 'default', 'through screws'],
+  ['default 5 mm; behind a front 20 mm', 'default', '5 mm; behind a front 20 mm'],
+  ['default none', 'default none', ''],
+  ['now 364.4 mm', 'now 364.4 mm', ''],
+  ['now 14 11/32 in', '', 'now 14 11/32 in'],
+  ['', '', ''],
+])('an empty field of which %j holds says %j, and beneath %j', (words, inside, beneath) => {
+  expect(emptyField(words)).toEqual({ inside, beneath })
 })
 
 test('names to choose from: own hardware by the kind of what it is like, in the end', () => {

@@ -100,7 +100,7 @@ describe('at a desk', () => {
     await soon(() => height.inputValue()).toBe('815')
     await height.fill('')
     await height.blur()
-    await soon(() => field('working height').getAttribute('placeholder')).toBe('from common: 850')
+    await soon(() => field('working height').getAttribute('placeholder')).toBe('from common')
     expect((await definition()).modules['mould store']).not.toHaveProperty('working height')
   })
 

@@ -83,10 +83,15 @@ describe('on a desk', () => {
     expect(await units.isVisible()).toBe(false)
   })
 
-  test('Define folds away and the drawing gets its room; the focus stays with the press', async () => {
+  test('Define is put aside and the drawing gets its room; the focus stays with the press', async () => {
     const width = () => page.locator('#see').evaluate((node) => node.getBoundingClientRect().width)
     const before = await width()
-    await page.getByRole('button', { name: 'Fold Define away' }).focus()
+    const [head, press] = await page
+      .locator('.area-define > .area-head, .fold-define')
+      .evaluateAll((nodes) => nodes.map((node) => node.getBoundingClientRect()))
+    // In one line with the heading.
+    expect(press?.top).toBeLessThan((head?.top ?? 0) + 20)
+    await page.getByRole('button', { name: 'Put aside Define' }).focus()
     await page.keyboard.press('Enter')
     await page.waitForFunction(() => document.activeElement?.className === 'unfold')
     expect(await width()).toBeGreaterThan(before + 200)

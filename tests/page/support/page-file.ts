@@ -17,7 +17,7 @@ const ASK_EVERY_MS = 100
  */
 export async function pageFile(): Promise<string> {
   const folder = join(tmpdir(), `storyrod-page-${fingerprint()}`)
-  const file = join(folder, 'index.html')
+  const file = join(folder, 'storyrod.html')
   if (existsSync(file)) return file
   const lock = `${folder}-being-built`
   if (!claim(lock)) {

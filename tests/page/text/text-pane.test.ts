@@ -92,6 +92,18 @@ describe('the text', () => {
     expect(await lines()).toEqual(before)
   })
 
+  test('leaves a plan that is drawn in characters whole, and scrolls sideways to its end', async () => {
+    await page.locator('.cm-content').focus()
+    await page.keyboard.press('Control+Home')
+    const plan = page.locator('.cm-line.tx-drawn')
+    const plain = page.locator('.cm-line', { hasText: /^units: mm$/ })
+    const one = await plain.evaluate((node) => node.getBoundingClientRect().height)
+    const heights = await plan.evaluateAll((nodes) => nodes.map((node) => node.getBoundingClientRect().height))
+    expect(heights).toEqual(Array(9).fill(one))
+    const [room, whole] = await page.locator('.cm-scroller').evaluate((node) => [node.clientWidth, node.scrollWidth])
+    expect(whole).toBeGreaterThan(room ?? 0)
+  })
+
   test('does not keep the keyboard: Escape, then Tab, leaves it', async () => {
     await page.locator('.cm-content').focus()
     await page.keyboard.press('Escape')

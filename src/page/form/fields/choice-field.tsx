@@ -1,5 +1,6 @@
 import type { JSX } from 'preact'
 import type { Control } from '../control.ts'
+import { emptyField } from '../empty.ts'
 import { useForm } from '../form-state.ts'
 import { namesFor } from '../names.ts'
 import { typedValue } from '../written.ts'
@@ -12,6 +13,7 @@ export function ChoiceField(
 ): JSX.Element {
   const { path, label, about, written, placeholder, problem, remedy, control, write, also } = props
   const form = useForm()
+  const { inside, beneath } = emptyField(placeholder)
   const groups = namesFor(form.data.value, control, path)
   const known = groups.some(({ names }) => names.includes(written)) || control.words.includes(written)
   const choose = (text: string): void => {
@@ -20,7 +22,14 @@ export function ChoiceField(
     if (typed.ok) write(typed.value, {})
   }
   return (
-    <Frame path={path} label={label} about={about} error={problem} remedy={remedy}>
+    <Frame
+      path={path}
+      label={label}
+      about={about}
+      error={problem}
+      holds={written === '' && also === undefined ? beneath : ''}
+      remedy={remedy}
+    >
       {(framed) => (
         <select
           {...framed}
@@ -31,7 +40,7 @@ export function ChoiceField(
           onChange={({ currentTarget }) => choose(currentTarget.value)}
         >
           {also !== undefined && <option value={ALSO}>{also}</option>}
-          <option value="">{placeholder === '' ? '—' : placeholder}</option>
+          <option value="">{inside === '' ? '—' : inside}</option>
           {!known && written !== '' && <option value={written}>{written}</option>}
           {control.words.map((word) => (
             <option key={word} value={word}>

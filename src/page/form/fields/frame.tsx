@@ -16,16 +16,22 @@ export interface FrameProps {
   readonly label: string
   readonly about: string
   readonly error: string | undefined
+  /** What holds while the field is empty, beneath it; empty where the field says it. */
+  readonly holds?: string
   /** What stands beside the error: a way out. */
   readonly remedy?: ComponentChildren
   readonly children: (control: FramedControl) => ComponentChildren
 }
 
 /** One field: its key, its control and, where something is wrong, what would be right. */
-export function Frame({ path, label, about, error, remedy, children }: FrameProps): JSX.Element {
+export function Frame({ path, label, about, error, holds = '', remedy, children }: FrameProps): JSX.Element {
   const id = useId()
-  const [aboutId, errorId] = [`${id}-about`, `${id}-error`]
-  const described = [...(about === '' ? [] : [aboutId]), ...(error === undefined ? [] : [errorId])].join(' ')
+  const [aboutId, errorId, holdsId] = [`${id}-about`, `${id}-error`, `${id}-holds`]
+  const described = [
+    ...(holds === '' ? [] : [holdsId]),
+    ...(about === '' ? [] : [aboutId]),
+    ...(error === undefined ? [] : [errorId]),
+  ].join(' ')
   return (
     <div class={error === undefined ? 'field beside' : 'field beside wrong'}>
       <label for={id}>{label}</label>
@@ -35,6 +41,11 @@ export function Frame({ path, label, about, error, remedy, children }: FrameProp
         'aria-describedby': described,
         'aria-invalid': error !== undefined,
       })}
+      {holds !== '' && (
+        <span class="holds" id={holdsId}>
+          {holds}
+        </span>
+      )}
       {about !== '' && (
         <span id={aboutId} class="unseen">
           {about}

@@ -10,7 +10,7 @@ export interface PlainFieldProps {
   readonly about: string
   /** As it stands in the definition; empty where it says nothing. */
   readonly written: string
-  /** What holds while it is empty. */
+  /** What holds while it is empty, in words of any length. */
   readonly placeholder: string
   /** What is wrong with it in the definition. */
   readonly problem: string | undefined

@@ -3,6 +3,7 @@ import type { JSX } from 'preact'
 import { useEffect, useId, useRef } from 'preact/hooks'
 import { dataAt } from '../../../project/index.ts'
 import type { Control } from '../control.ts'
+import { emptyField } from '../empty.ts'
 import { useForm } from '../form-state.ts'
 import { shownValue, typedValue } from '../written.ts'
 import { Frame } from './frame.tsx'
@@ -19,6 +20,7 @@ export function TypedField(
 ): JSX.Element {
   const { path, label, about, written, placeholder, problem, remedy, control, write } = props
   const form = useForm()
+  const { inside, beneath } = emptyField(placeholder)
   const draft = useSignal<string | undefined>(undefined)
   const visit = useRef<object>({})
   const focused = useRef(false)
@@ -83,7 +85,14 @@ export function TypedField(
       : problem
     : `not ${noun(control)}: ${typed.expected}`
   return (
-    <Frame path={path} label={label} about={about} error={error} remedy={typed.ok && !typing.value && remedy}>
+    <Frame
+      path={path}
+      label={label}
+      about={about}
+      error={error}
+      holds={written === '' ? beneath : ''}
+      remedy={typed.ok && !typing.value && remedy}
+    >
       {(framed) => (
         <>
           <input
@@ -94,7 +103,7 @@ export function TypedField(
             autocomplete="off"
             autocapitalize="off"
             spellcheck={false}
-            placeholder={placeholder}
+            placeholder={inside}
             list={words.length > 0 ? suggestions : undefined}
             value={draft.value ?? written}
             onFocus={() => {
