@@ -5,7 +5,8 @@ import type { Units } from '../length/index.ts'
 import type { FilesOutline } from '../outputs/index.ts'
 import type { DefinitionPath, Edit, PrintOptions, Problem } from '../project/index.ts'
 import type { FormModel } from './form/model.ts'
-import type { Face, HoleFacts, Look, Scene } from './scene/types.ts'
+import type { SceneParcel } from './scene/parcel.ts'
+import type { Face, HoleFacts, Look } from './scene/types.ts'
 
 /** A definition as a person has it: its text, its file's name, and the files that it names. */
 export interface DefinitionSource {
@@ -39,8 +40,8 @@ export type DrawerAnswer =
       /** Left out where it is the same as the last one. */
       readonly outline?: Outline
       readonly form?: FormModel
-      /** Of the look that was asked for, or of the nearest one that there is. */
-      readonly scene?: Scene
+      /** Of the look that was asked for, or of the nearest one that there is; packed against the last one. */
+      readonly scene?: SceneParcel
     }
   | { readonly kind: 'hole'; readonly number: number; readonly facts: HoleFacts | undefined }
 

@@ -1,6 +1,7 @@
 import type { PanelId, PlacedHardware } from '../../assembly/index.ts'
 import { type Box, boundsOfSolid, placedSolid } from '../../geometry/index.ts'
 import { type BodyName, bodiesOf, type Surroundings } from '../../hardware/index.ts'
+import { sameItems } from '../../memory/index.ts'
 import type { LaidIndex } from './laid-index.ts'
 
 /** A piece of hardware besides its holes, as the box around it in the frame of its module. */
@@ -16,22 +17,38 @@ export interface PlacedBody {
 export function bodiesIn(index: LaidIndex, module: string, names: readonly BodyName[]): PlacedBody[] {
   return (index.hardwareOf.get(module) ?? []).flatMap((piece) => {
     if (!KINDS.includes(piece.item.kind)) return []
-    const parts = piece.stations.map(({ part }) => part)
-    return bodiesOf(piece.item, parts, surroundingsOf(index, piece)).flatMap(
-      ({ part, name, solid }, k): PlacedBody[] => {
-        if (!names.includes(name)) return []
-        return piece.stations
-          .filter((station) => station.part === part)
-          .map(({ pose, panel }) => ({
-            key: `${piece.id} ${name} ${k}`,
-            panel,
-            name,
-            piece,
-            box: boundsOfSolid(placedSolid(pose, solid)),
-          }))
-      },
-    )
+    return bodiesOfPiece(index, piece).filter(({ name }) => names.includes(name))
   })
+}
+
+interface Known {
+  /** Of the boards that it grips: all else that bodies go by belongs to the piece. */
+  readonly thicknesses: readonly number[]
+  readonly bodies: readonly PlacedBody[]
+}
+
+const known = new WeakMap<PlacedHardware, Known>()
+
+function bodiesOfPiece(index: LaidIndex, piece: PlacedHardware): readonly PlacedBody[] {
+  const thicknesses = piece.stations.map(({ panel }) => index.panels.get(panel)?.thickness ?? 0)
+  const last = known.get(piece)
+  if (last !== undefined && sameItems(last.thicknesses, thicknesses)) return last.bodies
+  const parts = piece.stations.map(({ part }) => part)
+  const bodies = bodiesOf(piece.item, parts, surroundingsOf(index, piece)).flatMap(({ part, name, solid }, k) =>
+    piece.stations
+      .filter((station) => station.part === part)
+      .map(
+        ({ pose, panel }): PlacedBody => ({
+          key: `${piece.id} ${name} ${k}`,
+          panel,
+          name,
+          piece,
+          box: boundsOfSolid(placedSolid(pose, solid)),
+        }),
+      ),
+  )
+  known.set(piece, { thicknesses, bodies })
+  return bodies
 }
 
 /** What is seen of hardware from some way off; screws and pins go whole into their holes. */

@@ -1,4 +1,5 @@
 export { factsOf } from './facts.ts'
-export { outlineOf } from './outline.ts'
+export { type OutlineKeeper, outlineKeeper, outlineOf } from './outline.ts'
+export { ScenePacker, type SceneParcel, SceneUnpacker } from './parcel.ts'
 export { nearestLook, sceneOf } from './scene.ts'
 export * from './types.ts'

@@ -1,43 +1,27 @@
 import type { PlacedModule } from '../../assembly/index.ts'
 import { floorBox, ownBox } from '../../assembly/index.ts'
-import { mouthRadius } from '../../drawing/index.ts'
 import {
   add,
   type Box,
   compose,
   IDENTITY,
   type Pose,
-  place,
   placedBox,
   poseOf,
-  same,
   scale,
   sub,
-  turn,
   type Vec3,
 } from '../../geometry/index.ts'
 import type { Units } from '../../length/index.ts'
-import type { Bore, Panel, Surface } from '../../panel/index.ts'
-import { groovePath } from './board.ts'
 import { bodiesIn, type PlacedBody, wheelBox } from './bodies.ts'
-import { isFront } from './fronts.ts'
-import { holeId, type LaidIndex } from './laid-index.ts'
-import { closedPath, polygon, strokes } from './lines.ts'
-import { coversPoint, paintOrder } from './paint-order.ts'
+import type { LaidIndex } from './laid-index.ts'
+import { paintOrder } from './paint-order.ts'
 import { Picture, textSizeFor } from './picture.ts'
-import { seen, throughPose } from './plane.ts'
-import { Rims } from './rims.ts'
-import { OUTWARD } from './surfaces.ts'
-import type { Look, PanelToScene, Scene, ScenePoint, SceneSnap } from './types.ts'
-
-/**
- * Isometric projection, lengths along the axes true (ISO 5456-3, from memory): x runs to the right and up, y to the left and up, both
- * at 30 degrees to the level, z up. One looks from the front, from the left and from above.
- */
-export const ISOMETRIC: PanelToScene = (() => {
-  const cos30 = Math.sqrt(3) / 2
-  return [cos30, -cos30, 0, 0, -0.5, -0.5, -1, 0]
-})()
+import { throughPose } from './plane.ts'
+import type { Standing } from './standing.ts'
+import { boardOf, hexagon, ISOMETRIC } from './standing-board.ts'
+import { holesOf } from './standing-bores.ts'
+import type { Look, Scene } from './types.ts'
 
 /** What one sees after walking so many quarter turns round it, to the right: the floor, turned under the eye. */
 const TURNED: Readonly<Record<0 | 1 | 2 | 3, Pose>> = {
@@ -55,16 +39,6 @@ export const MOST_HOLES = 5000
 /** Of more panels the corners are left out, too. */
 const MOST_MEASURED = 400
 
-/** A panel in its place under the eye. */
-interface Standing {
-  readonly panel: Panel
-  readonly floorFromPanel: Pose
-  /** Frame of the eye: turned, and the panels apart. */
-  readonly eyeFromPanel: Pose
-  readonly box: Box
-  readonly frame: PanelToScene
-}
-
 /** A module, or all of them, in isometric projection. */
 export function isometricScene(
   index: LaidIndex,
@@ -79,8 +53,7 @@ export function isometricScene(
   const { order, covers } = paintOrder([...standing, ...bodies].map(({ box }) => box))
   for (const k of order) {
     const [one, body] = [standing[k], bodies[k - standing.length]]
-    if (one !== undefined) drawBox(picture, one)
-    if (one !== undefined && standing.length <= MOST_MEASURED) keepCorners(picture, one)
+    if (one !== undefined) drawBox(picture, one, standing.length <= MOST_MEASURED)
     if (body !== undefined) drawBody(picture, body)
   }
   const count = standing.reduce((sum, { panel }) => sum + panel.bores.length, 0)
@@ -89,7 +62,10 @@ export function isometricScene(
       const one = standing[k]
       if (one === undefined) continue
       const before = (covers[k] ?? []).flatMap((n) => (standing[n] ?? bodies[n - standing.length])?.box ?? [])
-      drawBores(picture, one, before)
+      const drawn = holesOf(one, before, picture.operations)
+      picture.roundHoles(drawn.holes, drawn.reaches)
+      for (const { one: bore, id, purposes, count } of drawn.operations)
+        picture.operations.bores(bore, id, purposes, count)
     }
   }
   const { min, max } = picture.area()
@@ -158,23 +134,6 @@ function drawBody(picture: Picture, { body, box }: StandsOn): void {
   )
 }
 
-/** The outline of a box that one sees from the front, the left and above, and the three edges at its near corner. */
-function hexagon(box: Box): { readonly rim: readonly ScenePoint[]; readonly lines: string } {
-  const corner = (x: 'min' | 'max', y: 'min' | 'max', z: 'min' | 'max'): ScenePoint =>
-    seen(ISOMETRIC, [box[x][0], box[y][1], box[z][2]])
-  const near = corner('min', 'min', 'max')
-  const rim = [
-    corner('min', 'max', 'max'),
-    corner('max', 'max', 'max'),
-    corner('max', 'min', 'max'),
-    corner('max', 'min', 'min'),
-    corner('min', 'min', 'min'),
-    corner('min', 'max', 'min'),
-  ] as const
-  const inner = [rim[0], rim[2], rim[4]].map((end): readonly ScenePoint[] => [near, end])
-  return { rim, lines: polygon(rim) + strokes(inner) }
-}
-
 function around(boxes: readonly Box[]): Box {
   const each = (value: (axis: 0 | 1 | 2) => number): Vec3 => [value(0), value(1), value(2)]
   return {
@@ -185,114 +144,17 @@ function around(boxes: readonly Box[]): Box {
 
 const middleOf = ({ min, max }: Box): Vec3 => scale(add(min, max), 0.5)
 
-/** The three sides of a box that one sees, and what is cut into them. */
-function drawBox(picture: Picture, one: Standing): void {
-  const { panel, box, frame } = one
+/** A panel with what is cut into it; as long as it stands where it stood, with the very same things as before. */
+function drawBox(picture: Picture, one: Standing, isMeasured: boolean): void {
+  const { panel, frame } = one
   picture.frames[panel.id] = frame
-  const { rim, lines } = hexagon(box)
-  picture.part(
-    {
-      key: panel.id,
-      kind: isFront(panel) ? 'front' : 'panel',
-      filled: true,
-      panel: panel.id,
-      title: `${panel.moduleName}: ${panel.name}`,
-      at: panel.at,
-    },
-    lines,
-    rim,
-  )
-  drawCuts(picture, one)
-}
-
-/** The corners of a panel as bits: 1 along x, 2 along y, 4 to face B. */
-const CORNERS = [0, 1, 2, 3, 4, 5, 6, 7] as const
-
-/** The seven corners and nine edges that one sees, for measuring: in their places however far apart the panels are drawn. */
-function keepCorners(picture: Picture, { panel, floorFromPanel, eyeFromPanel, frame, box }: Standing): void {
-  const { length, width, thickness } = panel
-  const snaps = CORNERS.map((bits): SceneSnap | undefined => {
-    const corner: Vec3 = [bits & 1 ? length : 0, bits & 2 ? width : 0, bits & 4 ? -thickness : 0]
-    const [x, y, z] = place(eyeFromPanel, corner)
-    // The one corner that lies behind all three sides.
-    if (same(x, box.max[0]) && same(y, box.max[1]) && same(z, box.min[2])) return undefined
-    return { at: seen(frame, corner), place: place(floorFromPanel, corner), kind: 'corner' }
-  })
-  for (const from of CORNERS) {
-    const start = snaps[from]
-    if (start === undefined) continue
-    picture.snaps.push(start)
-    for (const way of [1, 2, 4] as const) {
-      const end = (from & way) === 0 ? snaps[from | way] : undefined
-      if (end !== undefined) picture.edges.push({ from: start, to: end })
-    }
-  }
-}
-
-function drawCuts(picture: Picture, { panel, eyeFromPanel, frame }: Standing): void {
-  const face = isTurnedHere(eyeFromPanel, 'A') ? 'A' : 'B'
-  const z = face === 'A' ? 0 : -panel.thickness
-  for (const groove of panel.grooves) {
-    const operation = picture.operations.groove(groove)
-    if (groove.face !== face) continue
-    const d = closedPath(frame, groovePath(panel, groove), z)
-    picture.part(
-      { key: `${panel.id} ${groove.id}`, kind: groove.kind, filled: true, panel: panel.id, operation },
-      d,
-      [],
-    )
-  }
-  for (const cutout of panel.cutouts) {
-    const operation = picture.operations.cutout(cutout)
-    if (cutout.face !== face && !cutout.through) continue
-    const d = closedPath(frame, cutout.path, z)
-    const kind = cutout.through ? 'cutout' : 'pocket'
-    picture.part({ key: `${panel.id} ${cutout.id}`, kind, filled: true, panel: panel.id, operation }, d, [])
-  }
-}
-
-/** True where a surface is one of those that one sees. */
-function isTurnedHere(eyeFromPanel: Pose, surface: Surface): boolean {
-  const [x, y, z] = turn(eyeFromPanel, OUTWARD[surface])
-  return x < -0.5 || y < -0.5 || z > 0.5
-}
-
-const SURFACES: readonly Surface[] = ['A', 'B', 'x0', 'x1', 'y0', 'y1']
-
-/** Every bore of a panel; those on sides that one does not see, or behind other panels, are hidden. */
-function drawBores(picture: Picture, one: Standing, before: readonly Box[]): void {
-  const { panel, eyeFromPanel, floorFromPanel, frame } = one
-  if (panel.bores.length === 0) return
-  const here = new Set(SURFACES.filter((surface) => isTurnedHere(eyeFromPanel, surface)))
-  const rims = new Rims(frame)
-  for (const bore of panel.bores) {
-    const isHere = here.has(bore.surface)
-    const end = !isHere && bore.through ? 'out' : 'in'
-    const at = end === 'out' ? farEnd(bore) : bore.at
-    const point = seen(frame, at)
-    const { d, reach } = rims.of(bore, point, end)
-    picture.roundHole(
-      {
-        id: holeId(panel, bore),
-        panel: panel.id,
-        operation: picture.operations.bore(bore),
-        at: point,
-        place: place(floorFromPanel, at),
-        d,
-        radius: mouthRadius(bore),
-        hidden: (!isHere && !bore.through) || (before.length > 0 && isCovered(before, place(eyeFromPanel, at))),
-      },
-      reach,
-    )
-  }
-}
-
-function isCovered(boxes: readonly Box[], at: Vec3): boolean {
-  for (const box of boxes) if (coversPoint(box, at)) return true
-  return false
-}
-
-/** Where a through hole comes out. */
-function farEnd({ at, axis, depth }: Bore): Vec3 {
-  return add(at, scale(axis, depth))
+  const { parts, rim, corners } = boardOf(one)
+  picture.parts.push(...parts)
+  for (const point of rim) picture.reach(point)
+  for (const cut of panel.grooves) picture.operations.groove(cut)
+  for (const cut of panel.cutouts) picture.operations.cutout(cut)
+  if (!isMeasured) return
+  const { snaps, edges } = corners()
+  picture.snaps.push(...snaps)
+  picture.edges.push(...edges)
 }

@@ -56,34 +56,39 @@ export class OperationBook {
 
   /** Counts a bore; its operation's id. */
   bore(bore: Bore): string {
-    const { id, work, inEdges, purposes } = setUpOf(bore, workOf(bore, this.#index))
-    const found = this.#found.get(id)
-    if (found !== undefined) {
-      found.count += 1
-      for (const purpose of purposes) found.purposes.add(purpose)
-      return id
-    }
-    const words = (): string => `${toolWords(bore, this.#units)}${inEdges ? ' in edges' : ''}`
-    return this.#count(id, { work, words, figures: [bore.diameter, bore.through ? Infinity : bore.depth] }, purposes)
+    return this.bores(bore, this.boreId(bore), purposesOf(bore), 1)
   }
 
-  /** Counts a groove or rebate. */
+  /** The operation of a bore, not counted. */
+  boreId(bore: Bore): string {
+    return setUpOf(bore, this.#index).id
+  }
+
+  /** Counts so many bores of the operation of one of them, that are for all this; the operation's id. */
+  bores(one: Bore, id: string, purposes: Iterable<string>, count: number): string {
+    const found = this.#found.get(id)
+    if (found !== undefined) return add(found, purposes, count, id)
+    const { work, inEdges } = setUpOf(one, this.#index)
+    const words = (): string => `${toolWords(one, this.#units)}${inEdges ? ' in edges' : ''}`
+    const figures = [one.diameter, one.through ? Infinity : one.depth] as const
+    return this.#count(id, { work, words, figures }, purposes, count)
+  }
+
+  /** Counts a groove or rebate; its operation's id. */
   groove(groove: Groove): string {
     const width = grooveWidth(groove)
     const words = (): string =>
       `${groove.kind} ${bitWords(width, this.#units)} wide, ${bitWords(groove.depth, this.#units)} deep`
-    const id = `${groove.kind} ${roundMm(width)} ${roundMm(groove.depth)}`
-    return this.#count(id, { work: 'grooves', words, figures: [width, groove.depth] }, [groove.purpose])
+    return this.#count(grooveId(groove), { work: 'grooves', words, figures: [width, groove.depth] }, [groove.purpose])
   }
 
-  /** Counts a cutout or recess. */
+  /** Counts a cutout or recess; its operation's id. */
   cutout(cutout: Cutout): string {
-    const count = (id: string, figures: SetUp['figures'], words: () => string): string =>
-      this.#count(id, { work: 'cutouts', words, figures }, [cutout.purpose])
-    if (cutout.notch === true) return count('notch', [2, 0], () => 'notch, cut away')
-    if (cutout.through) return count('cutout', [0, 0], () => 'cut through')
-    const words = (): string => `recess ${bitWords(cutout.depth, this.#units)} deep`
-    return count(`pocket ${roundMm(cutout.depth)}`, [1, cutout.depth], words)
+    const count = (figures: SetUp['figures'], words: () => string): string =>
+      this.#count(cutoutId(cutout), { work: 'cutouts', words, figures }, [cutout.purpose])
+    if (cutout.notch === true) return count([2, 0], () => 'notch, cut away')
+    if (cutout.through) return count([0, 0], () => 'cut through')
+    return count([1, cutout.depth], () => `recess ${bitWords(cutout.depth, this.#units)} deep`)
   }
 
   /** In the order of the kinds of work, then of bits and depths. */
@@ -93,14 +98,28 @@ export class OperationBook {
       .map(([id, { purposes, words, work, count }]) => ({ id, words: words(), purposes: [...purposes], count, work }))
   }
 
-  #count(id: string, setUp: SetUp, purposes: readonly string[]): string {
+  #count(id: string, setUp: SetUp, purposes: Iterable<string>, count = 1): string {
     const known = this.#found.get(id)
     const found = known ?? { ...setUp, purposes: new Set<string>(), count: 0 }
-    found.count += 1
-    for (const purpose of purposes) found.purposes.add(purpose)
     if (known === undefined) this.#found.set(id, found)
-    return id
+    return add(found, purposes, count, id)
   }
+}
+
+/** The operation of a groove or rebate. */
+export const grooveId = (groove: Groove): string =>
+  `${groove.kind} ${roundMm(grooveWidth(groove))} ${roundMm(groove.depth)}`
+
+/** The operation of a cutout or recess. */
+export function cutoutId({ notch, through, depth }: Cutout): string {
+  if (notch === true) return 'notch'
+  return through ? 'cutout' : `pocket ${roundMm(depth)}`
+}
+
+function add(found: Found, purposes: Iterable<string>, count: number, id: string): string {
+  found.count += count
+  for (const purpose of purposes) found.purposes.add(purpose)
+  return id
 }
 
 interface SetUp {
@@ -127,18 +146,17 @@ interface BoreSetUp {
   readonly id: string
   readonly work: OperationWork
   readonly inEdges: boolean
-  readonly purposes: readonly string[]
 }
 
-/** Of bores that were met with before: most stay the same from one drawing to the next. */
+/** Of bores that were met with before: a bore stays the same thing only as long as the hardware that it is for does. */
 const setUps = new WeakMap<Bore, BoreSetUp>()
 
-function setUpOf(bore: Bore, work: OperationWork): BoreSetUp {
+function setUpOf(bore: Bore, index: LaidIndex): BoreSetUp {
   const known = setUps.get(bore)
-  if (known !== undefined && known.work === work) return known
+  if (known !== undefined) return known
+  const work = workOf(bore, index)
   const inEdges = isHandWork(bore) && bore.leanDeg === undefined
-  const id = `bore ${figuresOf(bore)}${inEdges ? ' in edges' : ''} ${work}`
-  const setUp: BoreSetUp = { id, work, inEdges, purposes: purposesOf(bore) }
+  const setUp: BoreSetUp = { id: `bore ${figuresOf(bore)}${inEdges ? ' in edges' : ''} ${work}`, work, inEdges }
   setUps.set(bore, setUp)
   return setUp
 }

@@ -59,14 +59,18 @@ export class Picture {
     for (const point of reach) this.reach(point)
   }
 
-  /** A round hole, all of which lies so far about its middle at most. */
-  roundHole(hole: SceneHole, reach: number): void {
-    this.holes.push(hole)
-    const [x, y] = hole.at
-    if (x - reach < this.#min[0]) this.#min[0] = x - reach
-    if (x + reach > this.#max[0]) this.#max[0] = x + reach
-    if (y - reach < this.#min[1]) this.#min[1] = y - reach
-    if (y + reach > this.#max[1]) this.#max[1] = y + reach
+  /** Round holes, all of each of which lies so far about its middle at most. */
+  roundHoles(holes: readonly SceneHole[], reaches: readonly number[]): void {
+    for (let k = 0; k < holes.length; k += 1) {
+      const [hole, reach] = [holes[k], reaches[k]]
+      if (hole === undefined || reach === undefined) continue
+      this.holes.push(hole)
+      const [x, y] = hole.at
+      if (x - reach < this.#min[0]) this.#min[0] = x - reach
+      if (x + reach > this.#max[0]) this.#max[0] = x + reach
+      if (y - reach < this.#min[1]) this.#min[1] = y - reach
+      if (y + reach > this.#max[1]) this.#max[1] = y + reach
+    }
   }
 
   /** A word of a height, mm, all of which is within the bounds. */

@@ -15,13 +15,12 @@ export class Rims {
     this.#frame = frame
   }
 
-  /** The rim of a bore, and that of its sink where it enters, about a point; how far they reach from it, mm. */
-  of(bore: Bore, at: ScenePoint, end: 'in' | 'out'): { readonly d: string; readonly reach: number } {
+  /** The rim of a bore, and that of its sink where it enters. */
+  of(bore: Bore, end: 'in' | 'out'): readonly [Rim, ...Rim[]] {
     const rim = this.#ring(bore, bore.diameter / 2)
     const wide = mouthRadius(bore)
-    if (end === 'out' || wide <= bore.diameter / 2 + NOISE_MM) return { d: drawn(rim, at), reach: rim.reach }
-    const mouth = this.#ring(bore, wide)
-    return { d: drawn(rim, at) + drawn(mouth, at), reach: mouth.reach }
+    if (end === 'out' || wide <= bore.diameter / 2 + NOISE_MM) return [rim]
+    return [rim, this.#ring(bore, wide)]
   }
 
   #ring(bore: Bore, radius: number): Rim {
@@ -38,10 +37,12 @@ export class Rims {
   }
 }
 
-interface Rim {
+/** A rim apart from where it lies. */
+export interface Rim {
   /** From the middle to where its line starts. */
   readonly start: ScenePoint
   readonly rest: string
+  /** How far it reaches from its middle, mm. */
   readonly reach: number
 }
 
@@ -52,4 +53,6 @@ function rimOf(mouth: Ellipse, radius: number): Rim {
   return { start: [-long * way[0], -long * way[1]], rest, reach: long }
 }
 
-const drawn = ({ start, rest }: Rim, at: ScenePoint): string => `M${pair([at[0] + start[0], at[1] + start[1]])}${rest}`
+/** The line of a rim about a point. */
+export const rimAt = ({ start, rest }: Rim, at: ScenePoint): string =>
+  `M${pair([at[0] + start[0], at[1] + start[1]])}${rest}`

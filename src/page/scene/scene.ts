@@ -6,7 +6,7 @@ import { faceScene } from './face.ts'
 import { floorScene } from './floor.ts'
 import { frontScene } from './front.ts'
 import { isometricScene } from './isometric.ts'
-import { kinOf } from './kin.ts'
+import { areMates } from './kin.ts'
 import { indexOf } from './laid-index.ts'
 import { pairScene } from './pair.ts'
 import type { Look, Scene } from './types.ts'
@@ -54,9 +54,10 @@ function nearestFace(laid: LaidOut, look: LookOf<'face'>): Look | undefined {
 
 function nearestPair(laid: LaidOut, look: LookOf<'pair'>): Look | undefined {
   const [a, b] = look.panels
-  if (kinOf(laid).get(a)?.has(b) === true) return look
   const { panels } = indexOf(laid)
-  return nearestFace(laid, { kind: 'face', panel: !panels.has(a) && panels.has(b) ? b : a, face: 'A' })
+  const first = panels.get(a)
+  if (first !== undefined && areMates(laid, first, b)) return look
+  return nearestFace(laid, { kind: 'face', panel: first === undefined && panels.has(b) ? b : a, face: 'A' })
 }
 
 function nearestFront(laid: LaidOut, look: LookOf<'front'>): Look | undefined {

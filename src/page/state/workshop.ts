@@ -4,6 +4,7 @@ import type { FilesOutline } from '../../outputs/index.ts'
 import type { Problem } from '../../project/index.ts'
 import type { FormModel } from '../form/model.ts'
 import type { CheckerAnswer, CheckerAsk, DrawerAnswer, DrawerAsk, Outline, PageFinding } from '../protocol.ts'
+import { SceneUnpacker } from '../scene/parcel.ts'
 import type { HoleFacts, Look, Scene } from '../scene/types.ts'
 import type { PageDocument } from './document.ts'
 
@@ -66,6 +67,7 @@ export function workshop(
   const named = signal<readonly string[]>([])
   const look = signal<Look | undefined>(undefined)
   const waiting = new Map<number, (facts: HoleFacts | undefined) => void>()
+  const unpacker = new SceneUnpacker()
   let number = 0
   let busy = false
   let next: DrawerAsk | undefined
@@ -89,18 +91,21 @@ export function workshop(
     const then = next
     next = undefined
     if (then !== undefined) send(then)
-    if (answer.ofText) problems.value = answer.problems
-    if (answer.outline !== undefined) outline.value = answer.outline
-    if (answer.form !== undefined) {
-      batch(() => {
+    // Every parcel follows the last one, so that none may be left out.
+    const seen = answer.scene && unpacker.unpack(answer.scene)
+    batch(() => {
+      if (answer.ofText && !(answer.problems.length === 0 && problems.peek().length === 0))
+        problems.value = answer.problems
+      if (answer.outline !== undefined) outline.value = answer.outline
+      if (answer.form !== undefined) {
         form.value = answer.form
         formNumber.value = answer.number
-      })
-    }
-    if (answer.scene !== undefined) {
-      scene.value = answer.scene
-      if (then === undefined) look.value = answer.scene.look
-    }
+      }
+      if (seen !== undefined) {
+        scene.value = seen
+        if (then === undefined) look.value = seen.look
+      }
+    })
   })
 
   let pause: ReturnType<typeof setTimeout> | undefined

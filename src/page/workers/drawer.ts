@@ -1,13 +1,15 @@
 import { type LaidOut, layoutKeeper } from '../../outputs/index.ts'
 import { formModelOf } from '../form/model.ts'
-import type { DrawerAnswer, DrawerAsk } from '../protocol.ts'
-import { factsOf, nearestLook, outlineOf, sceneOf } from '../scene/index.ts'
+import type { DrawerAnswer, DrawerAsk, Outline } from '../protocol.ts'
+import { factsOf, nearestLook, outlineKeeper, ScenePacker, sceneOf } from '../scene/index.ts'
 
 /** What the drawing worker does, apart from the worker: keeps the last definition that could be laid out, and draws it. */
 export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
   const layOut = layoutKeeper()
   let laid: LaidOut | undefined
-  let told = ''
+  const outlineOf = outlineKeeper()
+  const packer = new ScenePacker()
+  let told: Outline | undefined
 
   function drawText(ask: Extract<DrawerAsk, { kind: 'text' }>): DrawerAnswer {
     const { text, file, files, print } = ask.source
@@ -18,9 +20,8 @@ export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
       return { kind: 'drawn', number: ask.number, ofText: true, problems: opened.ok ? [] : opened.problems, form }
     }
     const outline = outlineOf(laid)
-    const words = JSON.stringify(outline)
-    const isNew = words !== told
-    told = words
+    const isNew = outline !== told
+    told = outline
     const look = nearestLook(laid, ask.look)
     return {
       kind: 'drawn',
@@ -29,7 +30,7 @@ export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
       problems: [],
       form,
       ...(isNew && { outline }),
-      ...(look !== undefined && { scene: sceneOf(laid, look, ask.units) }),
+      ...(look !== undefined && { scene: packer.pack(sceneOf(laid, look, ask.units)) }),
     }
   }
 
@@ -45,7 +46,7 @@ export function drawer(): (ask: DrawerAsk) => DrawerAnswer {
           number,
           ofText: false,
           problems: [],
-          ...(laid && look && { scene: sceneOf(laid, look, ask.units) }),
+          ...(laid && look && { scene: packer.pack(sceneOf(laid, look, ask.units)) }),
         }
       }
       case 'hole':

@@ -5,7 +5,7 @@ import { kinOf } from '../../../src/page/scene/kin.ts'
 
 /** Every pair of panels that share hardware, each once. */
 export function pairsOf(laid: LaidOut): [string, string][] {
-  return [...kinOf(laid)].flatMap(([a, others]) =>
+  return [...kinOf(laid.assembly.hardware)].flatMap(([a, others]) =>
     [...others.keys()].filter((b) => a < b).map((b): [string, string] => [a, b]),
   )
 }
