@@ -194,7 +194,7 @@ export interface HoleFacts {
   })[]
   /** Names of the hardware that it is for. */
   readonly hardware: readonly string[]
-  /** Its mates: the holes of the same piece of hardware in other panels. */
+  /** The holes of the same hardware in other panels, its mates first. */
   readonly partners: readonly HolePartner[]
   readonly at: DefinitionPath
 }
@@ -206,6 +206,10 @@ export interface BothUnits {
 
 export interface HolePartner {
   readonly id: string
+  /**
+   * `mate`: on the same axis. `same hardware`: the cup of the plate that the hole is for, another screw of the same slide.
+   */
+  readonly relation: 'mate' | 'same hardware'
   readonly panel: PanelId
   readonly panelName: string
   /** `5 deep 13, 37 from front, 96 from bottom`. */
