@@ -40,7 +40,7 @@ function freeAt({ look, flat, edges }: Scene, at: ScenePoint): MeasurePoint | un
       at,
     ),
   )
-  return of && { at, kind: 'free', of }
+  return of === undefined ? undefined : { at, kind: 'free', of }
 }
 
 /** Within closed rows of edges: a line from the point to the right crosses an odd number of them. */
