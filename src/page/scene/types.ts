@@ -126,7 +126,10 @@ export interface SceneEdge {
   readonly to: SceneSnap
 }
 
-/** What one set-up of a tool makes for one kind of work: a bit and a depth, as on one layer of the files for a machine. */
+/**
+ * What one set-up of a tool makes for one kind of work: a bit and a depth. In the files for a machine it is one layer, but a
+ * counterbored hole two: the hole and its counterbore, which another bit makes.
+ */
 export interface SceneOperation {
   /** Unique, the same in every scene of a project: `bore 5 13 shelf pins`, `bore 8 through joints`, `groove 6.4 8`, `cutout`. */
   readonly id: string
