@@ -58,8 +58,11 @@ function Card({ state, facts, onEnter, onLeave }: CardProps & { readonly facts: 
         </tbody>
       </table>
       {facts.hardware.length > 0 && <p class="hardware">{facts.hardware.join('; ')}</p>}
-      {byPanel(facts.partners).map((partners) => (
+      {byPanel(facts.partners.filter(({ relation }) => relation === 'mate')).map((partners) => (
         <Partners key={partners[0].panel} partners={partners} facts={facts} state={state} />
+      ))}
+      {byPanel(facts.partners.filter(({ relation }) => relation === 'same hardware')).map((partners) => (
+        <Partners key={`same ${partners[0].panel}`} partners={partners} facts={facts} state={state} />
       ))}
       {state.pinned.value && (
         <button type="button" class="plain let-go" onClick={() => state.pointAt(undefined)}>
@@ -103,7 +106,11 @@ function Partners({
   const [module = ''] = facts.panelName.split(': ')
   // Of the module that the hole itself is in, the name is known.
   const name = first.panelName.startsWith(`${module}: `) ? first.panelName.slice(module.length + 2) : first.panelName
-  const what = partners.length === 1 ? 'partner' : `${partners.length} partners`
+  const count = partners.length
+  const isMate = first.relation === 'mate'
+  const holes = count === 1 ? 'hole of the same hardware' : `${count} holes of the same hardware`
+  const mates = count === 1 ? 'partner' : `${count} partners`
+  const what = isMate ? mates : holes
   const show = (): void => {
     state.pinned.value = true
     state.look(first.look)
@@ -112,7 +119,7 @@ function Partners({
     <div class="partners">
       {isSeen ? (
         <p>
-          {what} in {name}, ringed with dashes
+          {what} in {name}, ringed with {isMate ? 'dashes' : 'dots'}
         </p>
       ) : (
         <button type="button" onClick={show}>

@@ -6,6 +6,7 @@ export const inUnits = ({ mm, inch }: BothUnits, units: Units): string => (units
 /** What a screen reader reads of a hole: `shelf pin 5 deep 13, 37 from front, 96 from bottom`. */
 export function holeWords({ purposes, tool, from, surface, partners }: HoleFacts, units: Units): string {
   const places = from.map((distance) => `${inUnits(distance, units)} from ${distance.edge}`)
-  const mates = partners.length === 0 ? [] : [partners.length === 1 ? '1 partner' : `${partners.length} partners`]
+  const count = partners.filter(({ relation }) => relation === 'mate').length
+  const mates = count === 0 ? [] : [count === 1 ? '1 partner' : `${count} partners`]
   return [`${purposes.join(' and ')} ${inUnits(tool, units)}`, ...places, surface, ...mates].join(', ')
 }

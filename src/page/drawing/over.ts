@@ -65,8 +65,8 @@ export class Over {
     this.#texts.end()
   }
 
-  /** A ring about a hole; `partner` for the holes that belong to it. */
-  ring({ at, radius }: SceneHole, kind: 'chosen' | 'partner', camera: Camera): void {
+  /** A ring about a hole; `partner` for its mates, `fellow` for other holes of the same hardware. */
+  ring({ at, radius }: SceneHole, kind: 'chosen' | 'partner' | 'fellow', camera: Camera): void {
     const [x, y] = toScreen(camera, at)
     const r = Math.max(RING_PX, radius * camera.scale + RING_OFF_PX)
     this.#lines.next({ class: 'ring ground', d: circle(x, y, r) })

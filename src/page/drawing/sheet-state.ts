@@ -18,6 +18,7 @@ import {
 import { cardPlace } from './card-place.ts'
 import { inScene } from './flags.ts'
 import { definitionName, sameThing } from './looks.ts'
+import { agreed, type Held } from './one-module.ts'
 import type { MeasurePoint } from './snap.ts'
 
 /** A panel, a module as a whole, or an opening of it that was pressed once: it is lit and named, and can be gone to. */
@@ -210,6 +211,17 @@ export function sheetState(page: Page): SheetState {
     })
   }
 
+  let held: Held = { name: undefined, looked: undefined }
+  const followModule = (): void => {
+    const outline = workshop.outline.value
+    const shown = { name: page.moduleShown.value, look: workshop.look.value }
+    if (outline === undefined) return
+    const now = agreed(outline, shown, held)
+    held = now.held
+    if (now.name !== undefined) page.moduleShown.value = now.name
+    if (now.look !== undefined) look(now.look)
+  }
+
   /** What was asked to be shown is on the sheet, also where one had gone near to something else. */
   let broughtIn: PlaceShown | undefined
   const followRing = (): void => {
@@ -272,7 +284,9 @@ export function sheetState(page: Page): SheetState {
       })
     },
     follow: () => {
-      const ends = [followScene, followHole, followCard, followPlace, followRing].map((one) => effect(one))
+      const ends = [followScene, followHole, followCard, followPlace, followRing, followModule].map((one) =>
+        effect(one),
+      )
       return () => {
         for (const end of ends) end()
       }

@@ -159,12 +159,14 @@ function paintOver(state: SheetState, over: Over): void {
     const hole = chosen && scene.holes.find(({ id }) => id === chosen.id)
     if (hole !== undefined && measuring === undefined) {
       const known = facts?.id === hole.id ? facts : undefined
-      const ids = new Set(known?.partners.map(({ id }) => id))
-      const partners = scene.holes.filter(({ id }) => ids.has(id))
-      for (const partner of partners) over.tie(hole, partner, camera)
+      const relations = new Map(known?.partners.map(({ id, relation }) => [id, relation]))
+      const mates = scene.holes.filter(({ id }) => relations.get(id) === 'mate')
+      const fellows = scene.holes.filter(({ id }) => relations.get(id) === 'same hardware')
+      for (const mate of mates) over.tie(hole, mate, camera)
       if (known !== undefined && (scene.look.kind === 'face' || scene.look.kind === 'pair'))
         over.sizes(known, scene, hole, camera, state.units.value)
-      for (const partner of partners) over.ring(partner, 'partner', camera)
+      for (const fellow of fellows) over.ring(fellow, 'fellow', camera)
+      for (const mate of mates) over.ring(mate, 'partner', camera)
       over.ring(hole, 'chosen', camera)
       if (known !== undefined && cardAt !== undefined) over.leader(hole, cardAt, state.cardSize.value, camera)
     }

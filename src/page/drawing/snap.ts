@@ -17,7 +17,7 @@ export interface MeasurePoint {
 /** Middles and corners draw harder than the edges that they lie on: an edge is taken only within this part of the reach. */
 const EDGE_REACH = 0.6
 
-/** What measuring takes at a point of the drawing: middle, corner, the nearest of an edge; else, where the drawing is flat, the point. */
+/** What measuring takes at a point of the drawing: middle, corner, the nearest of an edge; else, where it means something, the point. */
 export function snapAt(
   scene: Scene,
   holes: readonly SceneHole[],
@@ -27,7 +27,29 @@ export function snapAt(
   const point = nearest(measurePoints(scene, holes), at, reach)
   if (point !== undefined) return point
   const onEdges = scene.edges.map((edge) => onEdge(edge, at))
-  return nearest(onEdges, at, reach * EDGE_REACH) ?? (scene.flat ? { at, kind: 'free' } : undefined)
+  return nearest(onEdges, at, reach * EDGE_REACH) ?? freeAt(scene, at)
+}
+
+/** The point itself, where distances on the drawing are true; of a pair only on a panel, to which it then belongs. */
+function freeAt({ look, flat, edges }: Scene, at: ScenePoint): MeasurePoint | undefined {
+  if (!flat) return undefined
+  if (look.kind !== 'pair') return { at, kind: 'free' }
+  const of = look.panels.find((panel) =>
+    isInside(
+      edges.filter(({ from }) => from.of === panel),
+      at,
+    ),
+  )
+  return of === undefined ? undefined : { at, kind: 'free', of }
+}
+
+/** Within closed rows of edges: a line from the point to the right crosses an odd number of them. */
+function isInside(edges: readonly SceneEdge[], [x, y]: ScenePoint): boolean {
+  const crossed = edges.filter(({ from: { at: a }, to: { at: b } }) => {
+    if (a[1] > y === b[1] > y) return false
+    return x < a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])
+  })
+  return crossed.length % 2 === 1
 }
 
 /** All points that have a name, of the `holes` that are shown and the corners: what the arrow keys step between. */

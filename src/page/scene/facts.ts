@@ -1,4 +1,6 @@
+import type { PlacedModule } from '../../assembly/index.ts'
 import { boreTitle, edgeOf, placeWords, toolWords } from '../../drawing/index.ts'
+import { compose, cross, NOISE_MM, norm, place, sub, turn, type Vec3 } from '../../geometry/index.ts'
 import type { Units } from '../../length/index.ts'
 import type { LaidOut } from '../../outputs/index.ts'
 import { type Bore, fromDatum, type Panel, purposesOf } from '../../panel/index.ts'
@@ -60,7 +62,7 @@ function placesOf(panel: Panel, bore: Bore): HoleFacts['from'] {
   return [{ edge: 'face A', ...length(-bore.at[2]) }, words(along)]
 }
 
-/** The holes of the same hardware in other panels, each once, in the order of the hardware. */
+/** The holes of the same hardware in other panels, each once: mates first, else in the order of the hardware. */
 function partnersOf(laid: LaidOut, panel: Panel, bore: Bore): HolePartner[] {
   const known = boresOfHardware(laid)
   const found = new Map<string, BoreOf>()
@@ -69,14 +71,43 @@ function partnersOf(laid: LaidOut, panel: Panel, bore: Bore): HolePartner[] {
       if (other.panel.id !== panel.id) found.set(holeId(other.panel, other.bore), other)
     }
   }
-  return [...found].map(([id, other]) => ({
-    id,
-    panel: other.panel.id,
-    panelName: nameOf(other.panel),
-    words: both((units) => withoutPurpose(other, units)),
-    look: { kind: 'pair', panels: [panel.id, other.panel.id] },
-  }))
+  const { modules } = indexOf(laid)
+  const own = axisOf(modules, { panel, bore })
+  const partners = [...found].map(
+    ([id, other]): HolePartner => ({
+      id,
+      relation: isSameAxis(own, axisOf(modules, other)) ? 'mate' : 'same hardware',
+      panel: other.panel.id,
+      panelName: nameOf(other.panel),
+      words: both((units) => withoutPurpose(other, units)),
+      look: { kind: 'pair', panels: [panel.id, other.panel.id] },
+    }),
+  )
+  return [
+    ...partners.filter(({ relation }) => relation === 'mate'),
+    ...partners.filter(({ relation }) => relation !== 'mate'),
+  ]
 }
+
+/** The middle and the way of a bore on the floor. */
+interface Axis {
+  readonly at: Vec3
+  readonly way: Vec3
+}
+
+/** Panels of two modules may share hardware, so axes are compared on the floor. */
+function axisOf(modules: ReadonlyMap<string, PlacedModule>, { panel, bore }: BoreOf): Axis | undefined {
+  const module = modules.get(panel.module)
+  if (module === undefined) return undefined
+  const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
+  return { at: place(floorFromPanel, bore.at), way: turn(floorFromPanel, bore.axis) }
+}
+
+const isSameAxis = (a: Axis | undefined, b: Axis | undefined): boolean =>
+  a !== undefined &&
+  b !== undefined &&
+  norm(cross(a.way, b.way)) <= NOISE_MM &&
+  norm(cross(sub(b.at, a.at), a.way)) <= NOISE_MM
 
 /** What a hole reads less what it is for: `5 deep 13, 37 from front, 96 from bottom`. */
 function withoutPurpose({ panel, bore }: BoreOf, units: Units): string {

@@ -41,14 +41,14 @@ export function liesBefore({ min, max }: Box, [x, y, z]: Vec3): boolean {
 /** What only touches covers nothing. Own choice, mm. */
 const NEAR = 0.01
 
-/** The openings, with their clear sizes where there is room between what stands in them. */
+/** The openings, with their clear sizes where there is room between what stands in them: of the whole opening, as the words say. */
 export function drawOpenings(
   picture: Picture,
   spec: ModuleSpec,
   standing: readonly Standing[],
   view: PanelToScene,
   units: Units,
-  { size, words }: { readonly size: number; readonly words: boolean },
+  { size, words: hasWords }: { readonly size: number; readonly words: boolean },
 ): void {
   openingsIn(
     spec,
@@ -63,11 +63,13 @@ export function drawOpenings(
     const isClosed = standing.some(
       (one) => isFront(one.panel) && liesBefore(one.box, [(x0 + x1) / 2, one.box.max[1] + 1, (z0 + z1) / 2]),
     )
-    if (!words || isClosed) return
+    if (!hasWords || isClosed) return
     const room = freeHeight(standing, box)
-    if (textWidth(text, size) > x1 - x0 || room.high - room.low < 1.2 * size) return
+    // Between shelves a bare size would read as that of the gap that it stands in.
+    const words = room.high - room.low < z1 - z0 - NEAR ? title : text
+    if (textWidth(words, size) > x1 - x0 || room.high - room.low < 1.2 * size) return
     const at = seen(view, [(x0 + x1) / 2, 0, (room.low + room.high) / 2 - 0.35 * size])
-    picture.word({ key: `${key} words`, at, anchor: 'middle', text, kind: 'size' }, size)
+    picture.word({ key: `${key} words`, at, anchor: 'middle', text: words, kind: 'size' }, size)
   })
 }
 

@@ -183,11 +183,12 @@ interface HoleSeen {
   readonly hidden: boolean
 }
 
-function holeSeen({ pose }: Standing, bore: Bore): HoleSeen {
+function holeSeen({ pose, box }: Standing, bore: Bore): HoleSeen {
   const toward = -turn(pose, OUTWARD[bore.surface])[1]
   if (Math.abs(toward) < 0.5) {
     const middle = place(pose, add(bore.at, scale(bore.axis, bore.depth / 2)))
-    return { middle, beside: true, end: 'in', hidden: false }
+    // It runs inside the wood of its own panel, which lies before it, whatever is taken away.
+    return { middle, beside: true, end: 'in', hidden: liesBefore(box, middle) }
   }
   const end = toward < 0 && bore.through ? 'out' : 'in'
   return { middle: place(pose, bore.at), beside: false, end, hidden: toward < 0 && !bore.through }

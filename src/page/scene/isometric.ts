@@ -10,7 +10,10 @@ import {
   poseOf,
   scale,
   sub,
+  turnBack,
   type Vec3,
+  X,
+  Y,
 } from '../../geometry/index.ts'
 import type { Units } from '../../length/index.ts'
 import { bodiesIn, type PlacedBody, wheelBox } from './bodies.ts'
@@ -29,6 +32,16 @@ const TURNED: Readonly<Record<0 | 1 | 2 | 3, Pose>> = {
   1: poseOf([0, -1, 0], [1, 0, 0], [0, 0, 0]),
   2: poseOf([-1, 0, 0], [0, -1, 0], [0, 0, 0]),
   3: poseOf([0, 1, 0], [-1, 0, 0], [0, 0, 0]),
+}
+
+/** From the floor to the eye. A module alone is seen from its own front first, however it stands on the floor plan. */
+function eyeFromFloor(modules: readonly PlacedModule[], look: Look & { kind: 'isometric' }): Pose {
+  const [only] = modules
+  if (look.module === undefined || only === undefined) return TURNED[look.turn]
+  return compose(
+    TURNED[look.turn],
+    poseOf(turnBack(only.floorFromModule, X), turnBack(only.floorFromModule, Y), [0, 0, 0]),
+  )
 }
 
 /** At `apart` 1 the middles of all panels lie so many times further from the middle of all. */
@@ -85,6 +98,7 @@ function stand(index: LaidIndex, modules: readonly PlacedModule[], look: Look & 
   const panels = modules.flatMap((module) => (index.ofModule.get(module.key) ?? []).map((panel) => ({ module, panel })))
   const boxes = panels.map(({ module, panel }) => floorBox(module, panel))
   const middle = middleOf(around(boxes))
+  const eye = eyeFromFloor(modules, look)
   return panels.map(({ module, panel }, k): Standing => {
     const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
     const box = boxes[k]
@@ -93,7 +107,7 @@ function stand(index: LaidIndex, modules: readonly PlacedModule[], look: Look & 
       ...floorFromPanel,
       origin: add(floorFromPanel.origin, scale(sub(away, middle), look.apart * SPREAD)),
     }
-    const eyeFromPanel = compose(TURNED[look.turn], moved)
+    const eyeFromPanel = compose(eye, moved)
     return {
       panel,
       floorFromPanel,
@@ -115,11 +129,12 @@ function standOn(index: LaidIndex, modules: readonly PlacedModule[], look: Look 
   const middle = middleOf(
     around(modules.flatMap((module) => (index.ofModule.get(module.key) ?? []).map((panel) => floorBox(module, panel)))),
   )
+  const eye = eyeFromFloor(modules, look)
   return modules.flatMap((module) =>
     bodiesIn(index, module.key, ['wheel', 'pad']).map((body): StandsOn => {
       const box = placedBox(module.floorFromModule, wheelBox(body))
       const away = scale(sub(middleOf(box), middle), look.apart * SPREAD)
-      return { body, box: placedBox(TURNED[look.turn], { min: add(box.min, away), max: add(box.max, away) }) }
+      return { body, box: placedBox(eye, { min: add(box.min, away), max: add(box.max, away) }) }
     }),
   )
 }

@@ -126,7 +126,10 @@ export interface SceneEdge {
   readonly to: SceneSnap
 }
 
-/** What one set-up of a tool makes for one kind of work: a bit and a depth, as on one layer of the files for a machine. */
+/**
+ * What one set-up of a tool makes for one kind of work: a bit and a depth. In the files for a machine it is one layer, but a
+ * counterbored hole two: the hole and its counterbore, which another bit makes.
+ */
 export interface SceneOperation {
   /** Unique, the same in every scene of a project: `bore 5 13 shelf pins`, `bore 8 through joints`, `groove 6.4 8`, `cutout`. */
   readonly id: string
@@ -194,7 +197,7 @@ export interface HoleFacts {
   })[]
   /** Names of the hardware that it is for. */
   readonly hardware: readonly string[]
-  /** Its mates: the holes of the same piece of hardware in other panels. */
+  /** The holes of the same hardware in other panels, its mates first. */
   readonly partners: readonly HolePartner[]
   readonly at: DefinitionPath
 }
@@ -206,6 +209,10 @@ export interface BothUnits {
 
 export interface HolePartner {
   readonly id: string
+  /**
+   * `mate`: on the same axis. `same hardware`: the cup of the plate that the hole is for, another screw of the same slide.
+   */
+  readonly relation: 'mate' | 'same hardware'
   readonly panel: PanelId
   readonly panelName: string
   /** `5 deep 13, 37 from front, 96 from bottom`. */

@@ -31,6 +31,56 @@ describe('measuring snaps', () => {
   })
 })
 
+describe('on a facing pair', () => {
+  // The left panel 300 wide with a notch of 100 × 100 at its upper right, the right one from 340 to 640: the fold is 40 wide.
+  const ring = (of: string, points: readonly (readonly [number, number])[]) => {
+    const snaps = points.map(([x, y]) => ({ ...corner(x, y), of }))
+    return snaps.map((from, k) => ({ from, to: snaps[(k + 1) % snaps.length] ?? from }))
+  }
+  const pair = handScene({
+    look: { kind: 'pair', panels: ['p', 'q'] },
+    edges: [
+      ...ring('p', [
+        [0, 0],
+        [200, 0],
+        [200, 100],
+        [300, 100],
+        [300, 500],
+        [0, 500],
+      ]),
+      ...ring('q', [
+        [340, 0],
+        [640, 0],
+        [640, 500],
+        [340, 500],
+      ]),
+    ],
+  })
+  const free = (x: number, y: number) => snapAt(pair, [], [x, y], 10)
+
+  test('a free point belongs to the panel under it', () => {
+    expect(free(150, 250)).toEqual({ at: [150, 250], kind: 'free', of: 'p' })
+    expect(free(500, 250)).toEqual({ at: [500, 250], kind: 'free', of: 'q' })
+  })
+
+  test('off both, in the fold or in a notch, there is none', () => {
+    for (const [x, y] of [
+      [320, 250],
+      [250, 50],
+      [-50, 250],
+      [700, 250],
+    ] as const)
+      expect(free(x, y)).toBeUndefined()
+  })
+
+  test('across the fold nothing is measured, however free the points are', () => {
+    const [a, b, c] = [free(150, 250), free(500, 250), free(150, 290)]
+    if (a === undefined || b === undefined || c === undefined) throw new Error('no point')
+    expect(measured(pair.look, true, a, b)).toBeUndefined()
+    expect(measured(pair.look, true, a, c)?.[0]).toEqual({ way: 'straight', mm: 40 })
+  })
+})
+
 describe('what is measured', () => {
   const point = (at: readonly [number, number], place?: readonly [number, number, number]): MeasurePoint => ({
     at,

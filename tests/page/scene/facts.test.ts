@@ -6,7 +6,7 @@ import { drawer } from '../../../src/page/workers/drawer.ts'
 import { built, ROUND_STOCK } from '../../support/define.ts'
 import { sampleStems } from '../../support/samples.ts'
 import { cupboard, look } from './cupboard.ts'
-import { laidSample } from './laid.ts'
+import { laidSample, panelIn } from './laid.ts'
 
 describe('the facts of a hole', () => {
   it('are what it is for, its bit, and where it lies, in both units', () => {
@@ -27,14 +27,33 @@ describe('the facts of a hole', () => {
 
   it('name its partners in other panels, and the look that shows both', () => {
     const { partners, hardware } = factsOf(cupboard, 'cupboard/left-side#bore-2') ?? { partners: [], hardware: [] }
-    expect(partners.map(({ id, words }) => [id, words.mm])).toEqual([
-      ['cupboard/right-side#bore-21', '5 deep 13, 37 from front, 416 from bottom'],
-      ['cupboard/door#bore-4', '8 deep 11, 32 from left, 408 from bottom'],
-      ['cupboard/door#bore-5', '35 deep 12.5, 22.5 from left, 430.5 from bottom'],
-      ['cupboard/door#bore-6', '8 deep 11, 32 from left, 453 from bottom'],
+    // The pin across is on its axis; the cup of the hinge, 14.5 nearer the hinge edge, and its screws only belong to the plate.
+    expect(partners.map(({ relation, id, words }) => [relation, id, words.mm])).toEqual([
+      ['mate', 'cupboard/right-side#bore-21', '5 deep 13, 37 from front, 416 from bottom'],
+      ['same hardware', 'cupboard/door#bore-4', '8 deep 11, 32 from left, 408 from bottom'],
+      ['same hardware', 'cupboard/door#bore-5', '35 deep 12.5, 22.5 from left, 430.5 from bottom'],
+      ['same hardware', 'cupboard/door#bore-6', '8 deep 11, 32 from left, 453 from bottom'],
     ])
     expect(partners[0]?.look).toEqual({ kind: 'pair', panels: ['cupboard/left-side', 'cupboard/right-side'] })
     expect(hardware).toHaveLength(2)
+  })
+
+  it('call mate what is on the same axis: of a pull with two holes the one before it, of slides the screw across', () => {
+    const studio = laidSample('pottery-studio')
+    const relations = (id: string) =>
+      (factsOf(studio, id)?.partners ?? []).map((one) => [one.relation, one.panel, one.words.mm])
+    // The pull's holes lie 120 apart in the front and in the box front: one of those is before each, the other beside it.
+    const pulls = relations('glaze-store/drawer-1-front#bore-3')
+    expect(pulls.map(([relation]) => relation)).toEqual(['mate', 'same hardware'])
+    // Three screws in either member, of which only the first ones are across from each other.
+    const slides = studio.assembly.hardware.filter(({ item }) => item.kind === 'drawer slide')
+    const boxes = new Set(slides.flatMap(({ stations }) => stations.map(({ panel }) => panel)))
+    const counts = [...boxes].flatMap((id) =>
+      panelIn(studio, id)
+        .bores.filter(({ uses }) => uses.some(({ part, drilling }) => part === 'box' && drilling === 'screw-1'))
+        .map((bore) => relations(`${id}#${bore.id}`).filter(([relation]) => relation === 'mate').length),
+    )
+    expect(new Set(counts)).toEqual(new Set([1]))
   })
 
   it('of a hole in an edge count from face A and along the edge', () => {
@@ -51,9 +70,14 @@ describe('the facts of a hole', () => {
     for (const stem of sampleStems) {
       const laid = laidSample(stem)
       const all = laid.panels.flatMap((panel) => panel.bores.map((bore) => `${panel.id}#${bore.id}`))
-      const partners = new Map(all.map((id) => [id, factsOf(laid, id)?.partners.map((one) => one.id) ?? ['none']]))
+      const partners = new Map(
+        all.map((id) => [id, factsOf(laid, id)?.partners.map((one) => `${one.relation} ${one.id}`) ?? []]),
+      )
       const oneWay = all.flatMap((id) =>
-        (partners.get(id) ?? []).filter((other) => partners.get(other)?.includes(id) !== true),
+        (partners.get(id) ?? []).filter((other) => {
+          const [, relation = '', there = ''] = /^(mate|same hardware) (.*)$/.exec(other) ?? []
+          return partners.get(there)?.includes(`${relation} ${id}`) !== true
+        }),
       )
       expect(oneWay).toEqual([])
     }

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import { placeBack } from '../../../src/geometry/index.ts'
 import { sceneOf } from '../../../src/page/scene/index.ts'
 import { MOST_HOLES } from '../../../src/page/scene/isometric.ts'
 import { seen } from '../../../src/page/scene/plane.ts'
 import { workshopText } from '../../support/workshop.ts'
 import { cupboard, hole, look, rounded } from './cupboard.ts'
-import { laidOut } from './laid.ts'
+import { laidOut, laidSample } from './laid.ts'
 
 const COS30 = Math.sqrt(3) / 2
 const at = (turn: 0 | 1 | 2 | 3, apart = 0) => look({ kind: 'isometric', module: 'cupboard', apart, turn })
@@ -79,6 +80,26 @@ describe('the isometric view', () => {
     // Seven corners and nine edges of each board that one sees three sides of.
     expect(at(0).snaps).toHaveLength(7 * cupboard.panels.length)
     expect(at(0).edges).toHaveLength(9 * cupboard.panels.length)
+  })
+
+  it('shows a module alone from its own front, however it stands on the floor; what is measured stays the same', () => {
+    const studio = laidSample('pottery-studio')
+    for (const key of ['mould-store', 'ware-trolley', 'glaze-store']) {
+      const module = studio.assembly.modules.find((one) => one.key === key)
+      const left = studio.panels.find(({ id }) => id === `${key}/left-side`)
+      if (module === undefined || left === undefined) throw new Error(`no ${key}`)
+      const scene = sceneOf(studio, { kind: 'isometric', module: key, apart: 0, turn: 0 })
+      const frame = scene.frames[left.id]
+      if (frame === undefined) throw new Error('no frame')
+      // Where the front of a side looks in the module: (0, −1, 0); seen from the front it goes to the right and down.
+      const [a, b] = [placeBack(left.moduleFromPanel, [0, 0, 0]), placeBack(left.moduleFromPanel, [0, -1, 0])]
+      const [from, to] = [seen(frame, a), seen(frame, b)]
+      expect(rounded([to[0] - from[0], to[1] - from[1]])).toEqual(rounded([COS30, 0.5]))
+      const [first] = scene.holes.filter(({ panel }) => panel === left.id)
+      const all = sceneOf(studio, { kind: 'isometric', apart: 0, turn: 0 }).holes.find(({ id }) => id === first?.id)
+      // In the view of all it may be seen where it comes out, on the other side of the board.
+      expect(Math.abs((all?.place[2] ?? 0) - (first?.place[2] ?? 1))).toBeLessThan(1e-9)
+    }
   })
 
   it('of a workshop too large to tell its holes apart leaves them out, and says so; a module has all of its own', () => {
