@@ -69,6 +69,15 @@ describe('words', () => {
     expect(keysOf([word('cut', 895, 'edge')])).toEqual([])
   })
 
+  // Five letters of 0.58 at 12 px are 34.8 px: about 895 they reach to 912.4, 12.4 too far; about 980 to 997.4, more than 24 too far.
+  test('that are sizes move in from the rim, but not away from their lines', () => {
+    const sizeAt = (x: number) =>
+      readableWords(handScene({ words: [word('size', x, 'size')] }), camera, sheet)[0]?.at[0]
+    expect(sizeAt(895)).toBeCloseTo(882.6, 9)
+    expect(sizeAt(17)).toBeCloseTo(17.4, 9)
+    expect(sizeAt(980)).toBeUndefined()
+  })
+
   // Five letters of 0.58 at 10 px: 29 px. Turned counter-clockwise about its end, it reaches down from there.
   test('turned, reach up the sheet', () => {
     expect(boxOf({ ...word('turned', 0, 'edge'), anchor: 'start', turnDeg: 90 }, [50, 200], 10)).toEqual({
