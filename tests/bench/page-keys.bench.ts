@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs'
+import { pathToFileURL } from 'node:url'
+import type { Page } from 'playwright-core'
 import { bench, describe } from 'vitest'
-import { cursorAtEndOf, pressTimed, spread, watchKeys } from '../page/support/key-timing.ts'
-import { browser, openPage } from '../page/support/open-page.ts'
+import { cursorAtEndOf, type KeyTiming, pressTimed, spread, watchKeys } from '../page/support/key-timing.ts'
+import { browser, DESK, openPage } from '../page/support/open-page.ts'
+import { pageFile } from '../page/support/page-file.ts'
 import { workshopText } from '../support/workshop.ts'
 
 // Question: from a key press to the new drawing, how much longer does the page take than a browser takes to show a letter
@@ -11,8 +14,16 @@ import { workshopText } from '../support/workshop.ts'
 const sample = readFileSync(new URL('../../out-samples/pottery-studio.yaml', import.meta.url), 'utf8')
 const many = workshopText(200)
 const PRESSES = 60
+const OPENINGS = 5
+/** As fast as a fast typist types. */
+const TYPED_EVERY_MS = 100
 
-async function typist(text: string | undefined, words: string): Promise<(key: string) => Promise<unknown>> {
+interface Typist {
+  readonly page: Page
+  readonly press: (key: string) => Promise<KeyTiming>
+}
+
+async function typist(text: string | undefined, words: string): Promise<Typist> {
   const { page } = await openPage()
   if (text !== undefined) {
     const drop = await page.evaluateHandle((definition) => {
@@ -25,22 +36,75 @@ async function typist(text: string | undefined, words: string): Promise<(key: st
   }
   await cursorAtEndOf(page, text ?? sample, words)
   await watchKeys(page)
-  return (key) => pressTimed(page, key)
+  return { page, press: (key) => pressTimed(page, key) }
 }
 
-async function figures(name: string, press: (key: string) => Promise<unknown>): Promise<void> {
-  const timings: { drawn: number; shown: number }[] = []
-  for (let k = 0; k < PRESSES; k += 1) timings.push((await press(k % 2 === 0 ? 'Backspace' : '0')) as never)
+/** Looks at something else by the title block, and goes on typing where one was. */
+async function lookAt({ page }: Typist, cell: 'module' | 'panel', label: string): Promise<void> {
+  const before = await page.locator('[data-drawn]').getAttribute('data-drawn')
+  await page.getByLabel(cell, { exact: true }).selectOption({ label })
+  await page.locator(`[data-drawn]:not([data-drawn="${before}"])`).waitFor()
+  await page.locator('.cm-content').focus()
+}
+
+/** The longest that the page was kept from hearing a key while somebody typed on without waiting for the drawing. */
+async function longestBlocked({ page }: Typist): Promise<number> {
+  await page.evaluate(() => {
+    const watched = window as unknown as { longest: number }
+    watched.longest = 0
+    new PerformanceObserver((list) => {
+      for (const { duration } of list.getEntries()) watched.longest = Math.max(watched.longest, duration)
+    }).observe({ entryTypes: ['longtask'] })
+  })
+  for (let k = 0; k < PRESSES; k += 1) {
+    await page.keyboard.press(k % 2 === 0 ? 'Backspace' : '0')
+    await page.waitForTimeout(TYPED_EVERY_MS)
+  }
+  return page.evaluate(() => (window as unknown as { longest: number }).longest)
+}
+
+/** From the call of the page until its first drawing stands in it, ms; in a browser that has never seen it. */
+async function firstPicture(): Promise<number> {
+  const context = await (await browser()).newContext({ viewport: DESK })
+  const page = await context.newPage()
+  await page.addInitScript({
+    content: `new MutationObserver((_, watch) => {
+      if (document.querySelector('[data-drawn]') === null) return
+      window.firstDrawn = performance.now()
+      watch.disconnect()
+    }).observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ['data-drawn'] })`,
+  })
+  await page.goto(pathToFileURL(await pageFile()).href)
+  await page.locator('[data-drawn]').waitFor()
+  const after = await page.evaluate(() => (window as unknown as { firstDrawn: number }).firstDrawn)
+  await context.close()
+  return after
+}
+
+async function figures(name: string, press: (key: string) => Promise<KeyTiming>): Promise<void> {
+  const timings: KeyTiming[] = []
+  for (let k = 0; k < PRESSES; k += 1) timings.push(await press(k % 2 === 0 ? 'Backspace' : '0'))
   const drawn = spread(timings.map((one) => one.drawn))
   const shown = spread(timings.map((one) => one.shown))
   const words = ({ median, worst }: typeof drawn): string => `${median.toFixed(1)} ms, at worst ${worst.toFixed(1)}`
   process.stdout.write(`${name}: drawn after ${words(drawn)}; painted after ${words(shown)} (median of ${PRESSES})\n`)
 }
 
+const openings: number[] = []
+for (let k = 0; k < OPENINGS; k += 1) openings.push(await firstPicture())
+const opened = spread(openings)
+process.stdout.write(`first picture after ${opened.median.toFixed(0)} ms, at worst ${opened.worst.toFixed(0)}\n`)
+
 const studio = await typist(undefined, 'width: 640')
-await figures('a key press, pottery studio', studio)
+await figures('a key press, pottery studio, all of it', studio.press)
+await lookAt(studio, 'module', 'glaze store')
+await figures('a key press, pottery studio, a module', studio.press)
+await lookAt(studio, 'panel', 'bottom')
+await figures('a key press, pottery studio, a face', studio.press)
+await lookAt(studio, 'module', 'all modules')
 const large = await typist(many, 'width: 600')
-await figures('a key press, 200 modules', large)
+await figures('a key press, 200 modules', large.press)
+process.stdout.write(`typing on over 200 modules: blocked for ${(await longestBlocked(large)).toFixed(0)} ms at most\n`)
 
 const bare = await (await browser()).newPage()
 await bare.setContent('<textarea autofocus data-drawn="0"></textarea>')
@@ -61,8 +125,8 @@ const alternately = (press: (key: string) => Promise<unknown>): (() => Promise<v
 
 describe('a key press', () => {
   const options = { time: 3000, warmupIterations: 5 }
-  bench('until the new drawing is painted, pottery studio', alternately(studio), options)
-  bench('until the new drawing is painted, 200 modules', alternately(large), options)
+  bench('until the new drawing is painted, pottery studio', alternately(studio.press), options)
+  bench('until the new drawing is painted, 200 modules', alternately(large.press), options)
   bench(
     'until the letter is painted, a bare text field',
     alternately((key) => pressTimed(bare, key)),

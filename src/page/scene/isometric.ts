@@ -21,10 +21,10 @@ import type { LaidIndex } from './laid-index.ts'
 import { paintOrder } from './paint-order.ts'
 import { Picture, textSizeFor } from './picture.ts'
 import { throughPose } from './plane.ts'
-import type { Standing } from './standing.ts'
+import { type Standing, sameBox } from './standing.ts'
 import { boardOf, hexagon, ISOMETRIC } from './standing-board.ts'
 import { holesOf } from './standing-bores.ts'
-import type { Look, Scene } from './types.ts'
+import type { Look, Scene, ScenePart, ScenePoint } from './types.ts'
 
 /** What one sees after walking so many quarter turns round it, to the right: the floor, turned under the eye. */
 const TURNED: Readonly<Record<0 | 1 | 2 | 3, Pose>> = {
@@ -139,14 +139,35 @@ function standOn(index: LaidIndex, modules: readonly PlacedModule[], look: Look 
   )
 }
 
+interface DrawnBody {
+  readonly box: Box
+  readonly part: ScenePart
+  readonly rim: readonly ScenePoint[]
+}
+
+/** As each was drawn last. */
+const drawnBodies = new WeakMap<PlacedBody, DrawnBody>()
+
 function drawBody(picture: Picture, { body, box }: StandsOn): void {
-  const { key, piece } = body
+  const last = drawnBodies.get(body)
+  const drawn = last !== undefined && sameBox(last.box, box) ? last : drawnBody(body, box)
+  drawnBodies.set(body, drawn)
+  picture.parts.push(drawn.part)
+  for (const point of drawn.rim) picture.reach(point)
+}
+
+function drawnBody({ key, piece }: PlacedBody, box: Box): DrawnBody {
   const { rim, lines } = hexagon(box)
-  picture.part(
-    { key, kind: 'hardware', filled: true, module: piece.frame, title: piece.item.title, at: piece.at },
-    lines,
-    rim,
-  )
+  const part: ScenePart = {
+    key,
+    kind: 'hardware',
+    filled: true,
+    module: piece.frame,
+    title: piece.item.title,
+    at: piece.at,
+    d: lines,
+  }
+  return { box, part, rim }
 }
 
 function around(boxes: readonly Box[]): Box {

@@ -106,10 +106,25 @@ export function workshop(
         if (then === undefined) look.value = seen.look
       }
     })
+    if (then === undefined) drawnAll()
   })
 
   let pause: ReturnType<typeof setTimeout> | undefined
+  let rested: (() => void) | undefined
   let checkAsked = 0
+  // The checks also wait for the drawing of that text: two programs that start at once keep each other from it.
+  const rest = (check: () => void): void => {
+    clearTimeout(pause)
+    rested = undefined
+    pause = setTimeout(() => {
+      if (busy) rested = check
+      else check()
+    }, CHECK_AFTER_MS)
+  }
+  const drawnAll = (): void => {
+    rested?.()
+    rested = undefined
+  }
   checker.listen((answer) => {
     if (answer.number !== checkAsked) return
     batch(() => {
@@ -130,8 +145,7 @@ export function workshop(
     checking.value = true
     checkAsked = number
     const ask: CheckerAsk = { kind: 'check', number, source }
-    clearTimeout(pause)
-    pause = setTimeout(() => checker.ask(ask), CHECK_AFTER_MS)
+    rest(() => checker.ask(ask))
   })
 
   effect(() => {

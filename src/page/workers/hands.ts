@@ -7,8 +7,29 @@ const handOf = <Ask, Answer>(worker: Worker): Hand<Ask, Answer> => ({
   listen: (hear) => worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => hear(data)),
 })
 
-/** Starts the worker that draws. */
-export const startDrawer = (): Hand<DrawerAsk, DrawerAnswer> => handOf(new WorkshopWorker())
+/** A page that is one file starts the worker that draws before it reads its own script. */
+interface Early {
+  storyrodDrawer?: Worker
+}
 
-/** Starts the worker that checks. */
-export const startChecker = (): Hand<CheckerAsk, CheckerAnswer> => handOf(new WorkshopWorker())
+/** The worker that draws, started unless it is already. */
+export const startDrawer = (): Hand<DrawerAsk, DrawerAnswer> =>
+  handOf((window as Early).storyrodDrawer ?? new WorkshopWorker())
+
+/** Starts the worker that checks when it is first asked: until the first drawing is there it would only be in the way. */
+export function startChecker(): Hand<CheckerAsk, CheckerAnswer> {
+  let started: Hand<CheckerAsk, CheckerAnswer> | undefined
+  let heard: ((answer: CheckerAnswer) => void) | undefined
+  return {
+    ask: (ask) => {
+      if (started === undefined) {
+        started = handOf(new WorkshopWorker())
+        started.listen((answer) => heard?.(answer))
+      }
+      started.ask(ask)
+    },
+    listen: (hear) => {
+      heard = hear
+    },
+  }
+}
