@@ -1,4 +1,6 @@
+import type { HoleFacts, Scene, ScenePoint } from '../scene/types.ts'
 import type { ScreenPoint, SheetSize } from './camera.ts'
+import { inScene } from './flags.ts'
 
 /** Between a hole and its card, px: more than the ring about the hole. */
 const GAP_PX = 30
@@ -42,4 +44,19 @@ export function cardPlace(
   })
   const best = costs.reduce((least, one) => (one.cost < least.cost ? one : least))
   return best.place
+}
+
+/** Where the words of a hole's sizes stand: half way from the foot of each to the hole. */
+export function readingsOf(
+  { from, panel }: HoleFacts,
+  { frames }: Pick<Scene, 'frames'>,
+  hole: ScenePoint,
+): ScenePoint[] {
+  const frame = frames[panel]
+  if (frame === undefined) return []
+  return from.flatMap(({ foot }): ScenePoint[] => {
+    if (foot === undefined) return []
+    const [x, y] = inScene(frame, foot)
+    return [[(x + hole[0]) / 2, (y + hole[1]) / 2]]
+  })
 }

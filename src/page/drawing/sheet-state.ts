@@ -15,7 +15,7 @@ import {
   type SheetSize,
   toScreen,
 } from './camera.ts'
-import { cardPlace } from './card-place.ts'
+import { cardPlace, readingsOf } from './card-place.ts'
 import { inScene } from './flags.ts'
 import { definitionName, sameThing } from './looks.ts'
 import { agreed, type Held } from './one-module.ts'
@@ -129,10 +129,12 @@ export function sheetState(page: Page): SheetState {
     const card = cardSize.value
     const all = scene.value?.holes ?? []
     const hole = known && all.find(({ id }) => id === known.id)
-    if (card === undefined || hole === undefined || isNarrow.value) return undefined
-    const ids = new Set(known?.partners.map(({ id }) => id))
-    const partners = all.filter(({ id }) => ids.has(id)).map(({ at }) => toScreen(camera.value, at))
-    return cardPlace(toScreen(camera.value, hole.at), partners, card, size.value)
+    if (card === undefined || known === undefined || hole === undefined || isNarrow.value) return undefined
+    const ids = new Set(known.partners.map(({ id }) => id))
+    const partners = all.filter(({ id }) => ids.has(id)).map(({ at }) => at)
+    const readings = readingsOf(known, { frames: scene.value?.frames ?? {} }, hole.at)
+    const others = [...partners, ...readings].map((at) => toScreen(camera.value, at))
+    return cardPlace(toScreen(camera.value, hole.at), others, card, size.value)
   })
   let isFitted = true
   let before: Scene | undefined

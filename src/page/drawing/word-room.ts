@@ -47,6 +47,21 @@ export function boxOf({ anchor, text, turnDeg }: SceneWord, [x, y]: ScreenPoint,
     : { left: x - before, right: x + length - before, top: y - up, bottom: y + down }
 }
 
+/** A size that is cut by the rim moves in by no more than this, in parts of its size: its line stays beside it. */
+const INWARD = 2
+
+/** A point so far moved that its box lies on the sheet, by `most` at most along either axis. */
+function drawnIn(
+  [x, y]: ScreenPoint,
+  { left, top, right, bottom }: WordBox,
+  sheet: SheetSize,
+  most: number,
+): ScreenPoint {
+  const inward = (low: number, high: number, room: number): number =>
+    low < 0 ? Math.min(-low, most) : high > room ? Math.max(room - high, -most) : 0
+  return [x + inward(left, right, sheet.width), y + inward(top, bottom, sheet.height)]
+}
+
 const overlap = (a: WordBox, b: WordBox): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
 
@@ -68,7 +83,8 @@ export function readableWords(scene: Scene, camera: Camera, sheet: SheetSize): r
     const [middle, y] = toScreen(camera, word.at)
     const x = middle + (word.kind === 'tag' ? BESIDE_MARK_PX[word.anchor] : 0)
     for (const move of word.kind === 'tag' ? [0] : MOVES) {
-      const at: ScreenPoint = word.turnDeg === 90 ? [x + move * size, y] : [x, y + move * size]
+      const moved: ScreenPoint = word.turnDeg === 90 ? [x + move * size, y] : [x, y + move * size]
+      const at = word.kind === 'size' ? drawnIn(moved, boxOf(word, moved, size), sheet, INWARD * size) : moved
       const box = boxOf(word, at, size)
       if (!isFree(box)) continue
       taken.push(box)

@@ -121,7 +121,9 @@ export function drawGrain(picture: Picture, board: Board, size: number): void {
   const head = Math.min(half / 2, 0.7 * size)
   const obstacles = obstaclesOf(picture, board, size)
   const [x, y] = GRAIN_AT.map(([u, v]): ScenePoint => [panel.length * u, panel.width * v]).find(([u, v]) => {
-    const area = areaOf([seen(frame, [u - half, v - head, 0]), seen(frame, [u + half, v + head, 0])])
+    // As far from words as a blank or two is wide: closer, its head would read as part of a size.
+    const long = half + size
+    const area = areaOf([seen(frame, [u - long, v - head, 0]), seen(frame, [u + long, v + head, 0])])
     return !obstacles.some((other) => meets(area, other))
   }) ?? [0, 0]
   if (x === 0) return

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { cardPlace } from '../../../src/page/drawing/card-place.ts'
+import { cardPlace, readingsOf } from '../../../src/page/drawing/card-place.ts'
 import { findingsIn, flagsOf, grouped } from '../../../src/page/drawing/flags.ts'
 import { WORK_MARKS } from '../../../src/page/drawing/marks.ts'
 import { boxOf, readableWords, wordSize } from '../../../src/page/drawing/word-room.ts'
@@ -25,6 +25,27 @@ describe('the card of a hole', () => {
         expect(covers).toBe(false)
       }),
     )
+  })
+
+  // The board is 500 wide, drawn upside down: panel (37, 0) is drawn at (37, 500); half way to the hole at (37, 96) is 298.
+  test('knows where the words of sizes stand', () => {
+    const both = { mm: '', inch: '' }
+    const facts = {
+      id: 'p#1',
+      panel: 'p',
+      panelName: '',
+      surface: '',
+      purposes: [],
+      tool: both,
+      from: [
+        { ...both, edge: 'front', foot: [37, 0, 0] as const },
+        { ...both, edge: 'face A' },
+      ],
+      hardware: [],
+      partners: [],
+      at: [],
+    }
+    expect(readingsOf(facts, handScene(), [37, 96])).toEqual([[37, 298]])
   })
 
   test('keeps off the partner', () => {
@@ -67,6 +88,15 @@ describe('words', () => {
 
   test('that the rim would cut are left out', () => {
     expect(keysOf([word('cut', 895, 'edge')])).toEqual([])
+  })
+
+  // Five letters of 0.58 at 12 px are 34.8 px: about 895 they reach to 912.4, 12.4 too far; about 980 to 997.4, more than 24 too far.
+  test('that are sizes move in from the rim, but not away from their lines', () => {
+    const sizeAt = (x: number) =>
+      readableWords(handScene({ words: [word('size', x, 'size')] }), camera, sheet)[0]?.at[0]
+    expect(sizeAt(895)).toBeCloseTo(882.6, 9)
+    expect(sizeAt(17)).toBeCloseTo(17.4, 9)
+    expect(sizeAt(980)).toBeUndefined()
   })
 
   // Five letters of 0.58 at 10 px: 29 px. Turned counter-clockwise about its end, it reaches down from there.
