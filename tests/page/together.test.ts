@@ -52,7 +52,7 @@ test('a hole that is pressed brings its panel with it', async () => {
   await settled(page)
   for (let k = 0; k < 4; k += 1) await page.getByRole('button', { name: 'Nearer' }).click()
   const rim = await page
-    .locator('svg[data-drawn] .rim:not(.behind)')
+    .locator('svg[data-drawn] .rim')
     .first()
     .evaluate((path) => {
       if (!(path instanceof SVGPathElement)) throw new Error('no rim')
@@ -70,7 +70,7 @@ test('a hole that is pressed brings its panel with it', async () => {
   await page.mouse.move(x - rim.x, y - rim.y, { steps: 3 })
   await page.mouse.up()
   const at = await page
-    .locator('svg[data-drawn] .rim:not(.behind)')
+    .locator('svg[data-drawn] .rim')
     .first()
     .evaluate((path) => {
       if (!(path instanceof SVGPathElement)) throw new Error('no rim')
