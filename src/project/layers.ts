@@ -47,3 +47,10 @@ export function asLayers<T extends object>(
     return [{ raw: { [key]: one.value } as Loose<T>, path: one.path, bare: true }]
   })
 }
+
+/** Layers of a group that a module and common both may say. */
+export function layersOf<T extends object>(values: readonly (Said<unknown> | undefined)[]): Layers<T> {
+  return values.flatMap((one) =>
+    one !== undefined && isGroup(one.value) ? [{ raw: one.value as Layers<T>[number]['raw'], path: one.path }] : [],
+  )
+}

@@ -1,5 +1,5 @@
 import type { Units } from '../length/index.ts'
-import { readDefinition } from './read.ts'
+import { readOutputs } from './read-outputs.ts'
 import type { OutputSpec } from './spec/outputs.ts'
 import type { DefinitionPath } from './types.ts'
 
@@ -20,8 +20,7 @@ export type PrintRead =
 const OPTIONS = { paper: '--paper', 'check bars': '--check-bars', 'page budget': '--page-budget' } as const
 
 /**
- * The options, read as the definition's own keys are, in its units: as part of a small definition of which nothing else can be
- * wrong, so that both have the same limits and the same words.
+ * The options, read as the definition's own keys are, in its units, so that both have the same limits and the same words.
  */
 export function readPrintOptions({ paper, checkBars, pageBudget }: PrintOptions, units: Units): PrintRead {
   const said = {
@@ -29,7 +28,7 @@ export function readPrintOptions({ paper, checkBars, pageBudget }: PrintOptions,
     ...(checkBars !== undefined && { 'check bars': checkBars.split(',').map(numberOrText) }),
     ...(pageBudget !== undefined && { 'page budget': numberOrText(pageBudget) }),
   }
-  const read = readDefinition(JSON.stringify({ ...SMALL, units, outputs: said }), 'options')
+  const read = readOutputs(JSON.stringify({ units, outputs: said }), 'options')
   if (!read.ok) {
     const problems = read.problems.map(({ message, expected, nearest }) => {
       const hint = nearest === undefined ? '' : `; did you mean "${nearest}"?`
@@ -37,7 +36,7 @@ export function readPrintOptions({ paper, checkBars, pageBudget }: PrintOptions,
     })
     return { ok: false, problems }
   }
-  const { outputs } = read.project
+  const { outputs } = read
   return {
     ok: true,
     outputs: {
@@ -54,12 +53,6 @@ export function optionAt([group, key]: DefinitionPath, print: PrintOptions): str
   if (key === 'paper' && print.paper !== undefined) return OPTIONS.paper
   if (key === 'check bars' && print.checkBars !== undefined) return OPTIONS['check bars']
   return key === 'page budget' && print.pageBudget !== undefined ? OPTIONS['page budget'] : undefined
-}
-
-const SMALL = {
-  storyrod: 1,
-  stock: { board: { thickness: '18 mm' } },
-  modules: { box: { width: '600 mm', depth: '400 mm', 'carcase height': '700 mm', stock: 'board' } },
 }
 
 /** What is typed as a number is one, as it would be in a definition. */

@@ -1,5 +1,5 @@
 import { formatMm, parseLength } from '../../length/index.ts'
-import { applyEdits, BAR_MM, believable, type EditValue, readDefinition } from '../../project/index.ts'
+import { applyEdits, BAR_MM, believable, type EditValue, readOutputs } from '../../project/index.ts'
 import type { Page } from '../state/page.ts'
 
 /** A number alone is in the definition's unit, so it is written as one; all else as it was typed. Nothing: the default. */
@@ -14,7 +14,7 @@ export function setOutput({ document, say }: Page, key: string, value: EditValue
   const edits = [{ path: ['outputs', key], value }]
   const before = document.text.peek()
   try {
-    const read = readDefinition(applyEdits(before, edits), document.file.peek(), document.files.peek())
+    const read = readOutputs(applyEdits(before, edits), document.file.peek())
     const [problem] = read.ok ? [] : read.problems
     if (problem !== undefined) return `${problem.message}. Expected: ${problem.expected}`
     document.edit(edits)

@@ -1,6 +1,6 @@
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
-import { asLayers, isGroup, type Layers, said } from '../layers.ts'
+import { asLayers, type Layers, said } from '../layers.ts'
 import type { RawBack, RawCarcase } from '../schema/definition.ts'
 import { orList } from '../schema/kinds.ts'
 import type { BackSpec, CarcaseSpec, JointSpec, Stock } from '../types.ts'
@@ -174,11 +174,4 @@ function checkCuts(
     const what = `${context.show(mm)} cuts right through a side that is ${context.show(side)} thick`
     context.report(found.path, what, { expected: `less than ${context.show(side)}` })
   }
-}
-
-/** Layers of a group that a module and common both may say. */
-export function layersOf<T extends object>(values: readonly (Said<unknown> | undefined)[]): Layers<T> {
-  return values.flatMap((one) =>
-    one !== undefined && isGroup(one.value) ? [{ raw: one.value as Layers<T>[number]['raw'], path: one.path }] : [],
-  )
 }

@@ -1,7 +1,7 @@
 import type { DrawerSlide, JointScrew } from '../../hardware/index.ts'
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
-import { asLayers, isGroup, type Layers, said } from '../layers.ts'
+import { asLayers, isGroup, type Layers, layersOf, said } from '../layers.ts'
 import type { RawDrawerBox, RawDrawerFronts, RawDrawerPull, RawDrawers } from '../schema/definition.ts'
 import type {
   Cover,
@@ -12,7 +12,6 @@ import type {
   DrawersSpec,
   Stock,
 } from '../types.ts'
-import { layersOf } from './carcase.ts'
 import { fourEdges } from './front.ts'
 import { itemNamed, usualItem } from './hardware.ts'
 import { backJoint, resolveJoint, USUAL_JOINT } from './joints.ts'

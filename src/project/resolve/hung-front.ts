@@ -1,11 +1,10 @@
 import { type CupHinge, type FlapStay, type HingePlate, hingeOnPlate, USUAL_HINGES } from '../../hardware/index.ts'
 import { type Context, quoted, type Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
-import { type Layers, said } from '../layers.ts'
+import { type Layers, layersOf, said } from '../layers.ts'
 import type { RawFront, RawPull } from '../schema/definition.ts'
 import { orList } from '../schema/kinds.ts'
 import type { DefinitionPath, DoorSpec, FlapSpec, FrontSpec, HungFront, PullSpec } from '../types.ts'
-import { layersOf } from './carcase.ts'
 import { itemNamed } from './hardware.ts'
 import { someOf } from './stock.ts'
 

@@ -1,10 +1,9 @@
 import type { Context, Said } from '../context.ts'
 import type { Layers } from '../layers.ts'
-import { said } from '../layers.ts'
+import { layersOf, said } from '../layers.ts'
 import { KG_M2_PER_PSF, KG_PER_POUND, parseAreaLoad, parseMass } from '../masses.ts'
 import type { RawCommon, RawLoads } from '../schema/definition.ts'
 import type { LoadsSpec } from '../types.ts'
-import { layersOf } from './carcase.ts'
 
 /** Architectural woodwork: 40 lb/ft², not over 200 lb on one shelf (S46). */
 const SHELF_KG_M2 = 40 * KG_M2_PER_PSF

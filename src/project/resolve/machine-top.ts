@@ -1,10 +1,9 @@
 import type { LevellingScrew } from '../../hardware/index.ts'
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
-import { isGroup, said } from '../layers.ts'
+import { isGroup, layersOf, said } from '../layers.ts'
 import type { RawChamber, RawInsert, RawMachineTop, RawPort, RawSlot } from '../schema/definition.ts'
 import type { ChamberSpec, FromEdge, InsertSpec, MachineTopSpec, PortSpec, SlotSpec } from '../types.ts'
-import { layersOf } from './carcase.ts'
 import { itemNamed, usualItem } from './hardware.ts'
 import { resolveWorktop, type Under } from './tops.ts'
 

@@ -1,9 +1,8 @@
 import { type Context, quoted, type Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
-import { said } from '../layers.ts'
+import { layersOf, said } from '../layers.ts'
 import type { RawDxf, RawOutputs } from '../schema/definition.ts'
 import type { LayerPatterns, OutputSpec } from '../types.ts'
-import { layersOf } from './carcase.ts'
 
 type RawLayers = NonNullable<RawDxf['layers']>
 

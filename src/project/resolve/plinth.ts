@@ -1,11 +1,10 @@
 import { backTakes } from '../back-takes.ts'
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
-import { said } from '../layers.ts'
+import { layersOf, said } from '../layers.ts'
 import type { RawPlinth } from '../schema/definition.ts'
 import type { PlinthSpec } from '../types.ts'
 import type { AroundBase } from './base.ts'
-import { layersOf } from './carcase.ts'
 import { resolveJoint, USUAL_JOINT } from './joints.ts'
 import { stockNamed } from './stock.ts'
 

@@ -1,9 +1,8 @@
 import { type Context, quoted, type Said } from '../context.ts'
-import { said } from '../layers.ts'
+import { layersOf, said } from '../layers.ts'
 import type { RawStands } from '../schema/definition.ts'
 import { orList } from '../schema/kinds.ts'
 import type { DefinitionPath, StandSpec } from '../types.ts'
-import { layersOf } from './carcase.ts'
 import type { Nameable } from './rows.ts'
 import { someOf, writtenName } from './stock.ts'
 

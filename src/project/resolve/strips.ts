@@ -1,9 +1,8 @@
 import type { Context, Said } from '../context.ts'
 import { DEFAULTS } from '../defaults.ts'
-import { type Layer, type Layers, said } from '../layers.ts'
+import { type Layer, type Layers, layersOf, said } from '../layers.ts'
 import type { RawCarcase, RawRails, RawStretcher } from '../schema/definition.ts'
 import type { RailsSpec, Stock, StretcherSpec } from '../types.ts'
-import { layersOf } from './carcase.ts'
 import { resolveJoint } from './joints.ts'
 import { stockNamed } from './stock.ts'
 
