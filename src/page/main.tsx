@@ -1,5 +1,5 @@
 import './look/page.css'
-import { effect } from '@preact/signals'
+import { effect, untracked } from '@preact/signals'
 import { render } from 'preact'
 import { App } from './app.tsx'
 import { DeskContext, deskOf } from './files/desk.ts'
@@ -29,11 +29,31 @@ effect(() => {
 })
 const root = document.getElementById('page')
 if (root === null) throw new Error('the page has lost its root')
-// What stood there until now was only to be seen while this was read.
-root.replaceChildren()
-render(
-  <DeskContext.Provider value={desk}>
-    <App page={page} />
-  </DeskContext.Provider>,
-  root,
-)
+
+/** In the place of the picture of it that was to be seen while this was read. */
+function begin(place: HTMLElement): void {
+  place.replaceChildren()
+  place.removeAttribute('inert')
+  place.removeAttribute('aria-busy')
+  render(
+    <DeskContext.Provider value={desk}>
+      <App page={page} />
+    </DeskContext.Provider>,
+    place,
+  )
+}
+
+/** How long the drawing is waited for, ms: without it the page is still of use. */
+const PATIENCE_MS = 6000
+
+let begun = false
+const beginOnce = (): void => {
+  if (begun) return
+  begun = true
+  begin(root)
+}
+setTimeout(beginOnce, PATIENCE_MS)
+// With its drawing, so that nothing that was there goes away for a moment.
+effect(() => {
+  if (page.workshop.scene.value !== undefined) untracked(beginOnce)
+})

@@ -8,6 +8,9 @@ import type { FormModel } from './form/model.ts'
 import type { SceneParcel } from './scene/parcel.ts'
 import type { Face, HoleFacts, Look } from './scene/types.ts'
 
+/** The name of a worker that begins with the sample, without being asked. */
+export const SAMPLE_AT_ONCE = 'the sample at once'
+
 /** A definition as a person has it: its text, its file's name, and the files that it names. */
 export interface DefinitionSource {
   readonly text: string

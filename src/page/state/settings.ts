@@ -14,7 +14,8 @@ export interface Settings {
   readonly define: Signal<'open' | 'folded'>
 }
 
-const KEY = 'storyrod settings'
+/** Under which they are kept. */
+export const SETTINGS_KEY = 'storyrod settings'
 
 /** Settings as they were last left. A browser that keeps nothing gives the usual ones. */
 export function keptSettings(storage: Pick<Storage, 'getItem' | 'setItem'> | undefined): Settings {
@@ -31,7 +32,7 @@ export function keptSettings(storage: Pick<Storage, 'getItem' | 'setItem'> | und
       define: define.value,
     })
     try {
-      storage?.setItem(KEY, text)
+      storage?.setItem(SETTINGS_KEY, text)
     } catch {
       // Full or forbidden: the choice then lasts as long as the page is open.
     }
@@ -41,7 +42,7 @@ export function keptSettings(storage: Pick<Storage, 'getItem' | 'setItem'> | und
 
 function read(storage: Pick<Storage, 'getItem'> | undefined): Readonly<Partial<Record<keyof Settings, unknown>>> {
   try {
-    const kept: unknown = JSON.parse(storage?.getItem(KEY) ?? '{}')
+    const kept: unknown = JSON.parse(storage?.getItem(SETTINGS_KEY) ?? '{}')
     return typeof kept === 'object' && kept !== null ? kept : {}
   } catch {
     return {}
