@@ -12,17 +12,25 @@ const PACKED: ReadonlySet<string> = new Set(['files'])
 const MARK = '(less than)'
 const ENDS_TEXT = /<(?=\/?script|!--)/gi
 
-/** How the page starts a program, as an expression; `options`: those of the worker. The worker itself lets go of its address. */
+/**
+ * How the page starts a program, as an expression; `options`: those of the worker. What is started more than once is kept as it
+ * was first taken out of the page.
+ */
 export function startOf(name: string, options?: string): string {
-  const blob = (parts: string): string =>
-    `new Worker(URL.createObjectURL(new Blob(['URL.revokeObjectURL(location.href);', ${parts}], ` +
-    `{ type: 'text/javascript' }))${options === undefined ? '' : `, ${options}`})`
+  const started = (blob: string): string =>
+    `new Worker(URL.createObjectURL(${blob})${options === undefined ? '' : `, ${options}`})`
   const text = `document.getElementById('${name}').textContent`
-  if (!PACKED.has(name)) return blob(`${text}.replaceAll('${MARK}', '<')`)
-  const bytes = `Uint8Array.from(atob(${text}), (letter) => letter.charCodeAt(0))`
-  const plain = `new Response(new Blob([${bytes}]).stream().pipeThrough(new DecompressionStream('gzip'))).blob()`
-  return `${plain}.then((program) => ${blob('program')})`
+  if (PACKED.has(name)) {
+    const bytes = `Uint8Array.from(atob(${text}), (letter) => letter.charCodeAt(0))`
+    const plain = `new Blob([${bytes}]).stream().pipeThrough(new DecompressionStream('gzip'))`
+    return `new Response(${plain}).blob().then((program) => ${started(`new Blob([program], ${SCRIPT})`)})`
+  }
+  return started(
+    `(window.storyrodPrograms ??= {})['${name}'] ??= new Blob([${text}.replaceAll('${MARK}', '<')], ${SCRIPT})`,
+  )
 }
+
+const SCRIPT = "{ type: 'text/javascript' }"
 
 /**
  * Takes the programs of workers out of the script: megabytes that it would have to be read through for before it runs. What

@@ -9,14 +9,14 @@ export interface KeyTiming {
 }
 
 interface Timed extends Window {
-  timings: KeyTiming[]
+  /** Hears of the next timing. */
+  hearTiming?: (timing: KeyTiming) => void
 }
 
 /** From now on the page notes each key press that a new drawing follows. */
 export async function watchKeys(page: Page): Promise<void> {
   await page.evaluate(() => {
     const timed = window as unknown as Timed
-    timed.timings = []
     let pressed: number | undefined
     window.addEventListener(
       'keydown',
@@ -33,33 +33,49 @@ export async function watchKeys(page: Page): Promise<void> {
       requestAnimationFrame(() => {
         // A message that is posted while a frame is made is heard right after that frame.
         const { port1, port2 } = new MessageChannel()
-        port1.onmessage = () => timed.timings.push({ drawn, shown: performance.now() - from })
+        port1.onmessage = () => timed.hearTiming?.({ drawn, shown: performance.now() - from })
         port2.postMessage(undefined)
       })
     }).observe(document.body, { subtree: true, attributes: true, attributeFilter: ['data-drawn'] })
   })
 }
 
-/** Presses a key where the focus is, and waits until the drawing that it changes is shown. */
+/** How long a drawing is waited for, ms: a key that leaves nothing that can be drawn would be waited for without end. */
+const PATIENCE_MS = 20_000
+
+/** Presses a key where the focus is, and waits until the drawing that it changes is shown. To ask again and again would take part in what is timed. */
 export async function pressTimed(page: Page, key: string): Promise<KeyTiming> {
-  const before = await page.evaluate(() => (window as unknown as Timed).timings.length)
-  await page.keyboard.press(key)
-  const handle = await page.waitForFunction((count) => (window as unknown as Timed).timings[count], before, {
-    polling: 5,
-  })
-  const timing = (await handle.jsonValue()) as KeyTiming | undefined
-  if (timing === undefined) throw new Error('a key press was not timed')
+  const heard = page.evaluate(
+    (patience) =>
+      new Promise<KeyTiming>((resolve, reject) => {
+        const giveUp = setTimeout(() => reject(new Error('no new drawing follows the key')), patience)
+        const timed = window as unknown as Timed
+        timed.hearTiming = (timing) => {
+          clearTimeout(giveUp)
+          resolve(timing)
+        }
+      }),
+    PATIENCE_MS,
+  )
+  const [timing] = await Promise.all([heard, page.keyboard.press(key)])
   return timing
 }
 
-/** Puts the cursor of the text editor at the end of a line that holds nothing but these words, by keyboard alone. */
+/** Puts the cursor of the text editor at the end of the first line that holds nothing but these words, by keyboard alone. */
 export async function cursorAtEndOf(page: Page, text: string, words: string): Promise<void> {
-  const line = text.split('\n').findIndex((one) => one.trim() === words)
+  const lines = text.split('\n')
+  const line = lines.findIndex((one) => one.trim() === words)
   if (line < 0) throw new Error(`no line says ${words}`)
   await page.getByRole('radio', { name: 'Text' }).check({ force: true })
   await page.locator('.cm-content').focus()
   await page.keyboard.press('Control+Home')
-  for (let k = 0; k < line; k += 1) await page.keyboard.press('ArrowDown')
+  const active = page.locator('.cm-activeLine')
+  // A long line may be shown as several: then more presses are needed than there are lines.
+  for (let k = 0; k < lines.length; k += 1) {
+    if (k >= line && (await active.textContent())?.trim() === words) break
+    await page.keyboard.press('ArrowDown')
+  }
+  if ((await active.textContent())?.trim() !== words) throw new Error(`the cursor does not come to ${words}`)
   await page.keyboard.press('End')
 }
 
