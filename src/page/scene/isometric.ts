@@ -24,7 +24,8 @@ import { throughPose } from './plane.ts'
 import { type Standing, sameBox } from './standing.ts'
 import { boardOf, hexagon, ISOMETRIC } from './standing-board.ts'
 import { holesOf } from './standing-bores.ts'
-import type { Look, Scene, ScenePart, ScenePoint } from './types.ts'
+import { standingScene } from './standing-scene.ts'
+import type { BoardPlace, HoleGroup, Look, Scene, ScenePart, ScenePoint } from './types.ts'
 
 /** What one sees after walking so many quarter turns round it, to the right: the floor, turned under the eye. */
 const TURNED: Readonly<Record<0 | 1 | 2 | 3, Pose>> = {
@@ -66,23 +67,27 @@ export function isometricScene(
   const { order, covers } = paintOrder([...standing, ...bodies].map(({ box }) => box))
   for (const k of order) {
     const [one, body] = [standing[k], bodies[k - standing.length]]
-    if (one !== undefined) drawBox(picture, one, standing.length <= MOST_MEASURED)
+    if (one !== undefined) drawBox(picture, one)
     if (body !== undefined) drawBody(picture, body)
   }
   const count = standing.reduce((sum, { panel }) => sum + panel.bores.length, 0)
+  const groups: HoleGroup[] = []
   if (count <= MOST_HOLES) {
     for (const k of [...order].reverse()) {
       const one = standing[k]
       if (one === undefined) continue
+      if (one.panel.bores.length === 0) continue
       const before = (covers[k] ?? []).flatMap((n) => (standing[n] ?? bodies[n - standing.length])?.box ?? [])
-      const drawn = holesOf(one, before, picture.operations)
-      picture.roundHoles(drawn.holes, drawn.reaches)
-      for (const { one: bore, id, purposes, count } of drawn.operations)
-        picture.operations.bores(bore, id, purposes, count)
+      const { shape, area, operations } = holesOf(one, before, picture.operations)
+      const at: ScenePoint = [one.frame[3], one.frame[7]]
+      groups.push({ shape, at, place: one.floorFromPanel.origin })
+      picture.reach([area.min[0] + at[0], area.min[1] + at[1]])
+      picture.reach([area.max[0] + at[0], area.max[1] + at[1]])
+      for (const { one: bore, id, purposes, count } of operations) picture.operations.bores(bore, id, purposes, count)
     }
   }
   const { min, max } = picture.area()
-  return picture.scene({
+  const head = picture.head({
     look,
     title,
     facts: [
@@ -92,7 +97,16 @@ export function isometricScene(
     flat: false,
     textSize: textSizeFor(max[0] - min[0], max[1] - min[1]),
   })
+  // In the order in which they are painted.
+  const measured = standing.length <= MOST_MEASURED ? order.flatMap((k) => standing[k] ?? []) : []
+  return standingScene(head, { groups, boards: measured.map(boardPlace) })
 }
+
+const boardPlace = ({ panel, floorFromPanel, eyeFromPanel }: Standing): BoardPlace => ({
+  size: [panel.length, panel.width, panel.thickness],
+  floorFromPanel,
+  eyeFromPanel,
+})
 
 function stand(index: LaidIndex, modules: readonly PlacedModule[], look: Look & { kind: 'isometric' }): Standing[] {
   const panels = modules.flatMap((module) => (index.ofModule.get(module.key) ?? []).map((panel) => ({ module, panel })))
@@ -181,16 +195,12 @@ function around(boxes: readonly Box[]): Box {
 const middleOf = ({ min, max }: Box): Vec3 => scale(add(min, max), 0.5)
 
 /** A panel with what is cut into it; as long as it stands where it stood, with the very same things as before. */
-function drawBox(picture: Picture, one: Standing, isMeasured: boolean): void {
+function drawBox(picture: Picture, one: Standing): void {
   const { panel, frame } = one
   picture.frames[panel.id] = frame
-  const { parts, rim, corners } = boardOf(one)
+  const { parts, rim } = boardOf(one)
   picture.parts.push(...parts)
   for (const point of rim) picture.reach(point)
   for (const cut of panel.grooves) picture.operations.groove(cut)
   for (const cut of panel.cutouts) picture.operations.cutout(cut)
-  if (!isMeasured) return
-  const { snaps, edges } = corners()
-  picture.snaps.push(...snaps)
-  picture.edges.push(...edges)
 }

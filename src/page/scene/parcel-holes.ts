@@ -1,3 +1,4 @@
+import { Names } from './names.ts'
 import type { SceneHole } from './types.ts'
 
 /** Holes as columns; each a few numbers a hole. */
@@ -62,18 +63,4 @@ export function holesOfColumns({ panels, operations, text, places, numbers }: Ho
     })
   }
   return holes
-}
-
-/** Words, each once, by their places. */
-class Names {
-  readonly list: string[] = []
-  readonly #places = new Map<string, number>()
-
-  placeOf(name: string): number {
-    const known = this.#places.get(name)
-    if (known !== undefined) return known
-    this.#places.set(name, this.list.length)
-    this.list.push(name)
-    return this.list.length - 1
-  }
 }

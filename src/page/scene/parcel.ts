@@ -1,22 +1,45 @@
 import { type HoleColumns, holeColumns, holesOfColumns } from './parcel-holes.ts'
-import type { PanelToScene, Scene, SceneEdge, SceneSnap } from './types.ts'
+import {
+  boardNumbers,
+  boardsOf,
+  groupNumbers,
+  groupsOf,
+  type ShapeColumns,
+  shapeColumns,
+  shapesOfColumns,
+} from './parcel-standing.ts'
+import { standingScene } from './standing-scene.ts'
+import type { HoleShape, PanelToScene, Scene, SceneEdge, SceneSnap } from './types.ts'
 
 /**
  * A scene on its way from the worker: of its lists, only what was not in the last one, which is known by being the very same
  * thing. What there are thousands of goes as columns of numbers, since copying thousands of small things takes longer than drawing.
  */
 export interface SceneParcel {
-  readonly head: Omit<Scene, 'parts' | 'holes' | 'words' | 'snaps' | 'edges' | 'frames'>
+  readonly head: Omit<Scene, 'parts' | 'holes' | 'words' | 'snaps' | 'edges' | 'frames' | 'standing'>
   readonly parts: ListParcel<Scene['parts'][number][]>
   readonly words: ListParcel<Scene['words'][number][]>
+  readonly rest: FlatRest | StandingRest
+  /** Left out where the last scene was of the same panels. */
+  readonly framed?: readonly string[]
+  readonly frames: Float64Array
+}
+
+interface FlatRest {
+  readonly kind: 'flat'
   readonly holes: ListParcel<HoleColumns>
   readonly snaps: ListParcel<readonly SceneSnap[]>
   /** Ends of each edge, by their places among the snaps and then among `ends`. */
   readonly edges: Uint32Array
   readonly ends: readonly SceneSnap[]
-  /** Left out where the last scene was of the same panels. */
-  readonly framed?: readonly string[]
-  readonly frames: Float64Array
+}
+
+/** Of standing panels: what the lists follow from. */
+interface StandingRest {
+  readonly kind: 'standing'
+  readonly shapes: ListParcel<ShapeColumns>
+  readonly groups: Float64Array
+  readonly boards: Float64Array
 }
 
 /** `runs`: three numbers a run: from where and how many of the last list, then how many of the fresh ones. */
@@ -25,56 +48,78 @@ interface ListParcel<F> {
   readonly fresh: F
 }
 
-type Lists = Pick<Scene, 'parts' | 'words' | 'holes' | 'snaps'>
-const NOTHING: Lists = { parts: [], words: [], holes: [], snaps: [] }
+interface Lists extends Pick<Scene, 'parts' | 'words' | 'holes' | 'snaps'> {
+  readonly shapes: readonly HoleShape[]
+}
+const NOTHING: Lists = { parts: [], words: [], holes: [], snaps: [], shapes: [] }
 
 /** Packs scenes one after another, each against the last one. */
 export class ScenePacker {
-  #last: Lists = NOTHING
+  #last = NOTHING
   #framed: readonly string[] = []
 
   pack(scene: Scene): SceneParcel {
-    const { parts, holes, words, snaps, edges, frames, ...head } = scene
+    const { look, title, facts, bounds, textSize, operations, flat, frames, parts, words, standing } = scene
     const last = this.#last
-    this.#last = { parts, holes, words, snaps }
     const framed = Object.keys(frames)
     const isSameFramed = sameWords(framed, this.#framed)
     this.#framed = framed
-    const holeList = differing(last.holes, holes)
-    return {
-      head,
+    const common = {
+      head: { look, title, facts, bounds, textSize, operations, flat },
       parts: differing(last.parts, parts),
       words: differing(last.words, words),
-      holes: { runs: holeList.runs, fresh: holeColumns(holeList.fresh) },
-      snaps: differing(last.snaps, snaps),
-      ...endsOf(snaps, edges),
       ...(!isSameFramed && { framed }),
       frames: Float64Array.from(framed.flatMap((id) => frames[id] ?? [])),
     }
+    if (standing === undefined) {
+      const { holes, snaps, edges } = scene
+      this.#last = { ...NOTHING, parts, words, holes, snaps }
+      const { runs, fresh } = differing(last.holes, holes)
+      const listed = { runs, fresh: holeColumns(fresh) }
+      const rest = {
+        kind: 'flat',
+        holes: listed,
+        snaps: differing(last.snaps, snaps),
+        ...endsOf(snaps, edges),
+      } as const
+      return { ...common, rest }
+    }
+    const { groups, boards } = standing
+    const shapes = groups.map(({ shape }) => shape)
+    this.#last = { ...NOTHING, parts, words, shapes }
+    const { runs, fresh } = differing(last.shapes, shapes)
+    const listed = { runs, fresh: shapeColumns(fresh) }
+    const rest = {
+      kind: 'standing',
+      shapes: listed,
+      groups: groupNumbers(groups),
+      boards: boardNumbers(boards),
+    } as const
+    return { ...common, rest }
   }
 }
 
 /** Unpacks them again, in the same order. */
 export class SceneUnpacker {
-  #last: Lists = NOTHING
+  #last = NOTHING
   #framed: readonly string[] = []
 
   unpack(parcel: SceneParcel): Scene {
     const last = this.#last
-    const lists: Lists = {
-      parts: joined(last.parts, parcel.parts.runs, parcel.parts.fresh),
-      words: joined(last.words, parcel.words.runs, parcel.words.fresh),
-      holes: joined(last.holes, parcel.holes.runs, holesOfColumns(parcel.holes.fresh)),
-      snaps: joined(last.snaps, parcel.snaps.runs, parcel.snaps.fresh),
-    }
-    this.#last = lists
+    const parts = joined(last.parts, parcel.parts.runs, parcel.parts.fresh)
+    const words = joined(last.words, parcel.words.runs, parcel.words.fresh)
     this.#framed = parcel.framed ?? this.#framed
-    return {
-      ...parcel.head,
-      ...lists,
-      edges: edgesOf(lists.snaps, parcel),
-      frames: framesOf(this.#framed, parcel.frames),
+    const head = { ...parcel.head, parts, words, frames: framesOf(this.#framed, parcel.frames) }
+    const { rest } = parcel
+    if (rest.kind === 'flat') {
+      const holes = joined(last.holes, rest.holes.runs, holesOfColumns(rest.holes.fresh))
+      const snaps = joined(last.snaps, rest.snaps.runs, rest.snaps.fresh)
+      this.#last = { ...NOTHING, parts, words, holes, snaps }
+      return { ...head, holes, snaps, edges: edgesOf(snaps, rest) }
     }
+    const shapes = joined(last.shapes, rest.shapes.runs, shapesOfColumns(rest.shapes.fresh))
+    this.#last = { ...NOTHING, parts, words, shapes }
+    return standingScene(head, { groups: groupsOf(shapes, rest.groups), boards: boardsOf(rest.boards) })
   }
 }
 
@@ -129,7 +174,7 @@ function push<T>(list: T[], item: T | undefined): void {
   list.push(item)
 }
 
-function endsOf(snaps: readonly SceneSnap[], edges: readonly SceneEdge[]): Pick<SceneParcel, 'edges' | 'ends'> {
+function endsOf(snaps: readonly SceneSnap[], edges: readonly SceneEdge[]): Pick<FlatRest, 'edges' | 'ends'> {
   const places = new Map(snaps.map((snap, place) => [snap, place]))
   const ends: SceneSnap[] = []
   const placeOf = (snap: SceneSnap): number => {
@@ -148,7 +193,7 @@ function endsOf(snaps: readonly SceneSnap[], edges: readonly SceneEdge[]): Pick<
   return { edges: numbers, ends }
 }
 
-function edgesOf(snaps: readonly SceneSnap[], { edges, ends }: SceneParcel): SceneEdge[] {
+function edgesOf(snaps: readonly SceneSnap[], { edges, ends }: FlatRest): SceneEdge[] {
   const at = (place: number | undefined): SceneSnap => {
     const snap = place === undefined ? undefined : (snaps[place] ?? ends[place - snaps.length])
     if (snap === undefined) throw new Error('an edge without its end')

@@ -5,7 +5,6 @@ import type { LaidIndex } from './laid-index.ts'
 import { circle, polygon, strokes } from './lines.ts'
 import { OperationBook } from './operations.ts'
 import type {
-  Look,
   PanelToScene,
   Scene,
   SceneArea,
@@ -19,6 +18,8 @@ import type {
 
 /** What a part is besides its lines. */
 export type PartSpec = Omit<ScenePart, 'd'>
+
+type SceneWords = Pick<Scene, 'look' | 'title' | 'facts' | 'flat' | 'textSize'>
 
 /** A scene while it is being drawn: knows how far everything reaches. */
 export class Picture {
@@ -59,20 +60,6 @@ export class Picture {
     for (const point of reach) this.reach(point)
   }
 
-  /** Round holes, all of each of which lies so far about its middle at most. */
-  roundHoles(holes: readonly SceneHole[], reaches: readonly number[]): void {
-    for (let k = 0; k < holes.length; k += 1) {
-      const [hole, reach] = [holes[k], reaches[k]]
-      if (hole === undefined || reach === undefined) continue
-      this.holes.push(hole)
-      const [x, y] = hole.at
-      if (x - reach < this.#min[0]) this.#min[0] = x - reach
-      if (x + reach > this.#max[0]) this.#max[0] = x + reach
-      if (y - reach < this.#min[1]) this.#min[1] = y - reach
-      if (y + reach > this.#max[1]) this.#max[1] = y + reach
-    }
-  }
-
   /** A word of a height, mm, all of which is within the bounds. */
   word(word: SceneWord, height: number): void {
     this.words.push(word)
@@ -106,18 +93,20 @@ export class Picture {
   }
 
   /** All of it, with a little room around it. */
-  scene(what: Pick<Scene, 'title' | 'facts' | 'flat' | 'textSize'> & { readonly look: Look }): Scene {
+  scene(what: SceneWords): Scene {
+    return { ...this.head(what), holes: this.holes, snaps: this.snaps, edges: this.edges }
+  }
+
+  /** The same without holes and what measuring snaps to. */
+  head(what: SceneWords): Omit<Scene, 'holes' | 'snaps' | 'edges' | 'standing'> {
     const { min, max } = this.area()
     const room = what.textSize * ROOM
     return {
       ...what,
       bounds: { min: [min[0] - room, min[1] - room], max: [max[0] + room, max[1] + room] },
       parts: this.parts,
-      holes: this.holes,
       words: this.words,
       operations: this.operations.list(),
-      snaps: this.snaps,
-      edges: this.edges,
       frames: this.frames,
     }
   }

@@ -3,7 +3,7 @@ import { NOISE_MM } from '../../geometry/index.ts'
 import type { Bore, Surface } from '../../panel/index.ts'
 import { mouthOf } from './bores.ts'
 import { type Ellipse, pair, ringOf } from './lines.ts'
-import type { PanelToScene, ScenePoint } from './types.ts'
+import type { PanelToScene, Rim, ScenePoint } from './types.ts'
 
 /** The rims of the bores of a panel that is seen at a slant, each kind of hole worked out once. */
 export class Rims {
@@ -35,15 +35,6 @@ export class Rims {
     known.set(radius, rim)
     return rim
   }
-}
-
-/** A rim apart from where it lies. */
-export interface Rim {
-  /** From the middle to where its line starts. */
-  readonly start: ScenePoint
-  readonly rest: string
-  /** How far it reaches from its middle, mm. */
-  readonly reach: number
 }
 
 function rimOf(mouth: Ellipse, radius: number): Rim {

@@ -6,7 +6,7 @@ import { closedPath, polygon, strokes } from './lines.ts'
 import { cutoutId, grooveId } from './operations.ts'
 import { seen } from './plane.ts'
 import { isTurnedHere, type Standing, samePlace } from './standing.ts'
-import type { PanelToScene, SceneEdge, ScenePart, ScenePoint, SceneSnap } from './types.ts'
+import type { BoardPlace, PanelToScene, SceneEdge, ScenePart, ScenePoint, SceneSnap } from './types.ts'
 
 /**
  * Isometric projection, lengths along the axes true (ISO 5456-3, from memory): x runs to the right and up, y to the left and up, both
@@ -22,7 +22,6 @@ export interface StandingBoard {
   readonly parts: readonly ScenePart[]
   /** All of it lies within these points. */
   readonly rim: readonly ScenePoint[]
-  readonly corners: () => Corners
 }
 
 /** What measuring snaps to. */
@@ -60,15 +59,7 @@ function drawnBoard(one: Standing): StandingBoard {
     at: panel.at,
     d: lines,
   }
-  let corners: Corners | undefined
-  return {
-    parts: [part, ...cutsOf(one)],
-    rim,
-    corners: () => {
-      corners ??= cornersOf(one)
-      return corners
-    },
-  }
+  return { parts: [part, ...cutsOf(one)], rim }
 }
 
 /** The outline of a box that one sees from the front, the left and above, and the three edges at its near corner. */
@@ -92,8 +83,13 @@ export function hexagon(box: Box): { readonly rim: readonly ScenePoint[]; readon
 const CORNERS = [0, 1, 2, 3, 4, 5, 6, 7] as const
 
 /** The seven corners and nine edges that one sees, for measuring: in their places however far apart the panels are drawn. */
-function cornersOf({ panel, floorFromPanel, eyeFromPanel, frame, box }: Standing): Corners {
-  const { length, width, thickness } = panel
+export function cornersOf({
+  size: [length, width, thickness],
+  floorFromPanel,
+  eyeFromPanel,
+  frame,
+  box,
+}: BoardPlace & Pick<Standing, 'frame' | 'box'>): Corners {
   const corners = CORNERS.map((bits): SceneSnap | undefined => {
     const corner: Vec3 = [bits & 1 ? length : 0, bits & 2 ? width : 0, bits & 4 ? -thickness : 0]
     const [x, y, z] = place(eyeFromPanel, corner)

@@ -5,14 +5,14 @@ import { holeId } from './laid-index.ts'
 import type { OperationBook } from './operations.ts'
 import { coversPoint } from './paint-order.ts'
 import { seenWay } from './plane.ts'
-import { type Rim, Rims, rimAt } from './rims.ts'
+import { Rims } from './rims.ts'
 import { axesKey, isTurnedHere, type Standing, sameBox, samePlace } from './standing.ts'
-import type { SceneHole, ScenePoint } from './types.ts'
+import type { GroupHole, HoleShape, SceneArea } from './types.ts'
 
-/** The holes of a panel, how far each reaches about its middle (mm), and what operations they are of. */
+/** The holes of a panel, the area in which all of them lie, about its origin on the drawing, and what operations they are of. */
 export interface PanelHoles {
-  readonly holes: readonly SceneHole[]
-  readonly reaches: readonly number[]
+  readonly shape: HoleShape
+  readonly area: SceneArea
   readonly operations: readonly OperationShare[]
 }
 
@@ -25,29 +25,23 @@ export interface OperationShare {
 }
 
 /** All about a bore that is the same wherever its panel stands, as long as that is turned the same way. */
-interface BoreLook {
-  readonly id: string
-  readonly operation: string
-  /** From the panel's origin to the end that is seen: on the floor, and on the drawing. */
-  readonly onFloor: Vec3
-  readonly drawn: ScenePoint
-  /** The same in the panel's own frame. */
+interface BoreLook extends Omit<GroupHole, 'hidden'> {
+  /** Its end that is seen, in the panel's own frame. */
   readonly at: Vec3
-  readonly rims: readonly [Rim, ...Rim[]]
-  readonly reach: number
-  readonly radius: number
   /** On a side that one does not see. */
   readonly isAway: boolean
 }
 
 interface PanelLook {
   readonly bores: readonly BoreLook[]
+  readonly area: SceneArea
   readonly operations: readonly OperationShare[]
 }
 
 interface Drawn {
   readonly standing: Standing
   readonly before: readonly Box[]
+  readonly look: PanelLook
   readonly holes: PanelHoles
 }
 
@@ -57,14 +51,17 @@ const looks = new WeakMap<Panel, Map<string, PanelLook>>()
 const drawn = new WeakMap<Panel, Drawn>()
 
 /**
- * Every bore of a panel; those on sides that one does not see, or behind other boxes, are hidden. Of a panel that stands where it
- * stood, and behind the same, the holes are the very same things as before.
+ * Every bore of a panel; those on sides that one does not see, or behind other boxes, are hidden. Of a panel that is turned as it
+ * was, with the same of its bores hidden, the shape is the very same thing as before.
  */
 export function holesOf(one: Standing, before: readonly Box[], book: OperationBook): PanelHoles {
   const last = drawn.get(one.panel)
   if (last !== undefined && samePlace(last.standing, one) && sameBoxes(last.before, before)) return last.holes
-  const holes = drawnHoles(one, before, lookOf(one, book))
-  drawn.set(one.panel, { standing: one, before, holes })
+  const look = lookOf(one, book)
+  const isHidden = hiddenOf(one, before, look)
+  const isAlike = last?.look === look && last.holes.shape.holes.every(({ hidden }, k) => hidden === isHidden(k))
+  const holes = isAlike ? last.holes : shaped(one.panel, look, isHidden)
+  drawn.set(one.panel, { standing: one, before, look, holes })
   return holes
 }
 
@@ -75,26 +72,27 @@ const sameBoxes = (a: readonly Box[], b: readonly Box[]): boolean =>
     return other !== undefined && sameBox(box, other)
   })
 
-function drawnHoles(one: Standing, before: readonly Box[], { bores, operations }: PanelLook): PanelHoles {
-  const { panel, frame, floorFromPanel, eyeFromPanel } = one
-  const reaches: number[] = []
-  const holes = bores.map((look): SceneHole => {
-    const { id, operation, drawn: from, onFloor, rims, reach, radius, isAway } = look
-    const at: ScenePoint = [from[0] + frame[3], from[1] + frame[7]]
-    const [rim, mouth] = rims
-    reaches.push(reach)
-    return {
+function hiddenOf({ eyeFromPanel }: Standing, before: readonly Box[], { bores }: PanelLook): (k: number) => boolean {
+  return (k) => {
+    const bore = bores[k]
+    if (bore === undefined) throw new Error('a bore that the panel does not have')
+    return bore.isAway || (before.length > 0 && isCovered(before, place(eyeFromPanel, bore.at)))
+  }
+}
+
+function shaped(panel: Panel, { bores, area, operations }: PanelLook, isHidden: (k: number) => boolean): PanelHoles {
+  const holes = bores.map(
+    ({ id, operation, drawn, onFloor, rims, radius }, k): GroupHole => ({
       id,
-      panel: panel.id,
       operation,
-      at,
-      place: add(onFloor, floorFromPanel.origin),
-      d: mouth === undefined ? rimAt(rim, at) : rimAt(rim, at) + rimAt(mouth, at),
+      drawn,
+      onFloor,
+      rims,
       radius,
-      hidden: isAway || (before.length > 0 && isCovered(before, place(eyeFromPanel, look.at))),
-    }
-  })
-  return { holes, reaches, operations }
+      hidden: isHidden(k),
+    }),
+  )
+  return { shape: { panel: panel.id, holes }, area, operations }
 }
 
 function isCovered(boxes: readonly Box[], at: Vec3): boolean {
@@ -129,12 +127,27 @@ function madeLook({ panel, eyeFromPanel, floorFromPanel, frame }: Standing, book
       drawn: seenWay(frame, at),
       at,
       rims,
-      reach: Math.max(...rims.map(({ reach }) => reach)),
       radius: mouthRadius(bore),
       isAway: !isHere && !bore.through,
     }
   })
-  return { bores, operations: sharesOf(panel, bores) }
+  return { bores, area: areaOf(bores), operations: sharesOf(panel, bores) }
+}
+
+function areaOf(bores: readonly BoreLook[]): SceneArea {
+  const [min, max]: [[number, number], [number, number]] = [
+    [Infinity, Infinity],
+    [-Infinity, -Infinity],
+  ]
+  for (const { drawn, rims } of bores) {
+    for (const { reach } of rims) {
+      for (const axis of [0, 1] as const) {
+        min[axis] = Math.min(min[axis], drawn[axis] - reach)
+        max[axis] = Math.max(max[axis], drawn[axis] + reach)
+      }
+    }
+  }
+  return { min, max }
 }
 
 /** Where a through hole comes out. */

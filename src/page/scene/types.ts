@@ -1,5 +1,5 @@
 import type { PanelId } from '../../assembly/index.ts'
-import type { Vec2, Vec3 } from '../../geometry/index.ts'
+import type { Pose, Vec2, Vec3 } from '../../geometry/index.ts'
 import type { DefinitionPath } from '../../project/index.ts'
 
 export type Face = 'A' | 'B'
@@ -176,6 +176,56 @@ export interface Scene {
   readonly frames: Readonly<Record<PanelId, PanelToScene>>
   /** `flat`: distances on the drawing are true; else only those between snaps are. */
   readonly flat: boolean
+  /** Of standing panels: what `holes`, `snaps` and `edges` follow from. Of these it need not be asked then. */
+  readonly standing?: SceneStanding
+}
+
+/** How a scene of standing panels is made up. */
+export interface SceneStanding {
+  /** The holes of each panel that has any; what is nearest the eye first. */
+  readonly groups: readonly HoleGroup[]
+  /** Every panel; none where there are too many to measure. */
+  readonly boards: readonly BoardPlace[]
+}
+
+/** The holes of a panel in their place. */
+export interface HoleGroup {
+  readonly shape: HoleShape
+  /** Where the panel's origin lies on the drawing. */
+  readonly at: ScenePoint
+  /** The same in the frame in which distances are true. */
+  readonly place: Vec3
+}
+
+/** The holes of a panel apart from where it stands; the very same thing as long as only that changes. */
+export interface HoleShape {
+  readonly panel: PanelId
+  readonly holes: readonly GroupHole[]
+}
+
+/** A hole of a group; points from the panel's origin. */
+export interface GroupHole extends Pick<SceneHole, 'id' | 'operation' | 'radius' | 'hidden'> {
+  readonly drawn: ScenePoint
+  readonly onFloor: Vec3
+  /** Its rim, and that of its sink. */
+  readonly rims: readonly [Rim, ...Rim[]]
+}
+
+/** A rim apart from where it lies. */
+export interface Rim {
+  /** From the middle to where its line starts. */
+  readonly start: ScenePoint
+  readonly rest: string
+  /** How far it reaches from its middle, mm. */
+  readonly reach: number
+}
+
+/** A panel as it stands: on the floor, and under the eye. */
+export interface BoardPlace {
+  /** Length, width, thickness, mm. */
+  readonly size: Vec3
+  readonly floorFromPanel: Pose
+  readonly eyeFromPanel: Pose
 }
 
 /** Everything about one hole that a person with a drill asks. Lengths as words in mm and in inch fractions. */

@@ -3,7 +3,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type LaidOut, layOutDefinition, layoutKeeper } from '../../../src/outputs/index.ts'
 import { type Look, nearestLook, outlineKeeper, outlineOf, sceneOf } from '../../../src/page/scene/index.ts'
-import { ScenePacker, SceneUnpacker } from '../../../src/page/scene/parcel.ts'
+import { ScenePacker, type SceneParcel, SceneUnpacker } from '../../../src/page/scene/parcel.ts'
+import type { ShapeColumns } from '../../../src/page/scene/parcel-standing.ts'
 import { readDefinition } from '../../../src/project/index.ts'
 import { chain, someEdits } from '../../support/random-edits.ts'
 import { sampleFiles, sampleText } from '../../support/samples.ts'
@@ -44,6 +45,11 @@ function compare(texts: readonly string[], picks: readonly { share: number; agai
   return compared
 }
 
+function shapesIn({ rest }: SceneParcel): ShapeColumns {
+  if (rest.kind !== 'standing') throw new Error('no scene of standing panels')
+  return rest.shapes.fresh
+}
+
 describe('a scene that is sent by what changed', () => {
   test('comes out as the one that is drawn afresh and sent whole, over chains of edits and looks', () => {
     const texts = fc.constantFrom(workshopText(4), sampleText('clay-cart'), sampleText('pottery-studio'))
@@ -74,25 +80,25 @@ describe('a scene that is sent by what changed', () => {
     const keeper = layoutKeeper()
     const packer = new ScenePacker()
     const text = workshopText(3)
-    const packed = (words: string) => {
-      const opened = keeper(text.replace('width: 700', words), FILE)
+    const packed = (words: string, before = 'width: 700') => {
+      const opened = keeper(text.replace(before, words), FILE)
       if (!opened.ok) throw new Error('the workshop cannot be laid out')
       return packer.pack(sceneOf(opened.laid, isometric))
     }
     const first = packed('width: 700')
     expect(first.parts.fresh.length).toBe(first.parts.runs[2])
     const second = packed('width: 700')
-    expect([second.parts.fresh, second.snaps.fresh, second.holes.fresh.text, second.framed]).toEqual([
-      [],
-      [],
-      '',
-      undefined,
-    ])
+    expect([second.parts.fresh, shapesIn(second).panels, second.framed]).toEqual([[], [], undefined])
     // Cabinet 3 is the last of its row, so that the panels of cabinet 1 stay where they are, and behind the same.
     const third = packed('width: 710')
     expect(third.parts.fresh.length).toBeGreaterThan(0)
     expect(third.parts.fresh.filter(({ panel }) => panel?.startsWith('cabinet-1/'))).toEqual([])
-    expect(third.holes.fresh.panels.filter((panel) => panel === 'cabinet-1/left-side')).toEqual([])
+    expect(shapesIn(third).panels.filter((panel) => panel === 'cabinet-1/left-side')).toEqual([])
+    packed('width: 700')
+    // Cabinet 3 is moved by cabinet 1, which changes no hole of it.
+    const moved = shapesIn(packed('width: 510', 'width: 500')).panels
+    expect(moved.length).toBeGreaterThan(0)
+    expect(moved.filter((panel) => panel.startsWith('cabinet-3/'))).toEqual([])
   })
 
   test('may not miss one that went before', () => {
