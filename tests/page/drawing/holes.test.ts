@@ -135,6 +135,48 @@ describe('on a desk', () => {
   })
 })
 
+/*
+ * A drawing is not coloured by the system as words are. With the light page chosen on a system that writes white on black, its
+ * ink would be black on black.
+ */
+test('where the system sets all colours, ink and paper of the drawing are its own, whatever is chosen here', async () => {
+  const { page, close } = await openPage(DESK, { forcedColors: 'active', colorScheme: 'dark' })
+  await lookAtPanel(page, 'tool locker', 'left side')
+  const at = await onScreen(page, ...PIN_9)
+  await page.mouse.click(at.x, at.y)
+  await page.locator('.reading.hole-size').first().waitFor()
+  for (const theme of ['light', 'dark', undefined]) {
+    const colours = await page.evaluate((chosen) => {
+      if (chosen === undefined) delete document.documentElement.dataset.theme
+      else document.documentElement.dataset.theme = chosen
+      const probe = document.createElement('i')
+      document.body.append(probe)
+      const system = (name: string): string => {
+        probe.style.color = name
+        return getComputedStyle(probe).color
+      }
+      const of = (selector: string, property: 'stroke' | 'fill'): string => {
+        const element = document.querySelector(`svg[data-drawn] ${selector}`)
+        return element === null ? 'nothing drawn' : getComputedStyle(element)[property]
+      }
+      const found = {
+        ink: system('CanvasText'),
+        paper: system('Canvas'),
+        outline: of('.part.panel', 'stroke'),
+        board: of('.part.panel', 'fill'),
+        reading: of('.reading', 'fill'),
+        ringsDiffer: of('.ring.chosen', 'stroke') !== system('Canvas'),
+      }
+      probe.remove()
+      return found
+    }, theme)
+    const { ink, paper } = colours
+    expect(ink).not.toBe(paper)
+    expect(colours).toEqual({ ink, paper, outline: ink, board: paper, reading: ink, ringsDiffer: true })
+  }
+  await close()
+})
+
 describe('under a finger', () => {
   let phone: OpenPage
   let page: Page
