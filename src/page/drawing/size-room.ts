@@ -11,7 +11,7 @@ const SHORTEST_PX = 3
 /** Between words and what they keep off; between words and their own line; beyond its slanted end, px. */
 const CLEAR_PX = 2
 const BESIDE_PX = 4
-const BEYOND_PX = 8
+const BEYOND_PX = [8, 4] as const
 /** Nearer to the line of another size, words would be read as that one's, px. */
 const MISREAD_PX = 14
 /** Places out on a leader lie so far apart, px. */
@@ -70,7 +70,7 @@ const COST = {
   beyond: 4,
   away: 8,
   aPx: 0.05,
-  crossed: 5,
+  crossed: 12,
   ownLine: 7,
   misread: 20,
   taken: 1000,
@@ -107,7 +107,7 @@ export function placedSizes(asked: readonly AskedSize[], crowd: Crowd): readonly
 
 function placedOne(size: AskedSize, line: Line, crowd: Crowd, others: readonly Line[]): PlacedSize {
   const long = size.words.length * LETTER * READING_PX
-  const price = (box: WordBox): number => costOf(box, crowd, line, others)
+  const price = (box: WordBox, most: number): number => costOf(box, crowd, [line, ...others], most)
   const best = cheapest(near(size, line, long), long, crowd.area, price)
   // Away is looked only where it can be better.
   const found =
@@ -132,35 +132,41 @@ function cheapest(
   tries: readonly Try[],
   long: number,
   area: WordBox,
-  price: (box: WordBox) => number,
+  price: (box: WordBox, most: number) => number,
 ): { readonly one: Try; readonly cost: number } | undefined {
   let best: { readonly one: Try; readonly cost: number } | undefined
   for (const one of [...tries].sort((a, b) => a.cost - b.cost)) {
     if (best !== undefined && one.cost >= best.cost) break
     const box = boxAbout(one, long)
     if (!isWithin(box, area)) continue
-    const cost = one.cost + price(box)
+    const cost = one.cost + price(box, (best?.cost ?? Number.POSITIVE_INFINITY) - one.cost)
     if (best === undefined || cost < best.cost) best = { one, cost }
   }
   return best
 }
 
-function costOf(box: WordBox, { words, rounds, lines }: Crowd, own: Line, others: readonly Line[]): number {
+/** What lies under a box, as a cost; once that is `most`, it is no longer looked at. Of `own` lines the first is the words' own. */
+function costOf(box: WordBox, { words, rounds, lines }: Crowd, own: readonly Line[], most: number): number {
   let cost = 0
   for (const word of words) {
     const over = overlapOf(box, word)
     if (over > 0) cost += COST.taken + over
+    if (cost >= most) return cost
   }
-  for (const round of rounds) if (liesOn(box, round)) cost += COST.taken + round.radius
+  for (const round of rounds) {
+    if (liesOn(box, round)) cost += COST.taken + round.radius
+    if (cost >= most) return cost
+  }
   for (const line of lines) if (clipped(line, box) !== undefined) cost += COST.crossed
-  if (clipped(own, box) !== undefined) cost += COST.ownLine
   const wide = {
     left: box.left - MISREAD_PX,
     top: box.top - MISREAD_PX,
     right: box.right + MISREAD_PX,
     bottom: box.bottom + MISREAD_PX,
   }
-  for (const line of others) if (clipped(line, wide) !== undefined) cost += COST.misread
+  own.forEach((line, k) => {
+    if (clipped(line, k === 0 ? box : wide) !== undefined) cost += k === 0 ? COST.ownLine : COST.misread
+  })
   return cost
 }
 
@@ -187,15 +193,19 @@ function near({ from }: AskedSize, line: Line, long: number): readonly Try[] {
   })
   // The line itself is clipped: its first point is the edge only where that is seen.
   if (x1 !== from[0] || y1 !== from[1]) return beside
-  const out = isLevel ? Math.sign(x1 - x2) * (long / 2 + BEYOND_PX) : Math.sign(y1 - y2) * (READING_PX / 2 + BEYOND_PX)
-  const beyond = ASIDE.map((share): Try => {
-    const aside = share * (isLevel ? READING_PX * 2 : long)
-    return {
-      middle: isLevel ? [x1 + out, y1 + aside] : [x1 + aside, y1 + out],
-      isTurned: false,
-      cost: COST.beyond + Math.abs(share),
-    }
-  })
+  const half = isLevel ? long / 2 : READING_PX / 2
+  const way = isLevel ? Math.sign(x1 - x2) : Math.sign(y1 - y2)
+  const beyond = BEYOND_PX.flatMap((gap, order) =>
+    ASIDE.map((share): Try => {
+      const out = way * (half + gap)
+      const aside = share * (isLevel ? READING_PX * 2 : long)
+      return {
+        middle: isLevel ? [x1 + out, y1 + aside] : [x1 + aside, y1 + out],
+        isTurned: false,
+        cost: COST.beyond + order + Math.abs(share),
+      }
+    }),
+  )
   return [...beside, ...beyond]
 }
 
