@@ -5,7 +5,7 @@ import type { BothUnits, HoleFacts, HolePartner } from '../scene/types.ts'
 import { inUnits } from './hole-words.ts'
 import type { SheetState } from './sheet-state.ts'
 
-/** Everything about the hole that is pointed at: beside it, or on a narrow sheet at its foot. */
+/** Everything about the hole that is pointed at: beside it, or across the head or the foot of a sheet that is not wide. */
 export function HoleCard({ state, onEnter, onLeave }: CardProps): JSX.Element | null {
   const facts = state.cardFacts.value
   return facts === undefined ? null : <Card state={state} facts={facts} onEnter={onEnter} onLeave={onLeave} />
@@ -24,28 +24,34 @@ function Card({ state, facts, onEnter, onLeave }: CardProps & { readonly facts: 
   const others = units === 'in' ? 'mm' : 'in'
   useLayoutEffect(() => {
     const card = root.current
-    if (card !== null) state.cardSize.value = { width: card.offsetWidth, height: card.offsetHeight }
+    if (card === null) return
+    const [before, now] = [state.card.size.peek(), { width: card.offsetWidth, height: card.offsetHeight }]
+    if (before?.width !== now.width || before.height !== now.height) state.card.size.value = now
   })
   useSignalEffect(() => {
-    const at = state.cardAt.value
+    const at = state.card.at.value
     if (root.current !== null)
       root.current.style.transform = at === undefined ? '' : `translate(${at[0]}px, ${at[1]}px)`
   })
+  const side = state.card.side.value
   return (
     <section
       ref={root}
-      class={`hole-card${state.isNarrow.value ? ' at-foot' : ''}`}
+      class={`hole-card${side === undefined ? '' : ` across at-${side}`}`}
       aria-label="The hole"
       onPointerEnter={onEnter}
       onPointerLeave={onLeave}
     >
-      <p class="what">
-        <strong>{facts.purposes.join(' and ')}</strong> <span class="figures">{inUnits(facts.tool, units)}</span>
-        {saysMore(facts.tool) && <span class="figures other"> {inUnits(facts.tool, others)}</span>}
-      </p>
-      <p class="where">
-        {facts.panelName}, {facts.surface}
-      </p>
+      <div class="says">
+        <p class="what">
+          <strong>{facts.purposes.join(' and ')}</strong> <span class="figures">{inUnits(facts.tool, units)}</span>
+          {saysMore(facts.tool) && <span class="figures other"> {inUnits(facts.tool, others)}</span>}
+        </p>
+        <p class="where">
+          {facts.panelName}, {facts.surface}
+        </p>
+        {facts.hardware.length > 0 && <p class="hardware">{facts.hardware.join('; ')}</p>}
+      </div>
       <table>
         <tbody>
           {facts.from.map((distance) => (
@@ -57,7 +63,6 @@ function Card({ state, facts, onEnter, onLeave }: CardProps & { readonly facts: 
           ))}
         </tbody>
       </table>
-      {facts.hardware.length > 0 && <p class="hardware">{facts.hardware.join('; ')}</p>}
       {byPanel(facts.partners.filter(({ relation }) => relation === 'mate')).map((partners) => (
         <Partners key={partners[0].panel} partners={partners} facts={facts} state={state} />
       ))}

@@ -1,4 +1,4 @@
-import type { OperationWork } from '../scene/types.ts'
+import type { OperationWork, SceneHole } from '../scene/types.ts'
 
 /** One stroke of a mark: a dot or a square of this width, px, in the colour of the work, in ink, or blank as paper. */
 export interface MarkLayer {
@@ -54,3 +54,28 @@ export const BEHIND: readonly MarkLayer[] = [round(7, 'ink'), round(4.5, 'paper'
 
 /** The class of a kind of work, by which the style sheet gives its colour. */
 export const workClass = (work: OperationWork): string => `work-${work.replaceAll(' ', '-')}`
+
+/** Below these scales, px a mm, marks are drawn small, and not at all: there they would lie on each other. */
+const FULL_MARKS = 0.45
+const ANY_MARKS = 0.22
+/** How large small marks are; sheet.css has the same. */
+const SMALL = 0.55
+
+/** How large marks are drawn at a scale, px a mm. */
+export const markSize = (scale: number): 'full' | 'small' | 'none' =>
+  scale >= FULL_MARKS ? 'full' : scale >= ANY_MARKS ? 'small' : 'none'
+
+/** How far a mark reaches from its middle, px; corners of squares, too. Nothing is known of the work: the largest. */
+export function markRadius(work: OperationWork | undefined, hidden: boolean, scale: number): number {
+  const layers = hidden ? BEHIND : work === undefined ? WORK_MARKS.hinges.layers : WORK_MARKS[work].layers
+  const reach = layers.map(({ width, form }) => (width / 2) * (form === 'square' ? Math.SQRT2 : 1))
+  return Math.max(0, ...reach) * { full: 1, small: SMALL, none: 0 }[markSize(scale)]
+}
+
+/** Radius of the ring about a hole that is small on the screen, and how far it stands off a large one, px. */
+const RING_PX = 13
+const RING_OFF_PX = 6
+
+/** The radius of the ring about a hole, px. */
+export const ringRadius = ({ radius }: SceneHole, scale: number): number =>
+  Math.max(RING_PX, radius * scale + RING_OFF_PX)

@@ -1,16 +1,15 @@
 import type { Units } from '../../length/index.ts'
-import type { HoleFacts, Scene, SceneHole, ScenePoint } from '../scene/types.ts'
+import type { Scene, SceneHole, ScenePoint } from '../scene/types.ts'
 import { type Camera, type ScreenPoint, type SheetSize, toScreen } from './camera.ts'
-import { inScene } from './flags.ts'
+import { ringRadius } from './marks.ts'
 import type { Measuring } from './sheet-state.ts'
+import type { PlacedSize } from './size-room.ts'
 import type { MeasurePoint } from './snap.ts'
 import { lengthWords, measured } from './snap.ts'
 import { Row, svgElement } from './svg.ts'
 import { readableWords, wordSize } from './word-room.ts'
 
-/** Radius of the ring about a hole that is small on the screen, and how far it stands off a large one, px. */
-const RING_PX = 13
-const RING_OFF_PX = 6
+/** Radius of the ring about a place, px. */
 const PLACE_RING_PX = 30
 /** Half of a snap mark, and of the slanted stroke at the end of a size, px. */
 const MARK_PX = 8
@@ -66,9 +65,9 @@ export class Over {
   }
 
   /** A ring about a hole; `partner` for its mates, `fellow` for other holes of the same hardware. */
-  ring({ at, radius }: SceneHole, kind: 'chosen' | 'partner' | 'fellow', camera: Camera): void {
-    const [x, y] = toScreen(camera, at)
-    const r = Math.max(RING_PX, radius * camera.scale + RING_OFF_PX)
+  ring(hole: SceneHole, kind: 'chosen' | 'partner' | 'fellow', camera: Camera): void {
+    const [x, y] = toScreen(camera, hole.at)
+    const r = ringRadius(hole, camera.scale)
     this.#lines.next({ class: 'ring ground', d: circle(x, y, r) })
     this.#lines.next({ class: `ring ${kind}`, d: circle(x, y, r) })
   }
@@ -81,13 +80,13 @@ export class Over {
   }
 
   /** From a hole to the nearest point of the card that tells of it. */
-  leader({ at, radius }: SceneHole, [left, top]: ScreenPoint, card: SheetSize | undefined, camera: Camera): void {
+  leader(hole: SceneHole, [left, top]: ScreenPoint, card: SheetSize | undefined, camera: Camera): void {
     if (card === undefined) return
-    const [x, y] = toScreen(camera, at)
+    const [x, y] = toScreen(camera, hole.at)
     const endX = Math.max(left, Math.min(x, left + card.width))
     const endY = Math.max(top, Math.min(y, top + card.height))
     const length = Math.hypot(endX - x, endY - y)
-    const start = Math.max(RING_PX, radius * camera.scale + RING_OFF_PX)
+    const start = ringRadius(hole, camera.scale)
     if (length <= start) return
     const share = start / length
     this.#lines.next({
@@ -96,19 +95,25 @@ export class Over {
     })
   }
 
-  /** Sizes from the two edges that a person measures from, where they can be seen at their length. */
-  sizes(facts: HoleFacts, scene: Scene, hole: SceneHole, camera: Camera, units: Units): void {
-    const frame = scene.frames[facts.panel]
-    if (frame === undefined) return
-    for (const { foot, mm, inch } of facts.from) {
-      if (foot === undefined) continue
-      this.#size(
-        toScreen(camera, inScene(frame, foot)),
-        toScreen(camera, hole.at),
-        units === 'in' ? inch : mm,
-        'hole-size',
-      )
+  /** Sizes of the chosen hole, with their words where they were placed. */
+  sizes(placed: readonly PlacedSize[]): void {
+    for (const { from, to, words, at, isTurned, leader } of placed) {
+      this.#sizeLine(from, to, 'hole-size')
+      if (leader !== undefined)
+        this.#lines.next({ class: 'leader', d: `M${leader[0].join(' ')}L${leader[1].join(' ')}` })
+      this.#reading(words, 'hole-size', `translate(${at[0]} ${at[1]})${isTurned ? ' rotate(-90)' : ''}`)
     }
+  }
+
+  #sizeLine(from: ScreenPoint, to: ScreenPoint, kind: string): void {
+    const slant = ([x, y]: ScreenPoint): string => `M${x - SLANT_PX} ${y + SLANT_PX}l${2 * SLANT_PX} ${-2 * SLANT_PX}`
+    const d = `M${from[0]} ${from[1]}L${to[0]} ${to[1]}${slant(from)}${slant(to)}`
+    this.#lines.next({ class: `size-line ${kind}`, d })
+  }
+
+  #reading(words: string, kind: string, transform: string): void {
+    const text = this.#texts.next({ class: `reading ${kind}`, 'text-anchor': 'middle', transform })
+    if (text.textContent !== words) text.textContent = words
   }
 
   #size(from: ScreenPoint, to: ScreenPoint, words: string, kind: string): void {
@@ -116,18 +121,15 @@ export class Over {
     const [x2, y2] = to
     const length = Math.hypot(x2 - x1, y2 - y1)
     if (length < SHORTEST_PX) return
-    const slant = ([x, y]: ScreenPoint): string => `M${x - SLANT_PX} ${y + SLANT_PX}l${2 * SLANT_PX} ${-2 * SLANT_PX}`
-    const d = `M${x1} ${y1}L${x2} ${y2}${slant(from)}${slant(to)}`
-    this.#lines.next({ class: `size-line ${kind}`, d })
+    this.#sizeLine(from, to, kind)
     // Along the line and read from below or from the right, as on a shop drawing.
     const angle = (Math.atan2(y2 - y1, x2 - x1) * 180) / Math.PI
     const upright = angle >= 89.9 ? angle - 180 : angle < -90.1 ? angle + 180 : angle
-    const text = this.#texts.next({
-      class: `reading ${kind}`,
-      'text-anchor': 'middle',
-      transform: `translate(${(x1 + x2) / 2} ${(y1 + y2) / 2}) rotate(${upright}) translate(0 ${-TEXT_OFF_PX})`,
-    })
-    if (text.textContent !== words) text.textContent = words
+    this.#reading(
+      words,
+      kind,
+      `translate(${(x1 + x2) / 2} ${(y1 + y2) / 2}) rotate(${upright}) translate(0 ${-TEXT_OFF_PX})`,
+    )
   }
 
   /** A place that a finding asked to be shown. */

@@ -4,18 +4,9 @@ import type { Units } from '../../length/index.ts'
 import type { DefinitionPath } from '../../project/index.ts'
 import type { HoleFacts, Look, Scene, SceneHole, SceneOperation } from '../scene/types.ts'
 import type { Page, PlaceShown } from '../state/page.ts'
-import {
-  type Camera,
-  centredOn,
-  fitted,
-  keptFitted,
-  LEFT_PX,
-  NARROW_PX,
-  type ScreenPoint,
-  type SheetSize,
-  toScreen,
-} from './camera.ts'
-import { cardPlace, readingsOf } from './card-place.ts'
+import { type Camera, centredOn, fitted, keptFitted, LEFT_PX, type SheetSize, toScreen } from './camera.ts'
+import { outFromUnder } from './card-place.ts'
+import { type CardState, cardState } from './card-state.ts'
 import { inScene } from './flags.ts'
 import { definitionName, sameThing } from './looks.ts'
 import { agreed, type Held } from './one-module.ts'
@@ -62,10 +53,8 @@ export interface SheetState {
   readonly ringed: Signal<PlaceShown | undefined>
   /** The same, while a card is shown: not while one measures. */
   readonly cardFacts: ReadonlySignal<HoleFacts | undefined>
-  readonly cardSize: Signal<SheetSize | undefined>
-  /** Upper left corner of the card; nothing where it lies at the foot of a narrow sheet. */
-  readonly cardAt: ReadonlySignal<ScreenPoint | undefined>
-  readonly isNarrow: ReadonlySignal<boolean>
+  /** Its place, and the sizes of its hole. */
+  readonly card: CardState
   readonly operations: ReadonlySignal<readonly SceneOperation[]>
   readonly heading: ReadonlySignal<Pick<Scene, 'title' | 'facts'>>
   readonly legendOpen: Signal<boolean>
@@ -85,8 +74,6 @@ export interface SheetState {
 
 /** How many looks one can go back. */
 const STEPS_BACK = 50
-/** A hole stands so far over the card at the foot, px. */
-const UNDER_CARD_PX = 30
 const BLANK: Camera = { scale: 1, x: 0, y: 0 }
 
 /** A value that changes only where its words do, so that what is beside the drawing is not drawn anew with each key press. */
@@ -118,23 +105,19 @@ export function sheetState(page: Page): SheetState {
     return hidden.size === 0 ? all : all.filter(({ operation }) => !hidden.has(operation))
   })
   const scene = workshop.scene
-  const isNarrow = computed(() => size.value.width < NARROW_PX)
   const cardFacts = computed(() => {
     const known = measuring.value === undefined ? facts.value : undefined
     return scene.value?.holes.some(({ id }) => id === known?.id) ? known : undefined
   })
-  const cardSize = signal<SheetSize | undefined>(undefined)
-  const cardAt = computed(() => {
-    const known = cardFacts.value
-    const card = cardSize.value
-    const all = scene.value?.holes ?? []
-    const hole = known && all.find(({ id }) => id === known.id)
-    if (card === undefined || known === undefined || hole === undefined || isNarrow.value) return undefined
-    const ids = new Set(known.partners.map(({ id }) => id))
-    const partners = all.filter(({ id }) => ids.has(id)).map(({ at }) => at)
-    const readings = readingsOf(known, { frames: scene.value?.frames ?? {} }, hole.at)
-    const others = [...partners, ...readings].map((at) => toScreen(camera.value, at))
-    return cardPlace(toScreen(camera.value, hole.at), others, card, size.value)
+  const units = computed(() => page.settings.units.value ?? workshop.outline.value?.units ?? 'mm')
+  const card = cardState(signal<SheetSize | undefined>(undefined), {
+    scene,
+    holes,
+    facts: cardFacts,
+    camera,
+    size,
+    units,
+    hasStrip: computed(() => picked.value !== undefined),
   })
   let isFitted = true
   let before: Scene | undefined
@@ -191,16 +174,17 @@ export function sheetState(page: Page): SheetState {
     })
   }
 
-  /** On a narrow sheet the card lies at the foot: the hole is brought out from under it. */
+  /** Where the card lies across the sheet and there is no way round it, the hole is brought out from under it. */
   const followCard = (): void => {
     const known = cardFacts.value
-    const card = cardSize.value
+    const side = card.side.value
+    const left = card.left.value
     const hole = known && scene.peek()?.holes.find(({ id }) => id === known.id)
-    if (hole === undefined || card === undefined || !isNarrow.value) return
+    if (hole === undefined || side === undefined || card.size.value === undefined) return
     const now = camera.peek()
-    const lowest = size.peek().height - card.height - UNDER_CARD_PX
     const [, y] = toScreen(now, hole.at)
-    if (y > lowest) state.move({ ...now, y: now.y + lowest - y })
+    const down = outFromUnder(side, y, left)
+    if (down !== 0) state.move({ ...now, y: now.y + down })
   }
 
   const followPlace = (): void => {
@@ -251,14 +235,12 @@ export function sheetState(page: Page): SheetState {
     measuring,
     ringed,
     cardFacts,
-    cardSize,
-    cardAt,
-    isNarrow,
+    card,
     operations: unlessSame(() => scene.value?.operations ?? []),
     heading: unlessSame(() => ({ title: scene.value?.title ?? '', facts: scene.value?.facts ?? [] })),
     legendOpen: signal(false),
     canGoBack: computed(() => past.value.length > 0),
-    units: computed(() => page.settings.units.value ?? workshop.outline.value?.units ?? 'mm'),
+    units,
     look,
     back: () => {
       const last = past.peek().at(-1)

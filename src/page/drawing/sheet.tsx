@@ -8,6 +8,7 @@ import { HoleCard } from './hole-card.tsx'
 import { holeWords } from './hole-words.ts'
 import { isPicked, keyHandler, type PlacedPart } from './keys.ts'
 import { Over } from './over.ts'
+import { matesOf } from './readings.ts'
 import { Flags } from './sheet-flags.tsx'
 import type { SheetState } from './sheet-state.ts'
 import { svgElement } from './svg.ts'
@@ -146,12 +147,15 @@ function paint(state: SheetState, sheet: SVGSVGElement, world: World, over: Over
   ]
 }
 
+const NONE = { mates: [], fellows: [] }
+
 function paintOver(state: SheetState, over: Over): void {
   const scene = state.page.workshop.scene.value
   const camera = state.camera.value
   const chosen = state.page.hole.value
   const facts = state.cardFacts.value
-  const cardAt = state.cardAt.value
+  const cardAt = state.card.at.value
+  const readings = state.card.readings.value
   const measuring = state.measuring.value
   const ringed = state.ringed.value
   over.begin()
@@ -159,16 +163,13 @@ function paintOver(state: SheetState, over: Over): void {
     const hole = chosen && scene.holes.find(({ id }) => id === chosen.id)
     if (hole !== undefined && measuring === undefined) {
       const known = facts?.id === hole.id ? facts : undefined
-      const relations = new Map(known?.partners.map(({ id, relation }) => [id, relation]))
-      const mates = scene.holes.filter(({ id }) => relations.get(id) === 'mate')
-      const fellows = scene.holes.filter(({ id }) => relations.get(id) === 'same hardware')
+      const { mates, fellows } = known === undefined ? NONE : matesOf({ scene, facts: known })
       for (const mate of mates) over.tie(hole, mate, camera)
-      if (known !== undefined && (scene.look.kind === 'face' || scene.look.kind === 'pair'))
-        over.sizes(known, scene, hole, camera, state.units.value)
+      if (known !== undefined) over.sizes(readings)
       for (const fellow of fellows) over.ring(fellow, 'fellow', camera)
       for (const mate of mates) over.ring(mate, 'partner', camera)
       over.ring(hole, 'chosen', camera)
-      if (known !== undefined && cardAt !== undefined) over.leader(hole, cardAt, state.cardSize.value, camera)
+      if (known !== undefined && cardAt !== undefined) over.leader(hole, cardAt, state.card.size.value, camera)
     }
     const frame = ringed && scene.frames[ringed.panel]
     if (ringed?.at !== undefined && frame !== undefined) over.place(inScene(frame, ringed.at), camera)

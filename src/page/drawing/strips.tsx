@@ -24,8 +24,8 @@ export function LastGood({ state }: { readonly state: SheetState }): JSX.Element
 /** What was pressed once, and where one can go from it. */
 export function PickStrip({ state, actions }: StripProps): JSX.Element | null {
   const picked = state.picked.value
-  // On a narrow sheet the card of a hole lies at the foot.
-  if (picked === undefined || (state.isNarrow.value && state.cardFacts.value !== undefined)) return null
+  // On a narrow sheet the card of a hole needs the room.
+  if (picked === undefined || (state.card.isNarrow.value && state.cardFacts.value !== undefined)) return null
   const module = state.page.workshop.outline.value?.modules.find(({ key }) => key === picked.module)
   const seesFront = module !== undefined && definitionName(module) !== undefined && !module.isTop
   return (

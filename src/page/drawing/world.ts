@@ -1,12 +1,8 @@
 import type { OperationWork, Scene, SceneHole, SceneOperation, ScenePart } from '../scene/types.ts'
 import type { Camera } from './camera.ts'
 import type { PlacedPart } from './keys.ts'
-import { BEHIND, WORK_MARKS, workClass } from './marks.ts'
+import { BEHIND, markSize, WORK_MARKS, workClass } from './marks.ts'
 import { Row, svgElement } from './svg.ts'
-
-/** Below these scales, px a mm, marks are drawn small, and not at all: there they would lie on each other. */
-const FULL_MARKS = 0.45
-const ANY_MARKS = 0.22
 
 /** Distance of the lines of a hatch, px. */
 const HATCH_PX = 7
@@ -110,7 +106,7 @@ export class World {
   move({ scale, x, y }: Camera): void {
     this.group.setAttribute('transform', `matrix(${scale} 0 0 ${scale} ${x} ${y})`)
     for (const pattern of this.#hatches) pattern.setAttribute('patternTransform', `scale(${1 / scale})`)
-    const size = scale >= FULL_MARKS ? 'full' : scale >= ANY_MARKS ? 'small' : 'none'
+    const size = markSize(scale)
     if (this.group.dataset.size !== size) this.group.dataset.size = size
     this.#hasMarks = size !== 'none'
     if (this.#hasMarks) this.#drawMarks()

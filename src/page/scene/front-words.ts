@@ -3,7 +3,7 @@ import { placeWords, textWidth } from '../../drawing/index.ts'
 import type { Box, Pose, Vec3 } from '../../geometry/index.ts'
 import type { Units } from '../../length/index.ts'
 import type { Panel } from '../../panel/index.ts'
-import type { ModuleSpec } from '../../project/index.ts'
+import type { DefinitionPath, ModuleSpec } from '../../project/index.ts'
 import type { PlacedBody } from './bodies.ts'
 import { drawDimension } from './dimension.ts'
 import { isFront } from './fronts.ts'
@@ -41,36 +41,49 @@ export function liesBefore({ min, max }: Box, [x, y, z]: Vec3): boolean {
 /** What only touches covers nothing. Own choice, mm. */
 const NEAR = 0.01
 
-/** The openings, with their clear sizes where there is room between what stands in them: of the whole opening, as the words say. */
-export function drawOpenings(
+/** An opening as it is seen: module frame, its clear size in words, and where the definition asks for it. */
+export interface SeenOpening {
+  readonly key: string
+  readonly box: Box
+  readonly size: string
+  readonly at: DefinitionPath
+}
+
+/** The openings that are not split, as the definition lists them. */
+export const openingsSeen = (spec: ModuleSpec, panels: readonly Panel[], units: Units): readonly SeenOpening[] =>
+  openingsIn(spec, panels).map(({ x: [x0, x1], z: [z0, z1], at }, k) => ({
+    key: `opening ${k + 1}`,
+    box: { min: [x0, 0, z0], max: [x1, 0, z1] },
+    size: `${placeWords(x1 - x0, units)} × ${placeWords(z1 - z0, units)}`,
+    at,
+  }))
+
+/** The air of an opening, to be pressed: whatever is to be seen in it is drawn over it. */
+export function drawOpening(picture: Picture, { key, box, size, at }: SeenOpening, view: PanelToScene): void {
+  picture.polygon({ key, kind: 'opening', filled: false, title: `opening ${size}`, at }, rectangle(view, box))
+}
+
+/** Clear sizes where there is room between what stands in the openings: of the whole opening, as the words say. */
+export function nameOpenings(
   picture: Picture,
-  spec: ModuleSpec,
+  openings: readonly SeenOpening[],
   standing: readonly Standing[],
   view: PanelToScene,
-  units: Units,
-  { size, words: hasWords }: { readonly size: number; readonly words: boolean },
+  size: number,
 ): void {
-  openingsIn(
-    spec,
-    standing.map(({ panel }) => panel),
-  ).forEach((opening, k) => {
-    const [[x0, x1], [z0, z1]] = [opening.x, opening.z]
-    const text = `${placeWords(x1 - x0, units)} × ${placeWords(z1 - z0, units)}`
-    const box: Box = { min: [x0, 0, z0], max: [x1, 0, z1] }
-    const key = `opening ${k + 1}`
-    const title = `opening ${text}`
-    picture.polygon({ key, kind: 'opening', filled: false, title, at: opening.at }, rectangle(view, box))
+  for (const { key, box, size: clear } of openings) {
+    const [[x0, , z0], [x1, , z1]] = [box.min, box.max]
     const isClosed = standing.some(
       (one) => isFront(one.panel) && liesBefore(one.box, [(x0 + x1) / 2, one.box.max[1] + 1, (z0 + z1) / 2]),
     )
-    if (!hasWords || isClosed) return
+    if (isClosed) continue
     const room = freeHeight(standing, box)
     // Between shelves a bare size would read as that of the gap that it stands in.
-    const words = room.high - room.low < z1 - z0 - NEAR ? title : text
-    if (textWidth(words, size) > x1 - x0 || room.high - room.low < 1.2 * size) return
+    const words = room.high - room.low < z1 - z0 - NEAR ? `opening ${clear}` : clear
+    if (textWidth(words, size) > x1 - x0 || room.high - room.low < 1.2 * size) continue
     const at = seen(view, [(x0 + x1) / 2, 0, (room.low + room.high) / 2 - 0.35 * size])
     picture.word({ key: `${key} words`, at, anchor: 'middle', text: words, kind: 'size' }, size)
-  })
+  }
 }
 
 /** The highest stretch of an opening that no board in it crosses. */

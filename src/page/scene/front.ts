@@ -6,7 +6,16 @@ import type { Bore } from '../../panel/index.ts'
 import type { ModuleSpec } from '../../project/index.ts'
 import { bodiesIn, type PlacedBody, WHEEL_SHARE } from './bodies.ts'
 import { rimOf, strokeOf } from './bores.ts'
-import { drawOpenings, drawSizes, liesBefore, nameFronts, rectangle, type Standing } from './front-words.ts'
+import {
+  drawOpening,
+  drawSizes,
+  liesBefore,
+  nameFronts,
+  nameOpenings,
+  openingsSeen,
+  rectangle,
+  type Standing,
+} from './front-words.ts'
 import { hingeEdge, isFront, openPose } from './fronts.ts'
 import { holeId, type LaidIndex } from './laid-index.ts'
 import { Picture, textSizeFor } from './picture.ts'
@@ -45,16 +54,23 @@ export function frontScene(
     if (owner === undefined || name !== 'grip') return owner !== undefined
     return look.doors === 'on' || (look.doors === 'open' && hingeEdge(owner) === undefined)
   })
+  const openings = openingsSeen(
+    spec,
+    standing.map(({ panel }) => panel),
+    units,
+  )
+  const air = depthOfAir(standing)
   const painted: Painted[] = [
     ...standing.map((one): Painted => ({ y: one.box.min[1], draw: () => drawPanel(picture, one, view, look.doors) })),
     ...bodies.map((body): Painted => ({ y: body.box.min[1], draw: () => drawBody(picture, body, view) })),
+    ...openings.map((opening): Painted => ({ y: air, draw: () => drawOpening(picture, opening, view) })),
   ].sort((a, b) => b.y - a.y)
   for (const { draw } of painted) draw()
   drawHoles(picture, standing)
   const area = picture.area()
   const size = textSizeFor((area.max[0] - area.min[0]) * BESIDE, (area.max[1] - area.min[1]) * BESIDE)
-  drawOpenings(picture, spec, standing, view, units, { size, words: look.doors !== 'on' })
   if (look.doors === 'on') nameFronts(picture, standing, bodies, view, size)
+  else nameOpenings(picture, openings, standing, view, size)
   drawSizes(picture, module, units, size)
   return picture.scene({
     look,
@@ -69,6 +85,13 @@ const DOORS = { on: 'doors shut', off: 'fronts off', open: 'doors open' } as con
 const SEEN_BODIES = ['wheel', 'plate', 'pad', 'grip', 'slide'] as const
 /** What sizes around the drawing take. */
 const BESIDE = 1.16
+
+/**
+ * How far back openings are painted: one sees a back through an opening, and means the opening when one presses there;
+ * whatever else stands in it is before it. Module frame, mm.
+ */
+const depthOfAir = (standing: readonly Standing[]): number =>
+  Math.min(...standing.filter(({ panel }) => panel.role === 'back').map(({ box }) => box.min[1]))
 
 /** What a title block says of a module. */
 function factsOfModule({ size, baseHeight, packing }: PlacedModule, units: Units): Scene['facts'] {

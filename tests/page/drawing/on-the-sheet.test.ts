@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { cardPlace, readingsOf } from '../../../src/page/drawing/card-place.ts'
+import { cardPlace, leftOf, outFromUnder, sideFor } from '../../../src/page/drawing/card-place.ts'
 import { findingsIn, flagsOf, grouped } from '../../../src/page/drawing/flags.ts'
 import { WORK_MARKS } from '../../../src/page/drawing/marks.ts'
 import { boxOf, readableWords, wordSize } from '../../../src/page/drawing/word-room.ts'
@@ -10,16 +10,17 @@ import { handScene } from './hand-scene.ts'
 
 describe('the card of a hole', () => {
   const sheet = { width: 500, height: 400 }
+  const NOTHING = { partners: [], readings: [] }
 
   test('stands upper right of it, 30 px off, where there is room', () => {
-    expect(cardPlace([100, 300], [], { width: 200, height: 100 }, sheet)).toEqual([130, 170])
+    expect(cardPlace([100, 300], NOTHING, { width: 200, height: 100 }, sheet)).toEqual([130, 170])
   })
 
   test('is on the sheet and not over the hole, wherever that is', () => {
     const size = fc.record({ width: fc.integer({ min: 80, max: 220 }), height: fc.integer({ min: 50, max: 170 }) })
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 500 }), fc.integer({ min: 0, max: 400 }), size, (x, y, card) => {
-        const [left, top] = cardPlace([x, y], [], card, sheet)
+        const [left, top] = cardPlace([x, y], NOTHING, card, sheet)
         expect(left >= 0 && top >= 0 && left + card.width <= 500 && top + card.height <= 400).toBe(true)
         const covers = x > left && x < left + card.width && y > top && y < top + card.height
         expect(covers).toBe(false)
@@ -27,31 +28,51 @@ describe('the card of a hole', () => {
     )
   })
 
-  // The board is 500 wide, drawn upside down: panel (37, 0) is drawn at (37, 500); half way to the hole at (37, 96) is 298.
-  test('knows where the words of sizes stand', () => {
-    const both = { mm: '', inch: '' }
-    const facts = {
-      id: 'p#1',
-      panel: 'p',
-      panelName: '',
-      surface: '',
-      purposes: [],
-      tool: both,
-      from: [
-        { ...both, edge: 'front', foot: [37, 0, 0] as const },
-        { ...both, edge: 'face A' },
-      ],
-      hardware: [],
-      partners: [],
-      at: [],
-    }
-    expect(readingsOf(facts, handScene(), [37, 96])).toEqual([[37, 298]])
-  })
-
   test('keeps off the partner', () => {
-    const [left] = cardPlace([250, 200], [[330, 130]], { width: 150, height: 100 }, sheet)
+    const shown = { partners: [[330, 130]] as const, readings: [] }
+    const [left] = cardPlace([250, 200], shown, { width: 150, height: 100 }, sheet)
     // To the right it would lie over (330, 130); to the left it ends 30 px before the hole: 250 − 30 − 150.
     expect(left).toBe(70)
+  })
+
+  // To the right stands the hole's own size, to the left above a partner: it covers the partner rather than the size.
+  test('keeps off the words of its sizes more than off the partner', () => {
+    const size = { left: 300, right: 350, top: 60, bottom: 340 }
+    const shown = {
+      partners: [
+        [150, 60],
+        [150, 340],
+        [150, 200],
+      ] as const,
+      readings: [size],
+    }
+    const [left] = cardPlace([250, 200], shown, { width: 230, height: 300 }, sheet)
+    expect(left + 230).toBeLessThanOrEqual(300)
+  })
+
+  /*
+   * 120 high on a sheet of 400: at the foot it leaves 0 to 280, at the head 120 to 400. Within 30 px of it a hole's ring would
+   * be cut: from 250 on down it goes to the head.
+   */
+  test('across the sheet lies at the foot, or opposite a hole that is low', () => {
+    expect(leftOf('foot', 120, sheet, 0)).toEqual({ left: 0, right: 500, top: 0, bottom: 280 })
+    expect(leftOf('head', 120, sheet, 56)).toEqual({ left: 0, right: 500, top: 120, bottom: 344 })
+    expect([20, 250, 251, 390].map((y) => sideFor([250, y], [], 120, sheet, 0))).toEqual([
+      'foot',
+      'foot',
+      'head',
+      'head',
+    ])
+    // The hole can be seen with either; its partner only with the card at the head.
+    expect(sideFor([250, 200], [[100, 300]], 120, sheet, 0)).toBe('head')
+    expect(sideFor([250, 200], [[100, 100]], 120, sheet, 0)).toBe('foot')
+  })
+
+  test('across a sheet that is too low, moves the hole out from under it', () => {
+    const foot = leftOf('foot', 120, sheet, 0)
+    expect(outFromUnder('foot', 270, foot)).toBe(-20)
+    expect(outFromUnder('foot', 249, foot)).toBe(0)
+    expect(outFromUnder('head', 100, leftOf('head', 120, sheet, 0))).toBe(50)
   })
 })
 

@@ -1,5 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { sceneOf } from '../../../src/page/scene/index.ts'
+import { laidSample } from '../scene/laid.ts'
 import { DESK, type OpenPage, openPage } from '../support/open-page.ts'
 import { choose, lookAtPanel, onScreen, redrawn, rings, wordsOf } from './drawn.ts'
 
@@ -60,6 +62,36 @@ test('doors are on, off or open', async () => {
   expect(await pins.count()).toBe(1)
   await choose(page, 'Open')
   expect(await pins.count()).toBe(1)
+})
+
+/** The middle of what is drawn, mm, of the rectangle that one part of a scene is. */
+function middleOf(doors: 'on' | 'off', key: string): readonly [number, number] {
+  const scene = sceneOf(laidSample('pottery-studio'), { kind: 'front', module: 'tool-locker', doors })
+  const corners = scene.parts
+    .find((part) => part.key === key)
+    ?.d.match(/-?[\d.]+/g)
+    ?.map(Number)
+  if (corners?.length !== 8) throw new Error(`${key} is no rectangle`)
+  const [left = 0, top = 0, , , right = 0, bottom = 0] = corners
+  return [(left + right) / 2, (top + bottom) / 2]
+}
+
+// The door covers both openings. 60 under the middle of a loose shelf there is nothing but the opening, and the back behind it.
+test('what one sees from the front is what one presses: door, shelf, and an opening where there is only air', async () => {
+  const pressed = async (doors: 'on' | 'off', key: string, down = 0): Promise<string> => {
+    const [x, y] = middleOf(doors, key)
+    const at = await onScreen(page, x, y + down)
+    await page.mouse.move(at.x, at.y)
+    const read = await page.locator('svg[data-drawn] > title').textContent()
+    await page.mouse.click(at.x, at.y)
+    return `${read}; ${await wordsOf(page.locator('.foot-strip strong'))}`
+  }
+  await choose(page, 'On')
+  expect(await pressed('on', 'opening 1')).toBe('door, hinged at its left edge; tool locker: door')
+  await choose(page, 'Off')
+  expect(await pressed('off', 'tool-locker/shelf-1')).toBe('shelf 1; tool locker: shelf 1')
+  expect(await pressed('off', 'tool-locker/shelf-1', 60)).toMatch(/^(opening [\d.]+ × [\d.]+); \1$/)
+  await page.keyboard.press('Escape')
 })
 
 test('keys walk the panels of a module and go to a face; back leads back', async () => {

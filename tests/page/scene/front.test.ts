@@ -30,6 +30,22 @@ describe('a module from the front', () => {
     ])
   })
 
+  // What is painted later lies over it, and is what a pointer finds. The back, which one sees through an opening, lies under it.
+  it('paints openings over the back and under all that one sees in them', () => {
+    const order = (doors: 'on' | 'off') => {
+      const parts = front(doors).parts.map(({ key }) => key.replace('cupboard/', ''))
+      return (name: string): number => parts.indexOf(name)
+    }
+    const [off, on] = [order('off'), order('on')]
+    for (const opening of ['opening 1', 'opening 2']) {
+      expect(off('back')).toBeGreaterThanOrEqual(0)
+      expect(off('back')).toBeLessThan(off(opening))
+      for (const board of ['shelf-1', 'fixed-shelf-1', 'left-side', 'top'])
+        expect(off(board)).toBeGreaterThan(off(opening))
+      expect(on('door')).toBeGreaterThan(on(opening))
+    }
+  })
+
   it('with the doors shut shows what is in them, and nothing behind them', () => {
     const scene = front('on')
     // The lower cup: 1.5 + 22.5 from the left, 1.5 + 78.5 over the underside; bored from behind: hidden.
