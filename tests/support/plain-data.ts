@@ -56,7 +56,7 @@ export function plainOf(value: EditValue): Plain {
 
 /** The data with an edit made by plain code: the meaning of an edit, without a text. */
 export function edited(data: Plain, edit: Edit): Plain {
-  if ('lift' in edit || 'lower' in edit) throw new Error('a change of nesting has tests of its own')
+  if ('lift' in edit || 'lower' in edit || 'units' in edit) throw new Error('this edit has tests of its own')
   const copy = structuredClone(data)
   const holder = dataAt(copy, edit.path.slice(0, -1))
   const last = edit.path.at(-1) ?? ''

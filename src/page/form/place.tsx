@@ -139,7 +139,7 @@ export function TakeOut({ path }: { readonly path: DefinitionPath }): JSX.Elemen
 /** What holds while the place says nothing: what common says, else the default. */
 export function emptyWords(form: Form, path: DefinitionPath, about: string): string {
   const inherited = inheritedAt(form.data.value, path)
-  if (inherited === undefined) return defaultWords(about, form.units.value)
+  if (inherited === undefined) return defaultWords(about, form.usual.value)
   return `from common: ${shownValue(inherited) ?? gistOf(inherited)}`
 }
 

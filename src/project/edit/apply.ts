@@ -13,6 +13,7 @@ import { renamed } from './rename.ts'
 import { type Splice, spliced } from './splice.ts'
 import { takenOut } from './take.ts'
 import type { Edit, EditValue, InsertEdit, MoveEdit, ValueEdit } from './types.ts'
+import { unitsChanged } from './units.ts'
 import { keyText, type Written, writtenAs, writtenOf } from './written.ts'
 
 /** Groups that may be written as one plain value, by their key: what that value stands for. */
@@ -54,6 +55,11 @@ export const applyInFullView = (text: string, edits: readonly Edit[]): string =>
 function applied(text: string, edit: Edit): string {
   const { path } = edit
   if (path.length === 0) throw new Error('an edit needs a path')
+  if ('units' in edit) {
+    const parsed = new Parsed(text)
+    const { splices, edits } = unitsChanged(parsed, edit)
+    return edits.reduce(applied, spliced(parsed.text, splices))
+  }
   if ('lift' in edit) return done(prepared(text, edit), (parsed) => lifted(parsed, edit))
   if ('lower' in edit) {
     return done(prepared(text, { path: [...path, edit.into], value: [] }), (parsed) => lowered(parsed, edit))

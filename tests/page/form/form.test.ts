@@ -72,6 +72,24 @@ describe('at a desk', () => {
     await soon(() => field('width').inputValue()).toBe('640')
   })
 
+  test('other units are taken without another size, in one step', async () => {
+    await form.locator('summary', { hasText: 'other units, same sizes' }).click()
+    await press('Go on in inches').click()
+    await soon(() => form.getByLabel('usual sizes', { exact: true }).inputValue()).toBe('mm')
+    expect(await form.getByLabel('units', { exact: true }).inputValue()).toBe('in')
+    await soon(() => field('width').inputValue()).toBe('640 mm')
+    const text = await textNow()
+    expect(text).toContain('units: in\nusual sizes: mm\n')
+    expect(text).toContain('    width: 640 mm\n')
+    await page.locator('.findings-count[data-looking="no"]').waitFor({ state: 'attached' })
+    expect(await form.getByText(/^The definition has/).count()).toBe(0)
+    await press('Go on in millimetres').click()
+    await soon(() => form.getByLabel('units', { exact: true }).inputValue()).toBe('mm')
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await page.getByRole('button', { name: 'Undo' }).click()
+    expect(await textNow()).toBe(STUDIO)
+  })
+
   test('nothing stands below the page, however long the form is', async () => {
     const height = await page.evaluate(() => ({ page: document.documentElement.scrollHeight, screen: innerHeight }))
     expect(height).toEqual({ page: DESK.height, screen: DESK.height })
