@@ -204,7 +204,27 @@ describe('an edit is what plain code would do to the data, and leaves all other 
       { numRuns: 400 },
     )
   })
+
+  test('where any YAML at all is shared', () => {
+    fc.assert(
+      fc.property(anyYaml.map(sharedTwice), choice, (text, chosen) => {
+        expectAsPlainCode(text, chosen, { edits: 0 })
+      }),
+      { numRuns: 500 },
+    )
+  })
 })
+
+/** A text in a group with an anchor, which a key, an item and a group in brackets share. */
+function sharedTwice(text: string): string {
+  const eol = /\r?\n/.exec(text)?.[0] ?? '\n'
+  const lines = text.replace('\ufeff', '').trimEnd().split(/\r?\n/)
+  const inner = lines[0]?.startsWith('{')
+    ? [`a: &x ${lines[0]}`, ...lines.slice(1).map((line) => `  ${line}`)]
+    : ['a: &x # shared', ...lines.map((line) => (line === '' ? '' : `  ${line}`))]
+  const others = text.length % 2 === 0 ? ['b: *x'] : ['b:', '    - *x', 'c: { d: *x }']
+  return [...inner, ...others, ''].join(eol)
+}
 
 const SHARED = [
   'a: &x\n  - k: 1 # one\n    l: &y [1, 2]\nb: *x\nc: { d: *x, e: *y }\nf: *y\n',

@@ -3,6 +3,7 @@ import { acceptedAt } from '../accepted.ts'
 import type { DefinitionPath } from '../types.ts'
 import { itemAdded, keyAdded } from './add.ts'
 import { keepAliases } from './anchors.ts'
+import { aliasWrittenOut } from './copy.ts'
 import { printableKey } from './keys.ts'
 import { movedTo } from './move.ts'
 import { nearOf } from './near.ts'
@@ -99,7 +100,7 @@ function preparation(parsed: Parsed, edit: Edit): Splice[] | undefined {
     const spot = parsed.spot(path.slice(0, depth))
     const node = spot?.node
     if (spot === undefined) break
-    if (isAlias(node)) return replacedBy(parsed, spot, writtenAs(parsed.opened(node), parsed.style.json))
+    if (isAlias(node)) return aliasWrittenOut(parsed, node)
     if (!isScalar(node) || isNothing(node) || takesOut) continue
     const key = String(path[depth - 1])
     const meant = SHORT_FORMS[key]
