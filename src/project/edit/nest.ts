@@ -43,17 +43,17 @@ const at =
 /** What some pairs of a group say; nothing of those that say nothing. Keys stay as they are written: `01` is not `1`. */
 function valuesOf(parsed: Parsed, pairs: readonly Pair[]): (readonly [string, EditValue])[] {
   return pairs.flatMap(({ key, value }) => {
-    const said = valueOf(parsed, value as Node | null)
+    const said = sayingOf(parsed, value as Node | null)
     return said === undefined ? [] : [[printableKey(key), said] as const]
   })
 }
 
-function valueOf(parsed: Parsed, one: Node | null | undefined): EditValue | undefined {
+function sayingOf(parsed: Parsed, one: Node | null | undefined): EditValue | undefined {
   const node = parsed.opened(one ?? undefined)
   if (isMap(node)) return Object.fromEntries(valuesOf(parsed, node.items))
   if (isSeq(node)) {
     return node.items.map((item) =>
-      isPair(item) ? Object.fromEntries(valuesOf(parsed, [item])) : (valueOf(parsed, item as Node | null) ?? {}),
+      isPair(item) ? Object.fromEntries(valuesOf(parsed, [item])) : (sayingOf(parsed, item as Node | null) ?? {}),
     )
   }
   return isScalar(node) && node.value !== null ? (node.value as EditValue | undefined) : undefined
