@@ -1,6 +1,6 @@
 import type * as z from 'zod'
 import { definitionSchema } from './schema/definition.ts'
-import { KINDS, type Kind } from './schema/kinds.ts'
+import { KINDS, type Kind, LENGTH } from './schema/kinds.ts'
 import { NAMINGS, type Naming } from './schema/parts.ts'
 import type { DefinitionPath } from './types.ts'
 
@@ -28,6 +28,8 @@ export interface Accepted {
   readonly emptyList: boolean
   /** True where a plain value may stand: a length, a number, a word. */
   readonly plain: boolean
+  /** True where a plain number is a length in the project's units. */
+  readonly length: boolean
   /** Words and numbers that a plain value may be, where some are known. */
   readonly words: readonly string[]
   /** What a plain value names. */
@@ -102,6 +104,7 @@ function describe(schemas: readonly Schema[]): Accepted {
     freeKeys: defs.some(({ type }) => type === 'record'),
     list: lists.length > 0,
     plain: branches.some((schema) => !HOLDERS.includes(defOf(schema).type)),
+    length: kinds.some(({ expected }) => expected.includes(LENGTH)),
     emptyList: lists.some(({ checks = [] }) => checks.every(({ _zod: { def } }) => (def.minimum ?? 0) === 0)),
     words: [
       ...new Set([

@@ -36,10 +36,16 @@ export interface Said<T> {
   readonly path: DefinitionPath
 }
 
-/** A default in mm, for projects in mm and in inches. */
+/** A default in mm, for metric work and for inch work. */
 export interface Default {
   readonly mm: number
   readonly in: number
+}
+
+/** What a definition says of its units. */
+export interface SaidUnits {
+  readonly units?: Units | undefined
+  readonly 'usual sizes'?: Units | undefined
 }
 
 /** What all parts of the resolving share: the units, the stock and the hardware by name, and the problems found so far. */
@@ -47,6 +53,8 @@ export class Context {
   stocks: Map<string, Stock | undefined> = new Map()
   /** False when the stock group itself is missing or no group: then no name is reported as unknown. */
   stocksKnown = true
+  /** Whose usual sizes and hardware hold where nothing is said. */
+  usual: Units = 'mm'
   /** Places of sizes that are to be as large as fits. */
   readonly fits: DefinitionPath[] = []
   hardware = new ProjectHardware()
@@ -57,6 +65,7 @@ export class Context {
 
   constructor(
     readonly source: Source,
+    /** The unit of bare numbers, and of lengths in messages. */
     public units: Units = 'mm',
     /** Texts of the files that the definition names, by name. */
     readonly files: ReadonlyMap<string, string> = new Map(),
@@ -65,6 +74,12 @@ export class Context {
     /** Contours of drawings, by the place that names them. */
     readonly contours: Kept<Contour> = new Kept(),
   ) {}
+
+  /** Takes what a definition says of its units. */
+  inUnits({ units = 'mm', 'usual sizes': usual = units }: SaidUnits): void {
+    this.units = units
+    this.usual = usual
+  }
 
   /** Problems sorted by position, none twice, at most MOST_PROBLEMS. */
   problems(): Problem[] {
@@ -172,7 +187,7 @@ export class Context {
   }
 
   default(fallback: Default | number): number {
-    return typeof fallback === 'number' ? fallback : fallback[this.units]
+    return typeof fallback === 'number' ? fallback : fallback[this.usual]
   }
 }
 

@@ -20,11 +20,11 @@ export function readOutputs(text: string, file: string): OutputsRead {
   const read = readSource(text, file)
   if (!read.ok) return read
   const { data } = read.source
-  const said = isGroup(data) ? { units: data.units, outputs: data.outputs } : {}
+  const said = isGroup(data) ? { units: data.units, 'usual sizes': data['usual sizes'], outputs: data.outputs } : {}
   const context = new Context(read.source)
   const shaped = checkShape(context, said)
   const raw = (isGroup(shaped) ? shaped : {}) as Loose<RawDefinition>
-  context.units = raw.units ?? 'mm'
+  context.inUnits(raw)
   const outputs = resolveOutputs(context, raw.outputs && { value: raw.outputs, path: ['outputs'] })
   const problems = context.problems().filter(({ path }) => path?.[0] === 'outputs')
   return problems.length === 0 ? { ok: true, outputs } : { ok: false, problems }

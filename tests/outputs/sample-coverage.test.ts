@@ -112,6 +112,9 @@ const FILES = [
   'outputs › paper: roll 914',
 ]
 
+/** Whose defaults hold: that of the units, unless units are changed. */
+const USUAL = ['usual sizes', 'usual sizes: in', 'usual sizes: mm']
+
 /** Other words for parts that the samples have: another edge or face, or the word for what is the default. */
 const WORDS = [
   'bay › drawers › box › bottom: grooved',
@@ -283,7 +286,7 @@ const schema = definitionJsonSchema() as Schema
 describe('what the samples show of the definition', () => {
   const all = sayable(schema)
   const shown = new Set(sampleStems.flatMap((stem) => [...saidBy(schema, parse(sampleText(stem)))]))
-  const finer = [...FIGURES, ...FILES, ...WORDS, ...CHOICES, ...DISTANCES, ...LOADS, ...SHOP]
+  const finer = [...FIGURES, ...FILES, ...WORDS, ...CHOICES, ...DISTANCES, ...LOADS, ...SHOP, ...USUAL]
 
   test('only what can be said is counted', () => {
     expect(all.size).toBeGreaterThan(300)
@@ -297,6 +300,7 @@ describe('what the samples show of the definition', () => {
   })
 
   test('the lists are sorted', () => {
-    for (const list of [FIGURES, FILES, WORDS, CHOICES, DISTANCES, LOADS, SHOP]) expect(list).toEqual([...list].sort())
+    for (const list of [FIGURES, FILES, WORDS, CHOICES, DISTANCES, LOADS, SHOP, USUAL])
+      expect(list).toEqual([...list].sort())
   })
 })

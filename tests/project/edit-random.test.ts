@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { isCollection, isMap, isSeq, type Node, parseDocument } from 'yaml'
 import { applyInFullView } from '../../src/project/edit/apply.ts'
 import { applyEdits, changeOf, type DefinitionPath, type Edit, type EditValue } from '../../src/project/index.ts'
-import { dataAt, dataOf, edited, isGroupData, type Plain, pathsOf } from '../support/plain-data.ts'
+import { dataAt, dataOf, edited, isGroupData, type Plain, pathsOf, unordered } from '../support/plain-data.ts'
 import { triedDefinition } from '../support/random.ts'
 import { anyYaml } from '../support/random-yaml.ts'
 import { sampleStems, sampleText } from '../support/samples.ts'
@@ -53,13 +53,13 @@ const value: fc.Arbitrary<EditValue> = fc.letrec<{ value: EditValue }>((tie) => 
 
 /** What is chosen of a text that is not known yet. */
 interface Choice {
-  readonly kind: 'set' | 'add' | 'take' | 'insert' | 'move' | 'rename'
+  readonly kind: 'set' | 'add' | 'take' | 'insert' | 'move' | 'rename' | 'lift' | 'lower'
   readonly where: number
   readonly at: number
   readonly value: EditValue
 }
 const choice: fc.Arbitrary<Choice> = fc.record({
-  kind: fc.constantFrom('set', 'add', 'take', 'insert', 'move', 'rename'),
+  kind: fc.constantFrom('set', 'add', 'take', 'insert', 'move', 'rename', 'lift', 'lower'),
   where: fc.nat(),
   at: fc.nat(),
   value,
@@ -70,6 +70,22 @@ const namesNothing = (path: DefinitionPath): boolean =>
   path.length !== 2 || !['stock', 'modules', 'hardware'].includes(String(path[0]))
 const sizeOf = (data: Plain | undefined): number =>
   Array.isArray(data) ? data.length : isGroupData(data) ? data.keys.length : 0
+
+/** Every third of the keys of a group. */
+const someKeys = (data: Plain | undefined, at: number): string[] =>
+  isGroupData(data) ? data.keys.flatMap(([key], k) => ((k + at) % 3 === 0 ? [key] : [])) : []
+
+/** An item of a list that a group has, to be put in the place of that list. */
+function liftOf(data: Plain, holders: readonly DefinitionPath[], where: number, at: number): Edit | undefined {
+  const items = holders.flatMap((path): DefinitionPath[] => {
+    const list = dataAt(data, path)
+    return Array.isArray(list) && typeof path.at(-1) === 'string'
+      ? list.flatMap((one, k) => (isGroupData(one) ? [[...path, k]] : []))
+      : []
+  })
+  const path = picked(items, where)
+  return path && { path, lift: someKeys(dataAt(data, path), at) }
+}
 
 /** The edit that is chosen, where the text has a place for it. */
 function editOf(data: Plain, { kind, where, at, value: wanted }: Choice): Edit | undefined {
@@ -87,6 +103,11 @@ function editOf(data: Plain, { kind, where, at, value: wanted }: Choice): Edit |
   )
   if (kind === 'add') return group && { path: [...group, `new ${at % 3}`], value: wanted }
   if (kind === 'insert') return list && { path: [...list, at % (sizeOf(dataAt(data, list)) + 1)], insert: wanted }
+  if (kind === 'lift') return liftOf(data, holders, where, at)
+  if (kind === 'lower') {
+    if (group === undefined || group.length === 0) return undefined
+    return { path: group, lower: someKeys(dataAt(data, group), at), into: 'new: list', items: 1 + (at % 3) }
+  }
   if (path === undefined) return undefined
   if (kind === 'set') return { path, value: wanted }
   const siblings = sizeOf(dataAt(data, path.slice(0, -1)))
@@ -108,7 +129,10 @@ function expectAsPlainCode(
   if (edit === undefined) return undefined
   tried.edits += 1
   const after = applyEdits(text, [edit])
-  expect(dataOf(after), `${JSON.stringify(edit)}\n${text}\n-----\n${after}`).toEqual(edited(data, edit))
+  // What is nested anew says the same wherever in its group it stands.
+  const told = 'lift' in edit || 'lower' in edit ? unordered : (one: Plain) => one
+  const what = `${JSON.stringify(edit)}\n${text}\n-----\n${after}`
+  expect(told(dataOf(after)), what).toEqual(told(edited(data, edit)))
   return { edit, after }
 }
 
@@ -148,6 +172,8 @@ function extentOf(text: string, edit: Edit): readonly [from: number, to: number]
 
 /** All before and behind the lines of what is edited is there afterwards. */
 function expectRestStays(text: string, edit: Edit, after: string): void {
+  // Of several keys the place where they were and the end of their group change.
+  if ('lift' in edit || 'lower' in edit) return
   const [from, to] = extentOf(text, edit)
   const what = `${JSON.stringify(edit)} ${from}-${to}\n${text}\n-----\n${after}`
   // The last line may be taken out with the end of the line before it.
@@ -204,7 +230,27 @@ describe('an edit is what plain code would do to the data, and leaves all other 
       { numRuns: 400 },
     )
   })
+
+  test('where any YAML at all is shared', () => {
+    fc.assert(
+      fc.property(anyYaml.map(sharedTwice), choice, (text, chosen) => {
+        expectAsPlainCode(text, chosen, { edits: 0 })
+      }),
+      { numRuns: 250 },
+    )
+  })
 })
+
+/** A text in a group with an anchor, which a key, an item and a group in brackets share. */
+function sharedTwice(text: string): string {
+  const eol = /\r?\n/.exec(text)?.[0] ?? '\n'
+  const lines = text.replace('\ufeff', '').trimEnd().split(/\r?\n/)
+  const inner = lines[0]?.startsWith('{')
+    ? [`a: &x ${lines[0]}`, ...lines.slice(1).map((line) => `  ${line}`)]
+    : ['a: &x # shared', ...lines.map((line) => (line === '' ? '' : `  ${line}`))]
+  const others = text.length % 2 === 0 ? ['b: *x'] : ['b:', '    - *x', 'c: { d: *x }']
+  return [...inner, ...others, ''].join(eol)
+}
 
 const SHARED = [
   'a: &x\n  - k: 1 # one\n    l: &y [1, 2]\nb: *x\nc: { d: *x, e: *y }\nf: *y\n',

@@ -246,6 +246,53 @@ test('of what aliases share, the first alias takes over what an edit would chang
   expect(changed(text, { path: ['a'], value: undefined })).toBe('c: &x { b: 1 }\nd: [*x]\n')
 })
 
+describe('what an alias stands for, written out', () => {
+  const BOX = `  # ours
+  width: 600 # the wall
+
+  inside: { shelves: 3,
+    front: &f { kind: door } } # so
+  depth: 500
+`
+
+  test('keeps its lines and comments, and its anchor stays with the value that is changed', () => {
+    const text = `a: &a # first\n${BOX}c: *a # the same\nd: 1\n`
+    expect(changed(text, { path: ['a', 'width'], value: 610 })).toBe(
+      `a: &a # first\n${BOX.replace('600', '610')}c: # the same\n${BOX.replace('&f ', '')}d: 1\n`,
+    )
+  })
+
+  test('is moved to its place in a list, and to the column of another group', () => {
+    const text = `a: &a\n${BOX}c:\n    - *a\n    - 2\n`
+    const there = BOX.replace('&f ', '')
+      .replace(/^(?=.)/gm, '    ')
+      .trimStart()
+    expect(changed(text, { path: ['a', 'depth'], value: 1 })).toBe(
+      `a: &a\n${BOX.replace('depth: 500', 'depth: 1')}c:\n    - ${there}    - 2\n`,
+    )
+  })
+
+  test('is what an edit through the alias changes; the other one stays as it is', () => {
+    const text = `a: &a\n${BOX}c: *a\n`
+    expect(changed(text, { path: ['c', 'width'], value: 610 })).toBe(
+      `a: &a\n${BOX}c:\n${BOX.replace('&f ', '').replace('600', '610')}`,
+    )
+  })
+
+  test('goes on being shared by those that shared it', () => {
+    const text = `a: &a\n${BOX}c: *a\nd: [*a]\n`
+    expect(changed(text, { path: ['a', 'width'], value: 610 })).toBe(
+      `a:\n${BOX.replace('600', '610')}c: &a\n${BOX.replace('&f ', '')}d: [*a]\n`,
+    )
+  })
+
+  test('stands in one line within brackets', () => {
+    expect(changed('a: &a\n  k: 1 # one\nc: { d: *a }\n', { path: ['a', 'k'], value: 2 })).toBe(
+      'a: &a\n  k: 2 # one\nc: { d: { k: 1 } }\n',
+    )
+  })
+})
+
 test.each([
   [{ path: [], value: 1 }, 'an edit needs a path'],
   [{ path: [...MODULE, 'width', 'a'], value: 1 }, 'a plain value stands at width'],

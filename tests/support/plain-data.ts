@@ -1,5 +1,5 @@
 import { type Document, isAlias, isMap, isPair, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml'
-import type { DefinitionPath, Edit, EditValue } from '../../src/project/index.ts'
+import type { DefinitionPath, Edit, EditValue, LiftEdit, LowerEdit } from '../../src/project/index.ts'
 
 /** Data of a text as plain code has it: keys in their order, as they were written. */
 export type Plain = string | number | boolean | null | Plain[] | { keys: [string, Plain][] }
@@ -54,10 +54,41 @@ export function plainOf(value: EditValue): Plain {
   return value as string | number | boolean
 }
 
+/** An item lifted into the place of its list, or keys lowered into the first item of a new one; as for the order, at the end. */
+function nested(data: Plain, edit: LiftEdit | LowerEdit): void {
+  const group = dataAt(data, 'lift' in edit ? edit.path.slice(0, -2) : edit.path)
+  if (!isGroupData(group)) throw new Error('no group has it')
+  if ('lower' in edit) {
+    const first = group.keys.filter(([key]) => edit.lower.includes(key))
+    const rest = Array.from({ length: edit.items - 1 }, (): Plain => ({ keys: [] }))
+    group.keys = group.keys.filter(([key]) => !edit.lower.includes(key))
+    group.keys.push([edit.into, [{ keys: first }, ...rest]])
+    return
+  }
+  const item = dataAt(data, edit.path)
+  const lifted = isGroupData(item) ? item.keys.filter(([key]) => !edit.lift.includes(key)) : []
+  const over = [edit.path.at(-2), ...lifted.filter(([, value]) => value !== null).map(([key]) => key)]
+  group.keys = [...group.keys.filter(([key]) => !over.includes(key)), ...lifted]
+}
+
+/** The same data whatever the order of keys; a key without a value says nothing, and an item without one has no keys. */
+export function unordered(data: Plain): Plain {
+  if (Array.isArray(data)) return data.map((one) => (one === null ? { keys: [] } : unordered(one)))
+  if (!isGroupData(data)) return data
+  const keys = data.keys
+    .filter(([, value]) => value !== null)
+    .map(([key, value]): [string, Plain] => [key, unordered(value)])
+  return { keys: keys.sort(([a], [b]) => (a < b ? -1 : 1)) }
+}
+
 /** The data with an edit made by plain code: the meaning of an edit, without a text. */
 export function edited(data: Plain, edit: Edit): Plain {
-  if ('lift' in edit || 'lower' in edit) throw new Error('a change of nesting has tests of its own')
+  if ('units' in edit) throw new Error('a change of units has tests of its own')
   const copy = structuredClone(data)
+  if ('lift' in edit || 'lower' in edit) {
+    nested(copy, edit)
+    return copy
+  }
   const holder = dataAt(copy, edit.path.slice(0, -1))
   const last = edit.path.at(-1) ?? ''
   const list: unknown[] | undefined = Array.isArray(holder) ? holder : isGroupData(holder) ? holder.keys : undefined

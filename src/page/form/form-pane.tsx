@@ -15,6 +15,7 @@ import { Section } from './section.tsx'
 import { showPlace, unfold } from './show-place.ts'
 import { StockPart } from './stock-part.tsx'
 import { AlsoSays } from './to-text.tsx'
+import { UnitsChange } from './units-change.tsx'
 
 /** What each page's form had open and chosen, so that it is there again when the text was shown in between. */
 const forms = new WeakMap<Page, Form>()
@@ -144,6 +145,7 @@ const SHOWN: readonly string[] = [
   'storyrod',
   'title',
   'units',
+  'usual sizes',
   'stock',
   'common',
   'modules',
@@ -156,12 +158,13 @@ const SHOWN: readonly string[] = [
 function Parts(): JSX.Element {
   const form = useForm()
   const data = form.data.value
+  const said = dataAt(data, ['usual sizes'])
   const others = keysOf(data).filter((key) => !SHOWN.includes(key) && key !== 'outputs')
   return (
     <fieldset class="form-parts" disabled={form.unreadable.value !== undefined}>
       <legend class="unseen">The definition</legend>
-      <Keys path={[]} only={['title', 'units']} />
-      <UnitsWords />
+      <Keys path={[]} only={said === undefined ? ['title', 'units'] : ['title', 'units', 'usual sizes']} />
+      <UnitsChange />
       <ModulesPart />
       <FloorPart />
       <StockPart />
@@ -181,17 +184,6 @@ function Parts(): JSX.Element {
       </Section>
       <AlsoSays path={[]} keys={others} what="This definition" />
     </fieldset>
-  )
-}
-
-/** What the units of a definition change, and what they do not. */
-function UnitsWords(): JSX.Element {
-  const units = useForm().units.value
-  return (
-    <p class="quiet">
-      A number alone means {units} here: 20 is {units === 'in' ? '20 in' : '20 mm'}. Another choice of units changes
-      that, and no number. Settings changes how lengths are shown.
-    </p>
   )
 }
 

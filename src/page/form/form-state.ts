@@ -26,6 +26,8 @@ export interface Form {
   readonly unreadable: ReadonlySignal<Problem | undefined>
   /** The project's units, in which bare numbers are. */
   readonly units: ReadonlySignal<Units>
+  /** Whose usual sizes hold where nothing is said: those of the units, unless the definition says others. */
+  readonly usual: ReadonlySignal<Units>
   /** The module whose fields are shown: the one that was chosen, through renames; where it has gone, the one before it; else the first. */
   readonly module: ReadonlySignal<string | undefined>
   /** The opening of that module that is chosen. */
@@ -89,7 +91,8 @@ export function formOf(page: Page): Form {
     unreadable: computed(() =>
       model.value !== undefined && model.value.data === undefined ? problems.value[0] : undefined,
     ),
-    units: computed(() => (dataAt(data.value, ['units']) === 'in' ? 'in' : 'mm')),
+    units: computed(() => unitsAt(data.value, 'units') ?? 'mm'),
+    usual: computed(() => unitsAt(data.value, 'usual sizes') ?? unitsAt(data.value, 'units') ?? 'mm'),
     module,
     bay,
     folds,
@@ -121,6 +124,11 @@ export function formOf(page: Page): Form {
     catchUp,
     placeKey: followNames({ data, moduleShown: page.moduleShown, bay, folds }),
   }
+}
+
+function unitsAt(data: Data | undefined, key: string): Units | undefined {
+  const said = dataAt(data, [key])
+  return said === 'mm' || said === 'in' ? said : undefined
 }
 
 export const FormContext = createContext<Form | undefined>(undefined)

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact'
-import { type DefinitionPath, dataAt, SHORT_FORMS } from '../../project/index.ts'
+import { type DefinitionPath, dataAt, type Problem, SHORT_FORMS } from '../../project/index.ts'
 import { BasePart } from './base-part.tsx'
 import type { Field } from './control.ts'
 import { isGroup, keysOf } from './copied.ts'
@@ -103,7 +103,7 @@ function Plain({ path, label, field, write, placeholder }: FieldPlaceProps): JSX
     about,
     written: written ?? '',
     placeholder: group ? 'as below' : (placeholder ?? emptyWords(form, path, about)),
-    problem: problems.length === 0 ? undefined : problems.map(sentence).join('; '),
+    problem: faultWords(problems),
     remedy: value !== undefined && <TakeOut path={path} />,
     write: write ?? ((next, visit) => form.change([{ path, value: next }], visit)),
   }
@@ -114,14 +114,20 @@ function Plain({ path, label, field, write, placeholder }: FieldPlaceProps): JSX
   )
 }
 
+/** What is wrong at a place, in the words that every field has for it; nothing where all is right. */
+export function faultWords(problems: readonly Problem[]): string | undefined {
+  return problems.length === 0 ? undefined : problems.map(sentence).join('; ')
+}
+
 /** What is wrong, without the place, which is seen, and what would be right. */
-function sentence({ message, expected, nearest }: { message: string; expected: string; nearest?: string }): string {
+function sentence({ message, expected, nearest }: Problem): string {
   const what = message.includes(': ') ? message.slice(message.lastIndexOf(': ') + 2) : message
   const hint = nearest === undefined ? '' : `, or did you mean ${nearest}?`
   return `${what}; expected: ${expected}${hint}`
 }
 
-function TakeOut({ path }: { readonly path: DefinitionPath }): JSX.Element {
+/** The way out of a mistake that is always there. */
+export function TakeOut({ path }: { readonly path: DefinitionPath }): JSX.Element {
   const form = useForm()
   return (
     <button type="button" class="plain" onClick={() => form.change([{ path, value: undefined }])}>
@@ -133,7 +139,7 @@ function TakeOut({ path }: { readonly path: DefinitionPath }): JSX.Element {
 /** What holds while the place says nothing: what common says, else the default. */
 export function emptyWords(form: Form, path: DefinitionPath, about: string): string {
   const inherited = inheritedAt(form.data.value, path)
-  if (inherited === undefined) return defaultWords(about, form.units.value)
+  if (inherited === undefined) return defaultWords(about, form.usual.value)
   return `from common: ${shownValue(inherited) ?? gistOf(inherited)}`
 }
 

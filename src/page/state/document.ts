@@ -1,5 +1,5 @@
-import { history, isolateHistory, redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
-import { EditorState, type Extension, type Transaction, type TransactionSpec } from '@codemirror/state'
+import { history, historyField, isolateHistory, redo, redoDepth, undo, undoDepth } from '@codemirror/commands'
+import { Compartment, EditorState, type Extension, type Transaction, type TransactionSpec } from '@codemirror/state'
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals'
 import { applyEdits, changeOf, type Edit } from '../../project/index.ts'
 import type { DefinitionSource } from '../protocol.ts'
@@ -38,7 +38,7 @@ export interface PageDocument {
   /**
    * Changes the definition as a form or a finding asks; one step to undo. Edits of one `visit` (of a field) that follow
    * each other are one step: each is made in the text as it was before the first, and no edit at all is
-   * that text again. Throws what `applyEdits` throws.
+   * that text again, with the steps to undo and redo that it had. Throws what `applyEdits` throws.
    */
   readonly edit: (edits: readonly Edit[], visit?: object) => void
   /** Sets the whole text, as one step to undo; only what differs is replaced. */
@@ -55,8 +55,9 @@ export interface PageDocument {
 
 /** A document that begins with `first`; `extensions` are those of the text editor. */
 export function pageDocument(first: OpenedText, extensions: readonly Extension[] = []): PageDocument {
+  const steps = new Compartment()
   const newState = (text: string): EditorState =>
-    EditorState.create({ doc: text.slice(markOf(text).length), extensions: [history(), ...extensions] })
+    EditorState.create({ doc: text.slice(markOf(text).length), extensions: [steps.of(history()), ...extensions] })
   const state = signal(newState(first.text))
   const file = signal(first.file)
   const files = signal(first.files)
@@ -77,16 +78,24 @@ export function pageDocument(first: OpenedText, extensions: readonly Extension[]
     if (next === now) return
     change({ changes: changeOf(now, next), annotations: isolateHistory.of('full'), userEvent: 'input.form' })
   }
-  let last: { readonly visit: object; readonly before: string; readonly state: EditorState } | undefined
+  /** The steps as they were when the text was this one before: without what was tried since. */
+  const setSteps = (before: EditorState): void => {
+    const kept = before.field(historyField, false)
+    change({ effects: steps.reconfigure([]) })
+    change({ effects: steps.reconfigure([history(), historyField.init(() => kept)]) })
+  }
+  let last: { readonly visit: object; readonly before: EditorState; readonly state: EditorState } | undefined
   const edit = (edits: readonly Edit[], visit?: object): void => {
     const joined = visit !== undefined && last?.visit === visit && last.state === state.value ? last : undefined
-    const before = joined?.before ?? text.value
-    const next = applyEdits(before, edits)
+    const before = joined?.before ?? state.value
+    const told = joined === undefined ? text.value : before.doc.toString()
+    const next = applyEdits(told, edits)
     batch(() => {
       if (joined !== undefined) undo({ state: state.value, dispatch: apply })
+      if (joined !== undefined && next === told) setSteps(before)
       setText(next)
     })
-    last = visit !== undefined && next !== before ? { visit, before, state: state.value } : undefined
+    last = visit !== undefined && next !== told ? { visit, before, state: state.value } : undefined
   }
   const command = (run: typeof undo) => (): void => {
     run({ state: state.value, dispatch: apply })

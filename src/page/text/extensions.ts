@@ -5,6 +5,7 @@ import {
   type CompletionContext,
   type CompletionResult,
   completionKeymap,
+  pickedCompletion,
   startCompletion,
 } from '@codemirror/autocomplete'
 import { defaultKeymap, historyKeymap, indentWithTab } from '@codemirror/commands'
@@ -28,6 +29,7 @@ import { drawnComments } from './drawn-comments.ts'
 import { type Explanation, explanationAt } from './explain.ts'
 import { namesIn, pathAt } from './path-at.ts'
 import { type Suggestion, suggestionsAt } from './suggest.ts'
+import { isFilledBelow, marginOf, takingOf } from './taking.ts'
 
 /** The element that says how the editor is left by the keyboard. */
 export const HELP_ID = 'text-help'
@@ -90,13 +92,12 @@ function complete({ state, pos, explicit }: CompletionContext): CompletionResult
   const text = state.doc.toString()
   const here = pathAt(text, pos)
   if (here === undefined || (!explicit && here.word === '' && !isOffered(state, pos))) return null
-  const margin = marginOf(state, here.from)
-  const found = suggestionsAt(here, () => namesIn(text), margin)
+  if (isFilledBelow(text, here)) return null
+  const found = suggestionsAt(here, () => namesIn(text), marginOf(text, here.from))
   const typed = text.slice(here.from, pos)
   // What is typed to its end needs no help, and the next Enter is a new line.
   if (!explicit && found.some(({ label }) => label === typed)) return null
-  const gap = text[here.from - 1] === ':' ? ' ' : ''
-  const options = found.map((one, i) => optionOf(one, gap, -i))
+  const options = found.map((one, i) => optionOf(one, -i))
   return options.length === 0 ? null : { from: here.from, to: here.to, options }
 }
 
@@ -105,23 +106,32 @@ function isOffered(state: EditorState, pos: number): boolean {
   return /: $/.test(state.sliceDoc(Math.max(0, pos - 2), pos)) && state.selection.main.empty
 }
 
-/** Column of the first word of the line, or behind the dash that the place follows. */
-function marginOf(state: EditorState, offset: number): number {
-  const { from, text } = state.doc.lineAt(offset)
-  const before = text.slice(0, offset - from)
-  return /^[\s-]*$/.test(before) ? before.length : before.search(/[^\s-]/)
-}
-
-function optionOf({ label, kind, about, text }: Suggestion, gap: string, boost: number): Completion {
+function optionOf(one: Suggestion, boost: number): Completion {
+  const { label, kind, about, text } = one
   return {
     label,
     type: kind,
-    apply: gap + text,
+    apply: (view, completion) => take(view, completion, one),
     // The order of the schema, where the typed letters fit equally well.
     boost: Math.max(-99, boost),
-    ...(kind === 'key' || kind === 'word' ? {} : { detail: kind }),
+    // A word and a key may have one name: dowel, or what is said of dowels.
+    ...(kind === 'word' || (kind === 'key' && text.startsWith(label)) ? {} : { detail: kind }),
     ...(about !== '' && { info: about }),
   }
+}
+
+function take(view: EditorView, completion: Completion, one: Suggestion): void {
+  const text = view.state.doc.toString()
+  const here = pathAt(text, view.state.selection.main.head)
+  if (here === undefined) return
+  const { changes, cursor } = takingOf(text, here, one)
+  view.dispatch({
+    changes,
+    selection: { anchor: cursor },
+    annotations: pickedCompletion.of(completion),
+    userEvent: 'input.complete',
+    scrollIntoView: true,
+  })
 }
 
 function hover(view: EditorView, pos: number): Tooltip | null {

@@ -9,8 +9,10 @@ export interface Suggestion {
   readonly kind: 'key' | 'word' | 'stock' | 'module' | 'hardware'
   /** What it means, in a sentence or two; empty where the label says it all. */
   readonly about: string
-  /** What is put in. */
+  /** What is put in. Begun with a line end, it comes below the line, whose end says nothing then. */
   readonly text: string
+  /** What is put in behind the cursor. */
+  readonly behind?: string
 }
 
 /** The names that the definition gives. */
@@ -25,8 +27,45 @@ export function suggestionsAt(here: Here, names: () => Names, margin: number): r
   if (accepted === undefined) return []
   const keys = here.on === 'value' ? [] : keySuggestions(here, accepted, margin)
   const values = here.on === 'key' ? [] : valueSuggestions(accepted, names)
-  return [...keys, ...values].filter(({ label }) => label !== here.word || here.on !== 'value')
+  const holders = here.on === 'value' ? holderSuggestions(here, accepted, names, margin) : []
+  return [...keys, ...values, ...holders].filter(({ label }) => label !== here.word || here.on !== 'value')
 }
+
+/** The keys of a group or the items of a list that may stand in the place of a plain value. */
+function holderSuggestions(here: Here, accepted: Accepted, names: () => Names, margin: number): Suggestion[] {
+  const item = accepted.list ? acceptedAt([...here.path, 0]) : undefined
+  const taken = new Set<string>()
+  const words = item === undefined ? [] : valueSuggestions(item, names).map(bracketed)
+  return [
+    ...within(here, accepted, margin, { open: '{ ', close: ' }', lead: '' }),
+    ...(item === undefined
+      ? []
+      : within({ ...here, path: [...here.path, 0] }, item, margin, { open: '[{ ', close: ' }]', lead: '- ' })),
+    ...words,
+  ].filter(({ label }) => !taken.has(label) && taken.add(label))
+}
+
+/** Keys of a group that begins here: below the line, or in brackets of its own. */
+function within(
+  here: Here,
+  accepted: Accepted,
+  margin: number,
+  { open, close, lead }: { readonly open: string; readonly close: string; readonly lead: string },
+): Suggestion[] {
+  const indent = margin + STEP + lead.length
+  return keySuggestions({ ...here, colon: false, siblings: [] }, accepted, indent).map((one) =>
+    here.flow
+      ? { ...one, text: open + one.text, behind: close }
+      : { ...one, text: `\n${' '.repeat(margin + STEP)}${lead}${one.text}` },
+  )
+}
+
+const bracketed = (one: Suggestion): Suggestion => ({
+  ...one,
+  label: `[${one.label}]`,
+  text: `[${one.text}`,
+  behind: ']',
+})
 
 function keySuggestions(here: Here, { keys }: Accepted, margin: number): Suggestion[] {
   return keys
@@ -35,12 +74,15 @@ function keySuggestions(here: Here, { keys }: Accepted, margin: number): Suggest
     .map(({ key, about }) => ({ label: key, kind: 'key', about, text: key + behindKey(here, key, margin) }))
 }
 
+/** Columns that what is put in below a key is indented. */
+const STEP = 2
+
 /** What follows a key that is put in: a colon, and below it the room for a group or list that cannot stand on its line. */
 function behindKey(here: Here, key: string, margin: number): string {
   if (here.colon) return ''
   const inner = acceptedAt([...here.path, key])
   if (here.flow || inner === undefined || inner.plain) return ': '
-  const indent = `\n${' '.repeat(margin + 2)}`
+  const indent = `\n${' '.repeat(margin + STEP)}`
   return inner.list ? `:${indent}- ` : `:${indent}`
 }
 

@@ -1,9 +1,9 @@
-import { isMap, type YAMLMap, type YAMLSeq } from 'yaml'
-import { type Extent, partsOf } from './extent.ts'
+import { isMap, type Pair, type YAMLMap, type YAMLSeq } from 'yaml'
+import { type Extent, pairExtent, partsOf } from './extent.ts'
 import { isFlow, type Parsed } from './parsed.ts'
 import { blockLines, inline, itemLines } from './print.ts'
 import type { Splice } from './splice.ts'
-import type { Written } from './written.ts'
+import { keyText, type Written } from './written.ts'
 
 /** A key with its value behind the last one of a group. */
 export function keyAdded(parsed: Parsed, group: YAMLMap, key: string, written: Written): Splice[] {
@@ -13,6 +13,24 @@ export function keyAdded(parsed: Parsed, group: YAMLMap, key: string, written: W
   if (last === undefined) throw new Error('a group in block style has a key')
   const column = parsed.column(partsOf(parsed, group)[0]?.from ?? 0)
   return [linesBehind(parsed, last, blockLines({ pairs: [[key, written]] }, column, style))]
+}
+
+/** Keys with plain values right behind another of their group, which has a plain value too. */
+export function keyBehind(
+  parsed: Parsed,
+  group: YAMLMap,
+  pair: Pair,
+  added: readonly (readonly [key: string, value: string])[],
+): Splice {
+  const part = pairExtent(parsed, pair)
+  const words = added.map(([key, value]) => `${keyText(key, parsed.style.json)}: ${value}`)
+  const margin = parsed.style.eol + ' '.repeat(parsed.column(part.from))
+  if (isFlow(group)) {
+    const gap = parsed.beginsLine(part.from) ? margin : ' '
+    return { from: part.to, to: part.to, insert: words.map((one) => `,${gap}${one}`).join('') }
+  }
+  const at = parsed.lineEnd(part.to)
+  return { from: at, to: at, insert: words.map((one) => margin + one).join('') }
 }
 
 function linesBehind(parsed: Parsed, part: Extent, lines: readonly string[]): Splice {

@@ -1,14 +1,14 @@
 import { isAlias, isCollection, isScalar, type Node, visit, type YAMLMap, type YAMLSeq } from 'yaml'
+import { aliasWrittenOut, anchorOut } from './copy.ts'
 import { anchorStart, partsOf } from './extent.ts'
 import type { Parsed } from './parsed.ts'
-import { inline } from './print.ts'
 import type { Splice } from './splice.ts'
 import type { Edit } from './types.ts'
-import { writtenAs } from './written.ts'
 
 /**
- * What other places of the text have from the edit's place by an alias, made their own before that place changes: the
- * first alias takes over the anchor with what stands there now. Nothing where no alias is concerned.
+ * What other places of the text have from the edit's place by an alias, made their own before that place changes. A place
+ * that is alone with that gets a copy, and the anchor stays; of several, the first takes over the anchor with what stands
+ * there now, so that they go on sharing it. Nothing where no alias is concerned.
  */
 export function keepAliases(parsed: Parsed, edit: Edit): Splice[] | undefined {
   if (!parsed.text.includes('&')) return undefined
@@ -40,24 +40,11 @@ function withinHandedOver(parsed: Parsed, gone: Node): Splice[] | undefined {
 function handedOver(parsed: Parsed, node: Node, gone?: Node): Splice[] | undefined {
   const start = anchorStart(parsed, node)
   if (start === undefined || !(isScalar(node) || isCollection(node)) || node.anchor === undefined) return undefined
-  const alias = parsed.aliasesOf(node).find((one) => gone === undefined || !lies(one, gone))
-  if (alias?.range === undefined || alias.range === null) return undefined
+  const [first, ...others] = parsed.aliasesOf(node).filter((one) => gone === undefined || !lies(one, gone))
+  if (first === undefined) return undefined
+  if (others.length === 0) return aliasWrittenOut(parsed, first)
   const end = start + 1 + node.anchor.length
-  const copy = inline(writtenAs(node, parsed.style.json), parsed.style)
-  return [
-    anchorOut(parsed, node, start, end),
-    { from: alias.range[0], to: alias.range[1], insert: `&${node.anchor} ${copy}` },
-  ]
-}
-
-/** An anchor taken out, with the space on one side of it. */
-function anchorOut({ text }: Parsed, node: Node, from: number, to: number): Splice {
-  const [start, end] = node.range ?? [0, 0]
-  if (isScalar(node) && start === end) return { from, to, insert: 'null' }
-  const rest = text.slice(to)
-  if (/^[ \t]*(?:[\r\n]|$)|^[ \t]+#/.test(rest))
-    return { from: text[from - 1] === ' ' ? from - 1 : from, to, insert: '' }
-  return { from, to: to + (/^[ \t]*/.exec(rest)?.[0].length ?? 0), insert: '' }
+  return [anchorOut(parsed, node, start, end), ...aliasWrittenOut(parsed, first, node.anchor)]
 }
 
 /** Before parts of a group or list change their order: an alias of one that stands for something in another written out. */
@@ -76,8 +63,7 @@ function partedFrom(parsed: Parsed, holder: Node): Splice[] | undefined {
     Alias: (_, alias) => {
       const part = partOf(alias)
       if (!anchored.some((one) => one.name === alias.source && one.part !== part)) return undefined
-      const copy = inline(writtenAs(parsed.opened(alias), parsed.style.json), parsed.style)
-      splices.push({ from: start(alias), to: alias.range?.[1] ?? 0, insert: copy })
+      splices.push(...aliasWrittenOut(parsed, alias))
       return visit.BREAK
     },
   })

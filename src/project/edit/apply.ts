@@ -3,6 +3,7 @@ import { acceptedAt } from '../accepted.ts'
 import type { DefinitionPath } from '../types.ts'
 import { itemAdded, keyAdded } from './add.ts'
 import { keepAliases } from './anchors.ts'
+import { aliasWrittenOut } from './copy.ts'
 import { printableKey } from './keys.ts'
 import { movedTo } from './move.ts'
 import { nearOf } from './near.ts'
@@ -13,6 +14,7 @@ import { renamed } from './rename.ts'
 import { type Splice, spliced } from './splice.ts'
 import { takenOut } from './take.ts'
 import type { Edit, EditValue, InsertEdit, MoveEdit, ValueEdit } from './types.ts'
+import { unitsChanged } from './units.ts'
 import { keyText, type Written, writtenAs, writtenOf } from './written.ts'
 
 /** Groups that may be written as one plain value, by their key: what that value stands for. */
@@ -54,6 +56,11 @@ export const applyInFullView = (text: string, edits: readonly Edit[]): string =>
 function applied(text: string, edit: Edit): string {
   const { path } = edit
   if (path.length === 0) throw new Error('an edit needs a path')
+  if ('units' in edit) {
+    const parsed = new Parsed(text)
+    const { splices, edits } = unitsChanged(parsed, edit)
+    return edits.reduce(applied, spliced(parsed.text, splices))
+  }
   if ('lift' in edit) return done(prepared(text, edit), (parsed) => lifted(parsed, edit))
   if ('lower' in edit) {
     return done(prepared(text, { path: [...path, edit.into], value: [] }), (parsed) => lowered(parsed, edit))
@@ -93,7 +100,7 @@ function preparation(parsed: Parsed, edit: Edit): Splice[] | undefined {
     const spot = parsed.spot(path.slice(0, depth))
     const node = spot?.node
     if (spot === undefined) break
-    if (isAlias(node)) return replacedBy(parsed, spot, writtenAs(parsed.opened(node), parsed.style.json))
+    if (isAlias(node)) return aliasWrittenOut(parsed, node)
     if (!isScalar(node) || isNothing(node) || takesOut) continue
     const key = String(path[depth - 1])
     const meant = SHORT_FORMS[key]

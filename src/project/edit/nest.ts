@@ -1,5 +1,4 @@
-import { isMap, isSeq, type Node, type Pair, type YAMLMap } from 'yaml'
-import type { Data } from '../to-data.ts'
+import { isMap, isPair, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml'
 import type { DefinitionPath } from '../types.ts'
 import { type Extent, pairExtent, partsOf } from './extent.ts'
 import { printableKey } from './keys.ts'
@@ -34,29 +33,30 @@ export function lifted(parsed: Parsed, { path, lift }: LiftEdit): Plan {
       ? undefined
       : wordsOf(parsed, { group, item, left, column: parsed.column(region.from), place: Number(path.at(-1)), pair })
   if (words !== undefined) return { splices: [{ from: region.from, to: end, insert: words }] }
-  return { edits: [{ path: list, value: undefined }, ...valuesOf(parsed, item, left).map(at(above))] }
+  return { edits: [{ path: list, value: undefined }, ...valuesOf(parsed, left).map(at(above))] }
 }
 
 const at =
   (path: DefinitionPath) =>
   ([key, value]: readonly [string, EditValue]): Edit => ({ path: [...path, key], value })
 
-/** What some pairs of a group say; nothing of those that say nothing. */
-function valuesOf(parsed: Parsed, item: Node | undefined, pairs: readonly Pair[]): (readonly [string, EditValue])[] {
-  const data = (item?.toJS(parsed.document) ?? {}) as Readonly<Record<string, Data>>
-  return pairs.flatMap(({ key }) => {
-    const name = printableKey(key)
-    const value = said(data[name])
-    return value === undefined ? [] : [[name, value] as const]
+/** What some pairs of a group say; nothing of those that say nothing. Keys stay as they are written: `01` is not `1`. */
+function valuesOf(parsed: Parsed, pairs: readonly Pair[]): (readonly [string, EditValue])[] {
+  return pairs.flatMap(({ key, value }) => {
+    const said = sayingOf(parsed, value as Node | null)
+    return said === undefined ? [] : [[printableKey(key), said] as const]
   })
 }
 
-function said(data: Data | undefined): EditValue | undefined {
-  if (data === undefined || data === null) return undefined
-  if (typeof data !== 'object') return data
-  if (Array.isArray(data)) return data.map((one: Data) => said(one) ?? {})
-  const pairs = Object.entries(data).map(([key, value]) => [key, said(value)] as const)
-  return Object.fromEntries(pairs.filter((pair): pair is [string, EditValue] => pair[1] !== undefined))
+function sayingOf(parsed: Parsed, one: Node | null | undefined): EditValue | undefined {
+  const node = parsed.opened(one ?? undefined)
+  if (isMap(node)) return Object.fromEntries(valuesOf(parsed, node.items))
+  if (isSeq(node)) {
+    return node.items.map((item) =>
+      isPair(item) ? Object.fromEntries(valuesOf(parsed, [item])) : (sayingOf(parsed, item as Node | null) ?? {}),
+    )
+  }
+  return isScalar(node) && node.value !== null ? (node.value as EditValue | undefined) : undefined
 }
 
 interface Lifting {
@@ -139,7 +139,7 @@ export function lowered(parsed: Parsed, { path, lower, into, items }: LowerEdit)
   const pairs = isMap(node) ? node.items.filter(({ key }) => lower.includes(printableKey(key))) : []
   const [pair] = pairs
   const rest = Array.from({ length: Math.max(0, items - 1) }, () => ({}))
-  const first = valuesOf(parsed, node, pairs)
+  const first = valuesOf(parsed, pairs)
   const anew: Plan = {
     edits: [
       ...pairs.map(({ key }): Edit => ({ path: [...path, printableKey(key)], value: undefined })),

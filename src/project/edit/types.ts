@@ -1,3 +1,4 @@
+import type { Units } from '../../length/index.ts'
 import type { DefinitionPath } from '../types.ts'
 
 /** A value as a definition writes it: lengths as text with their unit, or in the project's. */
@@ -45,5 +46,15 @@ export interface LowerEdit {
   readonly items: number
 }
 
+/**
+ * Other units of the project, and no other sizes: each number that means a length by the project's units gets the unit that
+ * it had, and what holds where nothing is said stays that of the same work, metric or inch (`usual sizes`). DXF files alone
+ * follow the new units, unless the definition says theirs.
+ */
+export interface UnitsEdit {
+  readonly path: readonly ['units']
+  readonly units: Units
+}
+
 /** One change of a definition. */
-export type Edit = ValueEdit | InsertEdit | MoveEdit | RenameEdit | LiftEdit | LowerEdit
+export type Edit = ValueEdit | InsertEdit | MoveEdit | RenameEdit | LiftEdit | LowerEdit | UnitsEdit

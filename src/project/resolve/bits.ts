@@ -42,7 +42,7 @@ function resolveBit(context: Context, layer: Layer<RawBit>): BitSpec | undefined
     kind,
     diameter,
     ...(depth !== undefined && { depth }),
-    ...(kind === 'countersink' && { angleDeg: angle?.value ?? DEFAULTS.countersinkDeg[context.units] }),
+    ...(kind === 'countersink' && { angleDeg: angle?.value ?? DEFAULTS.countersinkDeg[context.usual] }),
     at: layer.path,
   }
 }

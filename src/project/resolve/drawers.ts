@@ -52,7 +52,7 @@ export function resolveDrawers(
 }
 
 const faceScrews = (context: Context): JointScrew[] =>
-  FACE_SCREWS[context.units].map((id) => usualItem(context, 'through screw', id))
+  FACE_SCREWS[context.usual].map((id) => usualItem(context, 'through screw', id))
 
 const equal = (count: number): DrawerPlace[] => Array.from({ length: count }, () => ({ height: undefined, share: 1 }))
 
@@ -84,7 +84,7 @@ function resolveStack(context: Context, stack: Said<unknown> | undefined, inner:
 }
 
 function resolveSlides(context: Context, slide: Said<string> | undefined): DrawerSlide[] {
-  const all = context.hardware.usual('drawer slide').filter((item) => item.measure === context.units)
+  const all = context.hardware.usual('drawer slide').filter((item) => item.measure === context.usual)
   if (slide === undefined || slide.value === 'auto') return all
   const item = itemNamed(context, slide, ['drawer slide'], ['auto'])
   return item === undefined ? all : [item]

@@ -48,14 +48,14 @@ export function resolveFlip(
 
 const BARS = { mm: ['axle 12', 'axle 16', 'axle 20'], in: ['axle 1/2 in', 'axle 5/8 in', 'axle 3/4 in'] } as const
 
-/** As named, or the thickest bar of the project's units that the core takes; the thinnest where it takes none. */
+/** As named, or the thickest bar of the usual sizes that the core takes; the thinnest where it takes none. */
 function resolveAxle(context: Context, axle: Said<string> | undefined, core: Stock | undefined): Axle {
   const named =
     axle === undefined || axle.value === 'auto' ? undefined : itemNamed(context, axle, ['axle'], ['auto'], 'axle')
   if (named !== undefined) return named
-  const bars = BARS[context.units].map((id) => usualItem(context, 'axle', id))
+  const bars = BARS[context.usual].map((id) => usualItem(context, 'axle', id))
   const fitting = bars.filter((bar) => core === undefined || bar.coreLeast <= thinnest(core) + NOISE_MM)
-  return fitting.at(-1) ?? usualItem(context, 'axle', BARS[context.units][0])
+  return fitting.at(-1) ?? usualItem(context, 'axle', BARS[context.usual][0])
 }
 
 /** Of all readings: there the axle has the least room. */
@@ -70,7 +70,7 @@ const SCREW_KINDS = ['through screw', 'one-piece screw'] as const
 /** Of the core, left below the tip of a pilot that goes 1 mm deeper than its screw, mm; as the check of bores asks. */
 const BELOW_SCREW_MM = 4
 
-/** As named, or the longest of the project's units that stays inside the core; the shortest where none does. */
+/** As named, or the longest of the usual sizes that stays inside the core; the shortest where none does. */
 function resolveScrews(
   context: Context,
   screws: Said<string> | undefined,
@@ -82,11 +82,11 @@ function resolveScrews(
       ? undefined
       : itemNamed(context, screws, SCREW_KINDS, ['auto'], 'screw')
   if (named !== undefined) return named
-  const all = SCREWS[context.units].map((id) => usualItem(context, 'through screw', id))
+  const all = SCREWS[context.usual].map((id) => usualItem(context, 'through screw', id))
   const room = skin === undefined || core === undefined ? 0 : skin.thickness + core.thickness - BELOW_SCREW_MM
   return (
     all.filter((screw) => screw.length <= room + NOISE_MM).at(-1) ??
-    usualItem(context, 'through screw', SCREWS[context.units][0])
+    usualItem(context, 'through screw', SCREWS[context.usual][0])
   )
 }
 
@@ -94,7 +94,7 @@ function resolveLock(context: Context, layers: Layers<RawFlip>, flip: Said<unkno
   const whole = said(layers, 'locking bolts')
   const own = asLayers<RawLock>([whole], 'item')
   const name = said(own, 'item')
-  const usual = context.units === 'in' ? 'locking bolt 5/16 in' : 'locking bolt M8'
+  const usual = context.usual === 'in' ? 'locking bolt 5/16 in' : 'locking bolt M8'
   return {
     item: (name && itemNamed(context, name, ['locking bolt'])) ?? usualItem(context, 'locking bolt', usual),
     eachSide: said(own, 'each side')?.value ?? 2,

@@ -41,7 +41,7 @@ export function backJoint(
   const thin = thickness === undefined || thickness <= DEFAULTS.thinBack
   const [metric, inch] = BACK_SCREWS[thin ? 'thin' : lies]
   return {
-    fasten: context.units === 'in' ? inch : metric,
+    fasten: context.usual === 'in' ? inch : metric,
     endDistance: DEFAULTS.backEndDistance,
     spacing: DEFAULTS.backSpacing,
   }
@@ -189,9 +189,9 @@ function fittingFor(context: Context, path: DefinitionPath, kind: Fitting['kind'
   return undefined
 }
 
-/** The item that a kind word stands for in the project's units, or the item of that name. */
+/** The item that a kind word stands for among the usual sizes, or the item of that name. */
 function defaultItem(context: Context, word: string): Item {
-  const id = word === 'through screw' ? (context.units === 'in' ? 'screw #8x1-3/4' : 'screw 4.5x45') : word
+  const id = word === 'through screw' ? (context.usual === 'in' ? 'screw #8x1-3/4' : 'screw 4.5x45') : word
   const kind = FASTENERS.find((one) => one === id)
   const item = kind === undefined ? context.hardware.find(id) : context.hardware.usual(kind)[0]
   if (item === undefined) throw new Error(`the catalogue has no item for "${word}"`)

@@ -63,7 +63,7 @@ function resolveLedge(context: Context, ledge: Said<unknown> | undefined): Inser
 function resolveLevelling(context: Context, screw: Said<string> | undefined): LevellingScrew | undefined {
   if (screw?.value === 'none') return undefined
   if (screw !== undefined) return itemNamed(context, screw, ['levelling screw'], ['none'])
-  return usualItem(context, 'levelling screw', context.units === 'in' ? 'levelling screw #10-24' : 'levelling screw M6')
+  return usualItem(context, 'levelling screw', context.usual === 'in' ? 'levelling screw #10-24' : 'levelling screw M6')
 }
 
 function resolveSlot(context: Context, slot: Said<unknown>): SlotSpec | undefined {

@@ -40,7 +40,7 @@ export function resolveOutputs(context: Context, outputs: Said<unknown> | undefi
   const version = said(dxf, 'version')?.value
   const budget = said(layers, 'page budget')?.value
   return {
-    paper: said(layers, 'paper')?.value ?? (context.units === 'in' ? 'Letter' : 'A4'),
+    paper: said(layers, 'paper')?.value ?? (context.usual === 'in' ? 'Letter' : 'A4'),
     margin: within(context, said(layers, 'margin'), MARGIN),
     overlap: within(context, said(layers, 'overlap'), OVERLAP),
     ...(budget !== undefined && { pageBudget: budget }),

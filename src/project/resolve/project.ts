@@ -27,7 +27,7 @@ const MOST_MODULES = 2000
  * definition without problems is taken from it where it was made of the same; it is up to the caller to settle it.
  */
 export function resolveProject(context: Context, raw: Loose<RawDefinition>, memory: ReadMemory): Project {
-  context.units = raw.units ?? 'mm'
+  context.inUnits(raw)
   const around = surroundings(context, raw, memory)
   const modules = resolveModules(context, raw, around, memory)
   const outputs: Said<unknown> | undefined = raw.outputs && { value: raw.outputs, path: ['outputs'] }
@@ -60,7 +60,8 @@ export function resolveProject(context: Context, raw: Loose<RawDefinition>, memo
 
 /** Makes known what all modules depend on: stock, own hardware and what is common. */
 function surroundings(context: Context, raw: Loose<RawDefinition>, memory: ReadMemory): Surroundings {
-  const of = [raw.units, raw.stock, raw.hardware, raw.common, context.fitted, ...[...context.files].flat()]
+  const { units, usual, fitted, files } = context
+  const of = [units, usual, raw.stock, raw.hardware, raw.common, fitted, ...[...files].flat()]
   const found = memory.surroundings.take('', of, () => {
     resolveSurroundings(context, raw)
     return { stocks: context.stocks, hardware: context.hardware }

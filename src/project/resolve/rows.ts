@@ -135,5 +135,5 @@ function resolveJoin(context: Context, join: Said<unknown> | undefined): JoinSpe
 }
 
 function usualBolt(context: Context): JoiningBolt {
-  return usualItem(context, 'joining bolt', context.units === 'in' ? 'bolt 1/4 in' : 'bolt M6')
+  return usualItem(context, 'joining bolt', context.usual === 'in' ? 'bolt 1/4 in' : 'bolt M6')
 }

@@ -63,5 +63,5 @@ function resolvePins(context: Context, pins: Said<unknown> | undefined, behindFr
 }
 
 function usualPin(context: Context): ShelfPin {
-  return usualItem(context, 'shelf pin', context.units === 'in' ? 'pin 1/4 in' : 'pin 5')
+  return usualItem(context, 'shelf pin', context.usual === 'in' ? 'pin 1/4 in' : 'pin 5')
 }

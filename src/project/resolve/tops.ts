@@ -96,7 +96,7 @@ function resolveFix(
 function screwsOf(context: Context, word: Said<string>): readonly JointScrew[] {
   if (word.value === 'through screw') {
     const usual = context.hardware.usual('through screw').filter((item) => item.kind === 'through screw')
-    return usual.filter((item) => item.id.includes('#') === (context.units === 'in'))
+    return usual.filter((item) => item.id.includes('#') === (context.usual === 'in'))
   }
   const kinds: ('through screw' | PocketScrew['kind'])[] = ['through screw', 'pocket screw']
   const named = itemNamed(context, word, kinds, ['none', ...kinds])

@@ -137,6 +137,10 @@ export const definitionSchema = group({
   storyrod: required(z.literal(1, kind('format version')), 'Version of this format: 1.'),
   title: optional(z.string(kind('text')).max(200, kind('short text')), 'What the project is called on the drawings.'),
   units: optional(z.enum(['mm', 'in'], kind('units')), 'The unit of bare numbers: mm or in. Default mm.'),
+  'usual sizes': optional(
+    z.enum(['mm', 'in'], kind('units')),
+    "What holds where nothing is said: the sizes, gaps, fittings and paper of metric work (mm) or of inch work (in). Default: as the project's units.",
+  ),
   stock: required(z.record(z.string(), stockSchema, kind('names')), 'Sheet goods, each under a name of your choice.'),
   hardware: optional(
     z.record(z.string(), ownHardwareSchema, kind('names')),

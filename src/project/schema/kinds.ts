@@ -20,7 +20,8 @@ export function orList(list: readonly string[]): string {
 /** Stands for a size that the sheets on hand decide. */
 export const AS_LARGE_AS_FITS = 'as large as fits'
 
-const LENGTH = 'a length such as 600, 600 mm, 23 7/16 in'
+/** What a length is, in the words of every kind that may be one. */
+export const LENGTH = 'a length such as 600, 600 mm, 23 7/16 in'
 export const BACKS = ['applied', 'between sides', 'inset', 'grooved', 'rebated', 'none'] as const
 const EDGES = ['front', 'back', 'left', 'right', 'top', 'bottom'] as const
 export const JOINT_WORDS = [

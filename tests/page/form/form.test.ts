@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { sampleText } from '../../support/samples.ts'
-import { wholeText } from '../support/definition.ts'
+import { wholeText, writeDefinition } from '../support/definition.ts'
 import { DESK, type OpenPage, openPage, PHONE } from '../support/open-page.ts'
 
 const STUDIO = sampleText('pottery-studio')
@@ -70,6 +70,24 @@ describe('at a desk', () => {
     await page.getByRole('button', { name: 'Undo' }).click()
     expect(await textNow()).toBe(STUDIO)
     await soon(() => field('width').inputValue()).toBe('640')
+  })
+
+  test('other units are taken without another size, in one step', async () => {
+    await form.locator('summary', { hasText: 'other units, same sizes' }).click()
+    await press('Go on in inches').click()
+    await soon(() => form.getByLabel('usual sizes', { exact: true }).inputValue()).toBe('mm')
+    expect(await form.getByLabel('units', { exact: true }).inputValue()).toBe('in')
+    await soon(() => field('width').inputValue()).toBe('640 mm')
+    const text = await textNow()
+    expect(text).toContain('units: in\nusual sizes: mm\n')
+    expect(text).toContain('    width: 640 mm\n')
+    await page.locator('.findings-count[data-looking="no"]').waitFor({ state: 'attached' })
+    expect(await form.getByText(/^The definition has/).count()).toBe(0)
+    await press('Go on in millimetres').click()
+    await soon(() => form.getByLabel('units', { exact: true }).inputValue()).toBe('mm')
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await page.getByRole('button', { name: 'Undo' }).click()
+    expect(await textNow()).toBe(STUDIO)
   })
 
   test('nothing stands below the page, however long the form is', async () => {
@@ -183,6 +201,23 @@ describe('at a desk', () => {
     await soon(() => fold.locator('..').getAttribute('open')).not.toBeNull()
     await undoAll()
     await form.getByText('The definition has a mistake.').waitFor({ state: 'detached' })
+  })
+
+  test('a mistake at a number with steps is marked there, gone to, and taken back', async () => {
+    await writeDefinition(page, STUDIO.replace('- loose shelves: 2\n', '- loose shelves: two\n'))
+    await showAs('Form')
+    await press('Go to it').click()
+    const shelves = form.getByLabel('loose shelves', { exact: true })
+    await soon(() => isFocused(shelves)).toBe(true)
+    expect([await shelves.getAttribute('aria-invalid'), await shelves.inputValue()]).toEqual(['true', 'two'])
+    const described = await shelves.getAttribute('aria-describedby')
+    expect(await form.locator(`[id="${described}"]`).textContent()).toBe(
+      '"two" is not a number of shelves; expected: a whole number from 1 to 100, or keys such as {count: 2, rear gap: 3}Take it out',
+    )
+    await shelves.fill('2')
+    await shelves.press('Enter')
+    await soon(() => shelves.getAttribute('aria-invalid')).toBe('false')
+    expect(await textNow()).toBe(STUDIO)
   })
 
   test('while the text cannot be read the form waits, and says which line to mend', async () => {

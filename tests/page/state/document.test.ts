@@ -50,3 +50,40 @@ test('edits of one visit are one step to undo, with what was typed in the text b
   document.redo()
   expect(document.text.value).toBe('width: 700 # mm\n')
 })
+
+test('what a visit tried and took back leaves no step to redo, and those that were there before stay', () => {
+  const document = pageDocument(opened('width: 600\ndepth: 500\n'))
+  const visit = {}
+  document.edit([{ path: ['width'], value: 6 }], visit)
+  document.edit([], visit)
+  expect(document.canRedo.value).toBe(false)
+  document.redo()
+  expect(document.text.value).toBe('width: 600\ndepth: 500\n')
+
+  document.setText('width: 600\ndepth: 510\n')
+  document.setText('width: 600\ndepth: 520\n')
+  document.undo()
+  const other = {}
+  for (const value of [6, 61]) document.edit([{ path: ['width'], value }], other)
+  document.edit([], other)
+  expect([document.canUndo.value, document.canRedo.value]).toEqual([true, true])
+  document.redo()
+  expect(document.text.value).toBe('width: 600\ndepth: 520\n')
+  document.undo()
+  document.undo()
+  expect(document.text.value).toBe('width: 600\ndepth: 500\n')
+  expect(document.canUndo.value).toBe(false)
+})
+
+test('what a visit takes back is told to those who follow, step by step', () => {
+  const document = pageDocument(opened('width: 600\n'))
+  let text = document.state.value.doc
+  document.follow(({ startState, newDoc }) => {
+    expect(startState.doc.eq(text)).toBe(true)
+    text = newDoc
+  })
+  const visit = {}
+  document.edit([{ path: ['width'], value: 6 }], visit)
+  document.edit([], visit)
+  expect(text.toString()).toBe('width: 600\n')
+})

@@ -4,7 +4,8 @@ import { explanationAt } from '../../../src/page/text/explain.ts'
 import { findingMarks, problemMarks, rangeAt } from '../../../src/page/text/marks.ts'
 import { namesIn, pathAt } from '../../../src/page/text/path-at.ts'
 import { suggestionsAt } from '../../../src/page/text/suggest.ts'
-import { placeOf, readDefinition } from '../../../src/project/index.ts'
+import { isFilledBelow, marginOf, takingOf } from '../../../src/page/text/taking.ts'
+import { acceptedAt, type DefinitionPath, placeOf, readDefinition, spliced } from '../../../src/project/index.ts'
 import { sampleText } from '../../support/samples.ts'
 
 /** What is offered at the mark | of a text. */
@@ -12,11 +13,42 @@ function offered(marked: string) {
   const offset = marked.indexOf('|')
   const text = marked.replace('|', '')
   const here = pathAt(text, offset)
-  return here === undefined
-    ? []
-    : suggestionsAt(here, () => namesIn(text), offset - (text.lastIndexOf('\n', offset - 1) + 1))
+  return here === undefined ? [] : suggestionsAt(here, () => namesIn(text), marginOf(text, here.from))
+}
+
+/** The text after the suggestion with a label was taken at the mark, with the cursor marked. */
+function taken(marked: string, wanted: string, as?: string): string {
+  const offset = marked.indexOf('|')
+  const text = marked.replace('|', '')
+  const here = pathAt(text, offset)
+  const one = offered(marked).find(({ label, kind }) => label === wanted && (as === undefined || kind === as))
+  if (here === undefined || one === undefined) throw new Error(`${wanted} is not offered`)
+  const { changes, cursor } = takingOf(text, here, one)
+  const after = spliced(text, changes)
+  return `${after.slice(0, cursor)}|${after.slice(cursor)}`
 }
 const labels = (marked: string): string[] => offered(marked).map(({ label }) => label)
+
+/** Places that hold keys or items of groups, and may hold something plain as well. */
+const EITHER: ReadonlyMap<string, DefinitionPath> = placesOfEither([], new Map())
+
+function placesOfEither(path: DefinitionPath, found: Map<string, DefinitionPath>): Map<string, DefinitionPath> {
+  const accepted = acceptedAt(path)
+  const item = accepted?.list ? acceptedAt([...path, 0]) : undefined
+  const keys = accepted?.keys ?? []
+  // Bays hold bays: each key of a key is looked at once.
+  const name = path.slice(-2).join(' › ')
+  if (path.length > 12 || accepted === undefined || (path.length > 3 && found.has(name))) return found
+  if (accepted.plain && (keys.length > 0 || (item?.keys.length ?? 0) > 0)) found.set(name, path)
+  for (const { key } of keys) if (path.length < 9) placesOfEither([...path, key], found)
+  if (accepted.freeKeys) placesOfEither([...path, 'a'], found)
+  if (item !== undefined && path.length < 9) placesOfEither([...path, 0], found)
+  return found
+}
+
+test('many places take a word or keys', () => {
+  expect(EITHER.size).toBeGreaterThan(15)
+})
 
 const HEAD = 'stock:\n  board: {}\n  "a: b": {}\nhardware:\n  own grip: {}\nmodules:\n  box:\n'
 
@@ -50,6 +82,55 @@ describe('what fits at a place', () => {
     expect(labels(`${HEAD}    carcase: { joint: |`).slice(0, 2)).toEqual(['through screw', 'one-piece screw'])
   })
 
+  test('where a word or a group may stand, the words, then the keys of the group on a line of their own', () => {
+    const base = offered(`${HEAD}    base: |`)
+    expect(base.map(({ label }) => label).slice(0, 3)).toEqual(['none', 'casters', 'fixed casters'])
+    expect(base.map(({ label }) => label)).toEqual(expect.arrayContaining(['feet', 'plinth']))
+    // Four columns are those of `base`, and what stands in it has two more; a group in it two more again.
+    const text = (marked: string, wanted: string) => offered(marked).find(({ label }) => label === wanted)
+    expect(text(`${HEAD}    base: |`, 'casters')).toMatchObject({ text: '\n      casters: ', kind: 'key' })
+    expect(text(`${HEAD}    base: |`, 'plinth')?.text).toBe('\n      plinth:\n        ')
+    expect(text(`${HEAD}    inside:\n      stacked:\n        - front: |`, 'kind')?.text).toBe('\n            kind: ')
+    expect(text(`${HEAD}    base: ca|`, 'casters')?.text).toBe('\n      casters: ')
+    expect(text(`${HEAD}    base:\n      plinth: |`, 'height')).toMatchObject({ text: '\n        height: ' })
+  })
+
+  test('in brackets the group gets brackets, with room for what follows its key', () => {
+    const base = offered(`${HEAD}    box: { base: |, depth: 400 }`.replace('    box', '  other'))
+    expect(base.find(({ label }) => label === 'casters')).toMatchObject({ text: '{ casters: ', behind: ' }' })
+    const worktop = offered('common: { worktop: { | } }')
+    expect(worktop.find(({ label }) => label === 'stock')).toMatchObject({ text: 'stock: ' })
+    expect(worktop.find(({ label }) => label === 'stock')?.behind).toBeUndefined()
+  })
+
+  test('where a list may stand, its first item: of groups on a line with a dash, of words in brackets', () => {
+    const one = (marked: string, wanted: string) => offered(marked).find(({ label }) => label === wanted)
+    const drawers = `${HEAD}    inside:\n      drawers:\n        stack: |`
+    expect(one(drawers, 'height')?.text).toBe('\n          - height: ')
+    expect(one(`${HEAD}    inside: { drawers: { stack: | } }`, 'height')).toMatchObject({
+      text: '[{ height: ',
+      behind: ' }]',
+    })
+    const edges = `${HEAD}    lipping:\n      - edges: |`
+    expect(labels(edges)).toEqual(['all', '[front]', '[back]', '[left]', '[right]', '[top]', '[bottom]'])
+    expect(one(edges, '[front]')).toMatchObject({ text: '[front', behind: ']' })
+    expect(labels(`${HEAD}floor plan:\n  - row: |`)).toEqual(['[box]'])
+    // Heights of hinges: any lengths, of which none is likelier than another.
+    expect(labels(`${HEAD}    inside: { front: { kind: door, hinges: { count: |`)).toEqual([])
+  })
+
+  test.each([...EITHER])('%s is offered as the schema has it', (_, path) => {
+    const here = { path, on: 'value', word: '', from: 0, to: 0, flow: false, colon: false, siblings: [] } as const
+    const accepted = acceptedAt(path)
+    const offeredKeys = suggestionsAt(here, () => namesIn(''), 4).filter(({ kind }) => kind === 'key')
+    expect(offeredKeys.map(({ label }) => label).toSorted()).toEqual(
+      [
+        ...new Set([...(accepted?.keys ?? []), ...(acceptedAt([...path, 0])?.keys ?? [])].map(({ key }) => key)),
+      ].toSorted(),
+    )
+    for (const { text } of offeredKeys) expect(text).toMatch(/^\n {6}(?:- )?\S/)
+  })
+
   test('both keys and names in the items of a list', () => {
     expect(labels(`${HEAD}    inside:\n      stacked:\n        - |`)).toContain('size')
     expect(labels(`${HEAD}    lipping:\n      - edges: [|`)).toEqual([
@@ -67,6 +148,69 @@ describe('what fits at a place', () => {
     expect(labels('colours:\n  |')).toEqual([])
     expect(labels('# |')).toEqual([])
     expect(labels('units: mm|')).toEqual(['in'])
+  })
+})
+
+describe('what is taken', () => {
+  const MODULE = 'modules:\n  box:\n'
+
+  test('breaks the line below its key, and leaves no spaces behind that', () => {
+    expect(taken(`${MODULE}    base: |\n    depth: 400\n`, 'casters')).toBe(
+      `${MODULE}    base:\n      casters: |\n    depth: 400\n`,
+    )
+    expect(taken(`${MODULE}    base: pl|\n`, 'plinth')).toBe(`${MODULE}    base:\n      plinth:\n        |\n`)
+    expect(taken(`${MODULE}    base:|`, 'casters')).toBe(`${MODULE}    base:\n      casters: |`)
+    expect(taken(`${MODULE}    inside:\n      stacked:\n        - front: |`, 'kind')).toBe(
+      `${MODULE}    inside:\n      stacked:\n        - front:\n            kind: |`,
+    )
+  })
+
+  test('leaves the comment of the line where it is', () => {
+    expect(taken(`${MODULE}    base: |  # on wheels\n`, 'casters')).toBe(
+      `${MODULE}    base:   # on wheels\n      casters: |\n`,
+    )
+    expect(taken(`${MODULE}    base: ca| # on wheels\n`, 'casters')).toBe(
+      `${MODULE}    base:  # on wheels\n      casters: |\n`,
+    )
+  })
+
+  test('stands in brackets of its own within brackets, the cursor in them', () => {
+    expect(taken(`${MODULE}    other: { base: |, depth: 400 }`.replace('    other', '  other'), 'casters')).toBe(
+      `${MODULE}  other: { base: { casters: | }, depth: 400 }`,
+    )
+    expect(taken('common: { base:| }', 'none')).toBe('common: { base: none| }')
+    expect(taken('common: { lipping: [{ edges: | }] }', '[front]')).toBe('common: { lipping: [{ edges: [front|] }] }')
+  })
+
+  test('can be read, wherever a word or keys may stand', () => {
+    for (const path of EITHER.values()) {
+      // In block style, and in brackets; lists of lists have no line of their own.
+      const lines = path.map((step, k) => ' '.repeat(2 * k) + (step === 0 ? '-' : `${step}:`))
+      const flow = path.reduceRight<string>((inner, step) => (step === 0 ? `[${inner}]` : `{ ${step}: ${inner} }`), '|')
+      for (const marked of [`${lines.join('\n')} |`, flow]) {
+        for (const { label, kind, text } of offered(marked)) {
+          if (kind !== 'key') continue
+          const after = taken(marked, label, 'key')
+          const at = pathAt(after.replace('|', ''), after.indexOf('|'))
+          const inList = text.includes('- ') || text.includes('[')
+          const below = after.slice(0, after.indexOf('|')).match(/\n +(- )?$/)
+          const whole = [...path, ...(inList && /^\n *- |^\[/.test(text) ? [0] : []), label]
+          expect(at?.path, after).toEqual(below?.[1] === undefined ? whole : [...whole, 0])
+        }
+      }
+    }
+  })
+
+  test('is not offered where the group stands below already', () => {
+    const filled = (marked: string): boolean => {
+      const here = pathAt(marked.replace('|', ''), marked.indexOf('|'))
+      return here !== undefined && isFilledBelow(marked.replace('|', ''), here)
+    }
+    expect(filled('base: |\n\n  # c\n  casters: x\n')).toBe(true)
+    expect(filled('bits: |\n- kind: x\n')).toBe(true)
+    expect(filled('base: |\ndepth: 3\n')).toBe(false)
+    expect(filled('base: |')).toBe(false)
+    expect(filled('base: n|\n  a: 1')).toBe(false)
   })
 })
 

@@ -65,6 +65,29 @@ describe('the text', () => {
     expect(await page.locator('.cm-tooltip-autocomplete li').first().textContent()).toMatch(/^beech top/)
   })
 
+  test('where a word or keys may stand, a key of the group is taken on a line of its own', async () => {
+    await goTo('width: 640')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('ba')
+    const list = page.locator('.cm-tooltip-autocomplete')
+    const base = list.locator('li', { hasText: /^base$/ })
+    await base.waitFor()
+    await page.waitForTimeout(150)
+    await page.keyboard.press('Enter')
+    await list.locator('li', { hasText: /^none$/ }).waitFor()
+    await page.keyboard.type('cas')
+    await list.locator('li', { hasText: /^casters/ }).waitFor()
+    await page.waitForTimeout(150)
+    await page.keyboard.press('Enter')
+    // What the key takes is offered at once.
+    await list.locator('li', { hasText: /^caster 75/ }).waitFor()
+    await page.waitForTimeout(150)
+    await page.keyboard.type('caster 75')
+    const now = await lines()
+    const at = now.indexOf('    base:')
+    expect(now.slice(at, at + 2)).toEqual(['    base:', '      casters: caster 75'])
+  })
+
   test('says what a key means where one points at it, and at the foot where the cursor stands', async () => {
     await goTo('working height: 850')
     await page.locator('.text-foot', { hasText: 'above the floor' }).waitFor()

@@ -2,14 +2,16 @@ import { useSignal } from '@preact/signals'
 import type { JSX } from 'preact'
 import { formatLength } from '../../../length/index.ts'
 import { type DefinitionPath, dataAt, type Edit, idleFrontKeys } from '../../../project/index.ts'
-import { useForm } from '../form-state.ts'
+import { isGroup } from '../copied.ts'
+import { type Form, useForm } from '../form-state.ts'
 import { gistOf } from '../gist.ts'
 import { OrderButtons } from '../order-buttons.tsx'
-import { Keys, Place } from '../place.tsx'
+import { faultWords, Keys, Place, TakeOut } from '../place.tsx'
 import { Section } from '../section.tsx'
+import { shownValue } from '../written.ts'
 import { addBay, fillWithDrawers, frontBay, joinBays, placeBay, removeBay, shelve, splitBay } from './actions.ts'
 import type { BayView, Direction, FrontKind } from './bays.ts'
-import { Stepper } from './stepper.tsx'
+import { Stepper, type StepperFault } from './stepper.tsx'
 import { rounded } from './words.ts'
 
 interface DeedsProps {
@@ -116,6 +118,8 @@ function Leaf({ bay, choose }: DeedsProps): JSX.Element {
           value={bay.looseShelves}
           least={0}
           most={100}
+          path={[...path, 'loose shelves']}
+          fault={faultAt(form, [...path, 'loose shelves'], 'count')}
           change={(count) => act(shelve(form.now(), path, count))}
         />
         {bay.looseShelves > 0 && (
@@ -128,6 +132,8 @@ function Leaf({ bay, choose }: DeedsProps): JSX.Element {
           value={bay.drawers.length}
           least={0}
           most={20}
+          path={[...path, 'drawers']}
+          fault={faultAt(form, [...path, 'drawers'], 'stack')}
           change={(count) =>
             act(fillWithDrawers(form.now(), path, { count, behind: bay.behind || bay.front !== undefined }))
           }
@@ -140,6 +146,24 @@ function Leaf({ bay, choose }: DeedsProps): JSX.Element {
       </fieldset>
     </>
   )
+}
+
+/** What is wrong with a number that is written alone or as a key of a group; not with what its own fields show below. */
+function faultAt(form: Form, path: DefinitionPath, inGroup: string): StepperFault | undefined {
+  const value = dataAt(form.data.value, path)
+  const own = isGroup(value) ? [...path, inGroup] : path
+  const said = dataAt(form.data.value, own)
+  const words = faultWords([
+    ...form.problemsAt(path, !isGroup(value)),
+    ...(own === path ? [] : form.problemsAt(own, typeof said !== 'object')),
+  ])
+  if (words === undefined) return undefined
+  const written = typeof said === 'object' ? undefined : shownValue(said)
+  return {
+    words,
+    written: written === '' ? undefined : written,
+    remedy: <TakeOut path={said === undefined ? path : own} />,
+  }
 }
 
 /** Heights of single drawers are a list in the place of their number. */
