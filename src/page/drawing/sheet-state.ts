@@ -2,7 +2,7 @@ import { batch, computed, effect, type ReadonlySignal, type Signal, signal } fro
 import type { PanelId } from '../../assembly/index.ts'
 import type { Units } from '../../length/index.ts'
 import type { DefinitionPath } from '../../project/index.ts'
-import type { HoleFacts, Look, Scene, SceneHole, SceneOperation } from '../scene/types.ts'
+import type { HoleFacts, Look, OperationWork, Scene, SceneHole, SceneOperation } from '../scene/types.ts'
 import type { Page, PlaceShown } from '../state/page.ts'
 import { type Camera, centredOn, fitted, keptFitted, LEFT_PX, type SheetSize, toScreen } from './camera.ts'
 import { outFromUnder } from './card-place.ts'
@@ -43,6 +43,8 @@ export interface SheetState {
   readonly off: Signal<ReadonlySet<string>>
   /** Holes of the operations that are on. */
   readonly holes: ReadonlySignal<readonly SceneHole[]>
+  /** How many these are; asking for them takes longer. */
+  readonly holeCount: ReadonlySignal<number>
   /** What is known of the hole that is pointed at. */
   readonly facts: Signal<HoleFacts | undefined>
   /** Its card stays when the pointer goes. */
@@ -87,6 +89,9 @@ function unlessSame<T>(work: () => T): ReadonlySignal<T> {
   })
 }
 
+/** Work that makes no holes. */
+const CUTS: ReadonlySet<OperationWork> = new Set(['grooves', 'cutouts'])
+
 export function sheetState(page: Page): SheetState {
   const { workshop } = page
   const size = signal<SheetSize>({ width: 0, height: 0 })
@@ -104,10 +109,15 @@ export function sheetState(page: Page): SheetState {
     const all = workshop.scene.value?.holes ?? []
     return hidden.size === 0 ? all : all.filter(({ operation }) => !hidden.has(operation))
   })
+  const holeCount = computed(() => {
+    const operations = workshop.scene.value?.operations ?? []
+    const shown = operations.filter(({ id, work }) => !CUTS.has(work) && !off.value.has(id))
+    return shown.reduce((sum, { count }) => sum + count, 0)
+  })
   const scene = workshop.scene
   const cardFacts = computed(() => {
     const known = measuring.value === undefined ? facts.value : undefined
-    return scene.value?.holes.some(({ id }) => id === known?.id) ? known : undefined
+    return known !== undefined && scene.value?.holes.some(({ id }) => id === known.id) ? known : undefined
   })
   const units = computed(() => page.settings.units.value ?? workshop.outline.value?.units ?? 'mm')
   const card = cardState(signal<SheetSize | undefined>(undefined), {
@@ -229,6 +239,7 @@ export function sheetState(page: Page): SheetState {
     drawn,
     off,
     holes,
+    holeCount,
     facts,
     pinned,
     picked,

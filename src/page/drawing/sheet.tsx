@@ -93,7 +93,7 @@ function SheetList({ state }: { readonly state: SheetState }): JSX.Element {
   const { hole } = state.page
   const facts = state.facts.value
   const picked = state.picked.value
-  const count = state.holes.value.length
+  const count = state.holeCount.value
   const holeSaid = facts && facts.id === hole.value?.id ? holeWords(facts, state.units.value) : undefined
   // A hole that was pressed comes with its panel; one that is only pointed at does not take its place.
   const chosen =
@@ -122,12 +122,12 @@ function SheetList({ state }: { readonly state: SheetState }): JSX.Element {
 
 /** Keeps the picture at what the state says; returns what ends that. */
 function paint(state: SheetState, sheet: SVGSVGElement, world: World, over: Over): readonly (() => void)[] {
-  const { page, camera, off, holes, drawn } = state
+  const { page, camera, off, drawn } = state
   const { scene } = page.workshop
   return [
     effect(() => {
       const now = scene.value
-      if (now !== undefined) world.draw(now, holes.value, off.value)
+      if (now !== undefined) world.draw(now, off.value)
     }),
     effect(() => {
       const now = scene.value

@@ -1,5 +1,6 @@
-import type { OperationWork, Scene, SceneHole, SceneOperation, ScenePart } from '../scene/types.ts'
+import type { OperationWork, Scene, SceneOperation, ScenePart } from '../scene/types.ts'
 import type { Camera } from './camera.ts'
+import { type HoleBin, holeBins } from './hole-bins.ts'
 import type { PlacedPart } from './keys.ts'
 import { BEHIND, markSize, WORK_MARKS, workClass } from './marks.ts'
 import { Row, svgElement } from './svg.ts'
@@ -22,7 +23,7 @@ export class World {
   #shown: readonly ScenePart[] = []
   #hasMarks = true
   /** Holes whose marks are still to be written. */
-  #unmarked: readonly HoleBin[] | undefined
+  #unmarked: readonly DrawnBin[] | undefined
   readonly #partOf = new WeakMap<Element, ScenePart>()
 
   constructor() {
@@ -43,7 +44,7 @@ export class World {
   }
 
   /** Draws a scene without the operations that are off. */
-  draw(scene: Scene, holes: readonly SceneHole[], off: ReadonlySet<string>): void {
+  draw(scene: Scene, off: ReadonlySet<string>): void {
     const works = new Map(scene.operations.map((operation) => [operation.id, operation]))
     this.#shown = off.size === 0 ? scene.parts : scene.parts.filter(({ operation }) => !isOff(operation, off))
     this.#parts.begin()
@@ -56,27 +57,22 @@ export class World {
       this.#partOf.set(element, part)
     }
     this.#parts.end()
-    this.#drawHoles(holes, works)
+    this.#drawHoles(holeBins(scene, off), works)
   }
 
-  #drawHoles(holes: readonly SceneHole[], works: ReadonlyMap<string, SceneOperation>): void {
-    const sorted = new Map<string, SceneHole[]>()
-    for (const hole of holes) {
-      const key = hole.hidden ? `${hole.operation} hidden` : hole.operation
-      const bin = sorted.get(key)
-      if (bin === undefined) sorted.set(key, [hole])
-      else bin.push(hole)
-    }
-    const bins = [...sorted.values()].flatMap(([first, ...others]): HoleBin[] => {
-      if (first === undefined) return []
-      const work = works.get(first.operation)?.work ?? 'pulls and fittings'
-      return [{ holes: [first, ...others], first, work, classes: `${workClass(work)}${first.hidden ? ' behind' : ''}` }]
+  #drawHoles(holes: readonly HoleBin[], works: ReadonlyMap<string, SceneOperation>): void {
+    const bins = holes.map((bin): DrawnBin => {
+      const work = works.get(bin.operation)?.work ?? 'pulls and fittings'
+      return {
+        ...bin,
+        work,
+        classes: `${workClass(work)}${bin.hidden ? ' behind' : ''}`,
+        place: bin.at && { transform: `translate(${bin.at[0]} ${bin.at[1]})` },
+      }
     })
     this.#rims.begin()
-    for (const { holes: all, first, classes } of bins) {
-      const d = all.map((hole) => hole.d).join('')
-      this.#rims.next({ class: `rim ${classes}`, d, 'data-operation': first.operation })
-    }
+    for (const { rims, operation, classes, place } of bins)
+      this.#rims.next({ class: `rim ${classes}`, d: rims, 'data-operation': operation, ...place })
     this.#rims.end()
     // Seen from far there are no marks: they are written when one comes near.
     this.#unmarked = bins
@@ -86,12 +82,11 @@ export class World {
   #drawMarks(): void {
     if (this.#unmarked === undefined) return
     this.#marks.begin()
-    for (const { holes, first, work, classes } of this.#unmarked) {
-      const d = holes.map(({ at }) => `M${round(at[0])} ${round(at[1])}h0`).join('')
+    for (const { dots, hidden, work, classes, place } of this.#unmarked) {
       // What lies behind has no colour: it is there, but not on this side.
-      const layers = first.hidden ? BEHIND : WORK_MARKS[work].layers
+      const layers = hidden ? BEHIND : WORK_MARKS[work].layers
       for (const { width, form, of } of layers)
-        this.#marks.next({ class: `mark ${classes} ${form} ${of}`, style: `--width: ${width}px`, d })
+        this.#marks.next({ class: `mark ${classes} ${form} ${of}`, style: `--width: ${width}px`, d: dots, ...place })
     }
     this.#marks.end()
     this.#unmarked = undefined
@@ -139,19 +134,14 @@ export class World {
   }
 }
 
-/** Holes that are drawn as one: of one operation, all on this side or all behind. */
-interface HoleBin {
-  readonly holes: readonly SceneHole[]
-  readonly first: SceneHole
+interface DrawnBin extends HoleBin {
   readonly work: OperationWork
   readonly classes: string
+  readonly place: { readonly transform: string } | undefined
 }
 
 const isOff = (operation: string | undefined, off: ReadonlySet<string>): boolean =>
   operation !== undefined && off.has(operation)
-
-/** For the screen a thousandth of a mm is more than enough, and shorter to read. */
-const round = (mm: number): number => Math.round(mm * 1000) / 1000
 
 function hatch(id: string, d: string): SVGPatternElement {
   const pattern = svgElement('pattern', { id, width: HATCH_PX, height: HATCH_PX, patternUnits: 'userSpaceOnUse' })
