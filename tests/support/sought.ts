@@ -15,7 +15,7 @@ export function expectFaultless(
       if (faults.length > 0) throw new Error(faults.slice(0, 5).join('\n'))
     }),
     // Shrinking is cut off in time to print what was found.
-    { interruptAfterTimeLimit: 45_000, markInterruptAsFailure: false, ...parameters },
+    { interruptAfterTimeLimit: 100_000, markInterruptAsFailure: false, ...parameters },
   )
   if (!run.failed) return
   const { seed, counterexamplePath, counterexample, errorInstance } = run

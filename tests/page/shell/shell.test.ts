@@ -13,6 +13,7 @@ const idOf = (area: string): string => `#${area.toLowerCase().replace(' ', '-')}
 const focused = (page: Page): Promise<string> =>
   page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent || '')
 
+// Both are opened from the disk, as a double click does, and at the end nothing has gone wrong in them.
 describe('on a desk', () => {
   let open: OpenPage | undefined
   let page: Page
@@ -171,6 +172,19 @@ describe('on small screens', () => {
     expect(block.y + block.height).toBeLessThanOrEqual(390)
     expect(block.x).toBeGreaterThanOrEqual(paper.x + paper.width - 1)
     expect(paper.height).toBeGreaterThan(200)
+  })
+
+  test('on a phone, what one types in is large enough not to be zoomed in on', async () => {
+    await page.setViewportSize(PHONE)
+    const field = await textField(page)
+    const size = await field.evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize))
+    expect(size).toBeGreaterThanOrEqual(16)
+    const heights = await page
+      .locator('.text-tools button')
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height))
+    expect(heights.length).toBeGreaterThan(0)
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(44)
+    expect(await overhang(page)).toBe(0)
   })
 
   test('a finding that is gone to brings the drawing up', async () => {
