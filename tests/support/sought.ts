@@ -17,6 +17,8 @@ export function expectFaultless(
     // Shrinking is cut off in time to print what was found.
     { interruptAfterTimeLimit: 100_000, markInterruptAsFailure: false, ...parameters },
   )
+  if (run.interrupted && !run.failed)
+    throw new Error(`cut off after ${run.numRuns} definitions: nothing else was wrong`)
   if (!run.failed) return
   const { seed, counterexamplePath, counterexample, errorInstance } = run
   const why = errorInstance instanceof Error ? errorInstance.message : String(errorInstance)

@@ -3,9 +3,12 @@ import { join } from 'node:path'
 import { unzipSync } from 'fflate'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { SAMPLES } from '../../support/samples.ts'
+import { inOneChain } from '../support/chain.ts'
 import { type OpenPage, openPage } from '../support/open-page.ts'
 import { fileState, LONG, settled, taken, unfold } from './doings.ts'
 import { inFolder, withFolder } from './folder.ts'
+
+inOneChain()
 
 let desk: OpenPage
 
