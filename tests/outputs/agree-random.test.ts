@@ -16,6 +16,16 @@ function sound(of: Built): Panel[] {
   return of.panels.filter(({ id }) => !stopped.has(id))
 }
 
+/** Panels that are drawn of one project. */
+const MOST = 12
+
+/** One of each role, then others: a dozen of many projects shows more than all of a few. */
+function different(panels: readonly Panel[]): Panel[] {
+  const first = new Map<string, Panel>()
+  for (const panel of panels) if (!first.has(panel.role)) first.set(panel.role, panel)
+  return [...new Set([...first.values(), ...panels])].slice(0, MOST)
+}
+
 describe('what is drawn agrees with panels.json', () => {
   test('over random projects', () => {
     const tally = nothing()
@@ -23,7 +33,8 @@ describe('what is drawn agrees with panels.json', () => {
       anyDefinition,
       (text) => {
         const of = built(text)
-        return faceFaults(of, sound(of), tally)
+        const panels = different(sound(of))
+        return faceFaults({ ...of, panels }, panels, tally)
       },
       { numRuns: 30 },
     )
