@@ -1,28 +1,26 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Assembly, assemble, type PlacedHardware, type PlacedModule } from '../../src/assembly/index.ts'
+import type { Assembly, PlacedHardware, PlacedModule } from '../../src/assembly/index.ts'
 import { compose, place, placeBack, turn, type Vec3 } from '../../src/geometry/index.ts'
-import { type Built, build } from '../../src/outputs/index.ts'
+import type { Built } from '../../src/outputs/index.ts'
 import type { Bore, Panel } from '../../src/panel/index.ts'
 import type { Project } from '../../src/project/index.ts'
-import { panelOf, projectOf } from '../support/define.ts'
+import { built, panelOf } from '../support/define.ts'
 import { anyFloorPlan } from '../support/random-floor.ts'
 
 const RUNS = { numRuns: 100 }
 const TIGHT = 1e-6
 
-const overPlans = (look: (project: Project) => void): void =>
+/** Worked out to the last hole. */
+const over = (look: (of: Built) => void): void =>
   fc.assert(
-    fc.property(anyFloorPlan, (text) => look(projectOf(text))),
+    fc.property(anyFloorPlan, (text) => look(built(text))),
     RUNS,
   )
 
-/** Worked out to the last hole. */
-const over = (look: (of: Built) => void): void => overPlans((project) => look(build(project)))
-
-/** Placed, without the holes. */
+/** Placed, whatever its holes are. */
 const overPlaced = (look: (project: Project, of: Assembly) => void): void =>
-  overPlans((project) => look(project, assemble(project)))
+  over(({ project, assembly }) => look(project, assembly))
 
 /** Both extents, seen in another module's frame, of what some modules cover. */
 function coveredBy(modules: readonly PlacedModule[], seenFrom: PlacedModule): { x: number[]; y: number[] } {

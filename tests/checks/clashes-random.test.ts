@@ -65,9 +65,9 @@ test('the index finds the pairs, and the walls, that looking at every pair finds
       // Each pair once, and none that looking at every pair does not give.
       expect([...indexed.keys()]).toEqual([])
     }),
-    { numRuns: 1000 },
+    { numRuns: 500 },
   )
-  expect(found).toBeGreaterThan(2500)
+  expect(found).toBeGreaterThan(1200)
 })
 
 test('the pairs stand in one order', () => {

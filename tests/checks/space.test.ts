@@ -17,9 +17,9 @@ import {
   Y,
   Z,
 } from '../../src/geometry/index.ts'
-import { type Built, build } from '../../src/outputs/index.ts'
+import type { Built } from '../../src/outputs/index.ts'
 import { applyEdits } from '../../src/project/index.ts'
-import { built, projectOf } from '../support/define.ts'
+import { built } from '../support/define.ts'
 import { anyDefinition } from '../support/random.ts'
 import '../support/seed.ts'
 import { ruleCases } from './cases/index.ts'
@@ -133,7 +133,7 @@ describe('looking for what is near', () => {
     const found = new Map<string, number>()
     fc.assert(
       fc.property(anyDefinition, (text) => {
-        const of = subject(build(projectOf(text)))
+        const of = subject(built(text))
         const findings = spaceBy(of, INDEXED)
         for (const { rule } of findings) found.set(rule, (found.get(rule) ?? 0) + 1)
         expect(plain(findings)).toEqual(plain(spaceBy(of, ALL)))

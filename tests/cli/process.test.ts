@@ -10,6 +10,8 @@ import { fill, tempFolder, tree, treeWithTimes } from './helpers/temp.ts'
 
 const OLD = { 'studio-drawings/svg/module/panel-0-a.svg': 'old', 'studio-drawings/panels.json': '{"files":[]}' }
 
+const STOPPED = { out: 'halfway\n', err: 'storyrod: stopped; the earlier output is as it was.\n' }
+
 function shop(): string {
   const cwd = tempFolder()
   fill(cwd, { 'studio.yaml': '', ...OLD })
@@ -39,37 +41,20 @@ describe('a process that is ended while it draws', () => {
     expect(stagingFolders(cwd)).toEqual([])
   })
 
-  test.each([
-    ['SIGINT', 130],
-    ['SIGTERM', 143],
-  ] as const)('by %s: it clears up itself and ends with %i', async (signal, code) => {
+  test('by SIGTERM: it clears up itself and ends with 143', async () => {
     const cwd = shop()
     const before = treeWithTimes(cwd)
     const child = start(SLOW, ['draw', 'studio.yaml'], { cwd })
     await child.printed('halfway')
-    child.process.kill(signal)
-    expect(await child.ended).toEqual({
-      code,
-      signal: null,
-      out: 'halfway\n',
-      err: 'storyrod: stopped; the earlier output is as it was.\n',
-    })
+    child.process.kill('SIGTERM')
+    expect(await child.ended).toEqual({ code: 143, signal: null, ...STOPPED })
     expect(treeWithTimes(cwd)).toEqual(before)
-  })
-
-  test('by SIGINT with no earlier output: not even the folder stays', async () => {
-    const cwd = tempFolder()
-    fill(cwd, { 'studio.yaml': '' })
-    const child = start(SLOW, ['draw', 'studio.yaml'], { cwd })
-    await child.printed('halfway')
-    child.process.kill('SIGINT')
-    expect((await child.ended).code).toBe(130)
-    expect(tree(cwd)).toEqual({ 'studio.yaml': '' })
   })
 })
 
-test('a second run into the same folder gives way to the first, which is not disturbed', async () => {
+test('a second run into the same folder gives way to the first, which clears up at SIGINT and ends with 130', async () => {
   const cwd = shop()
+  const before = treeWithTimes(cwd)
   const child = start(SLOW, ['draw', 'studio.yaml'], { cwd })
   await child.printed('halfway')
   const second = await run(cwd, ['draw', 'studio.yaml'])
@@ -77,13 +62,28 @@ test('a second run into the same folder gives way to the first, which is not dis
   expect(second.err).toContain(`another run (process ${child.process.pid}) is drawing there`)
   expect(stagingFolders(cwd)).toEqual([`.storyrod-staging-${child.process.pid}`])
   child.process.kill('SIGINT')
-  expect((await child.ended).code).toBe(130)
+  expect(await child.ended).toEqual({ code: 130, signal: null, ...STOPPED })
+  expect(treeWithTimes(cwd)).toEqual(before)
 })
 
-test('staging folders of processes that are gone are cleared away, with a number in use by none', async () => {
+test('with no earlier output not even the folder stays, though the reader of its words has gone away', async () => {
+  const cwd = tempFolder()
+  fill(cwd, { 'studio.yaml': '' })
+  const child = start(SLOW, ['draw', 'studio.yaml'], { cwd })
+  await child.printed('halfway')
+  child.process.stdout?.destroy()
+  child.process.stderr?.destroy()
+  child.process.kill('SIGINT')
+  expect((await child.ended).code).toBe(130)
+  expect(tree(cwd)).toEqual({ 'studio.yaml': '' })
+})
+
+test('prints its version; and the staging folder of a process that is gone is cleared away', async () => {
   const cwd = shop()
   const child = start(BIN, ['--version'], { cwd })
-  await child.ended
+  const ended = await child.ended
+  expect(ended).toMatchObject({ code: 0, err: '' })
+  expect(ended.out).toMatch(/^\d+\.\d+\.\d+\n$/)
   fill(cwd, { [`studio-drawings/.storyrod-staging-${child.process.pid}/new/x`]: 'left behind' })
   await replaceOutput(nodeDisk, {
     folder: join(cwd, 'studio-drawings'),
@@ -96,27 +96,10 @@ test('staging folders of processes that are gone are cleared away, with a number
 })
 
 describe('the program as a process', () => {
-  test('prints its version', async () => {
-    const ended = await start(BIN, ['--version'], { cwd: tempFolder() }).ended
-    expect(ended).toMatchObject({ code: 0, err: '' })
-    expect(ended.out).toMatch(/^\d+\.\d+\.\d+\n$/)
-  })
-
   test('ends with the exit code of the command', async () => {
     const ended = await start(BIN, ['check', 'none.yaml'], { cwd: tempFolder() }).ended
     expect(ended).toMatchObject({ code: 2, out: '' })
     expect(ended.err).toMatch(/^storyrod: there is no definition none\.yaml\.\n/)
-  })
-
-  test('is not ended by a reader of its words that has gone away', async () => {
-    const cwd = shop()
-    const child = start(SLOW, ['draw', 'studio.yaml'], { cwd })
-    await child.printed('halfway')
-    child.process.stdout?.destroy()
-    child.process.stderr?.destroy()
-    child.process.kill('SIGINT')
-    expect((await child.ended).code).toBe(130)
-    expect(stagingFolders(cwd)).toEqual([])
   })
 
   test('says so when its words cannot be written, and ends with 3', async () => {

@@ -151,7 +151,7 @@ describe('any panel', { timeout: TIME_MS }, () => {
           expect(holds(drawing.view, { min: [0, 0], max: [panel.length, panel.width] })).toBe(true)
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     )
   })
 
@@ -183,7 +183,7 @@ describe('any panel', { timeout: TIME_MS }, () => {
           }
         }
       }),
-      { numRuns: 200 },
+      { numRuns: 120 },
     )
   })
 

@@ -124,7 +124,7 @@ describe('any two solids', () => {
         const gap = gapBetweenSolids(a, b)
         expect(Math.abs(gap - nestedGap(a, b))).toBeLessThan(2e-6)
       }),
-      { numRuns: 30 },
+      { numRuns: 20 },
     )
   })
 

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { build } from '../../src/outputs/index.ts'
-import { projectOf } from '../support/define.ts'
+import { built } from '../support/define.ts'
 import { builtSample } from '../support/samples.ts'
 import type { CutoutRecord, Drilling, GrooveRecord, PanelRecord } from './agreement.ts'
 import { compared, drawn } from './compare.ts'
@@ -46,8 +45,7 @@ describe('what is drawn agrees with panels.json to 0.001 mm: DXF by dxf-parser, 
     'lipped panels on a plinth, in %s: the outline is what is cut, the holes keep their places',
     async (units) => {
       const all = await drawn(
-        build(
-          projectOf(`
+        built(`
 storyrod: 1
 units: ${units}
 stock: { board: { thickness: 18 mm } }
@@ -62,7 +60,6 @@ modules:
     inside: { front: { kind: pair } }
     lipping: [{ thickness: 2 mm, edges: all, on: [doors] }, { thickness: 1/8 in, edges: [front, top], on: [sides, bottom] }]
 `),
-        ),
       )
       expect(all.json.panels.filter((panel) => panel.lipping !== undefined)).toHaveLength(5)
       for (const kind of ['dxf', 'svg'] as const) {
@@ -112,7 +109,7 @@ describe('cutouts', () => {
       },
     },
   })
-  const bench = drawn(build(projectOf(text)))
+  const bench = drawn(built(text))
 
   test('of every shape, on both faces, with pages', async () => {
     const all = await bench

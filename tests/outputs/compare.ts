@@ -1,4 +1,4 @@
-import { type Built, faceFiles, outputFiles, PANELS_FILE } from '../../src/outputs/index.ts'
+import { type Built, faceFiles, outputFile, PANELS_FILE } from '../../src/outputs/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { lintDxf } from '../../src/writers/index.ts'
 import { NO_TEXT } from '../support/define.ts'
@@ -8,13 +8,14 @@ import { foundInDxf, foundInSvg } from './readers.ts'
 
 const decoder = new TextDecoder()
 
-/** panels.json and the texts of all SVG and DXF files, as they are written together. */
+/**
+ * panels.json and the texts of all SVG and DXF files. That they are written so beside the pages is shown with the samples;
+ * the pages are not looked at here, and take most of the time.
+ */
 export async function drawn(of: Built): Promise<{ json: PanelsJson; files: ReadonlyMap<string, string> }> {
-  const files = new Map<string, string>()
-  for await (const { path, bytes } of outputFiles(of, FONTS, NO_TEXT)) {
-    if (!path.endsWith('.pdf')) files.set(path, decoder.decode(bytes))
-  }
-  const json = JSON.parse(files.get(PANELS_FILE) ?? '') as PanelsJson
+  const files = new Map([...faceFiles(of)].map(({ path, bytes }) => [path, decoder.decode(bytes)]))
+  const list = await outputFile(of, FONTS, NO_TEXT, PANELS_FILE)
+  const json = JSON.parse(decoder.decode(list?.bytes)) as PanelsJson
   return { json, files }
 }
 

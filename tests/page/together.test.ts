@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { choose, lookAtPanel, redrawn, settled, wordsOf } from './drawing/drawn.ts'
 import { settled as checked, drop, fileState, printed, sampleFile, taken, unfold } from './files/doings.ts'
+import { inOneChain } from './support/chain.ts'
 import { wholeText, writeDefinition } from './support/definition.ts'
 import { DESK, type OpenPage, openPage } from './support/open-page.ts'
 
@@ -20,6 +21,8 @@ modules:
     inside:
       loose shelves: 1
 `
+
+inOneChain()
 
 let desk: OpenPage
 let page: Page

@@ -112,12 +112,13 @@ describe('no text makes the reader throw', () => {
       '3 1/2 in',
     ]
     const lines = starterDefinition().split('\n')
+    const withValue = [...lines.keys()].filter((at) => /: ./.test(lines[at] ?? ''))
     fc.assert(
-      fc.property(fc.nat(lines.length - 1), fc.constantFrom(...values), (at, value) => {
+      fc.property(fc.constantFrom(...withValue), fc.constantFrom(...values), (at, value) => {
         const changed = lines.map((line, i) => (i === at ? line.replace(/: .*$/, `: ${value}`) : line))
         holds(changed.join('\n'))
       }),
-      { numRuns: 1000 },
+      { numRuns: 500 },
     )
   })
 })

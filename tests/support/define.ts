@@ -1,17 +1,31 @@
 import { type Built, build, type DefinitionText } from '../../src/outputs/index.ts'
 import type { Panel } from '../../src/panel/index.ts'
 import { type Project, readDefinition, renderProblems } from '../../src/project/index.ts'
+import { kept } from './kept.ts'
+
+/** A hundred random definitions, each in two ways, and some examples beside them. */
+const KEPT = 250
+
+/** The project of a definition, or its errors as they are shown. */
+const readOnce = kept(KEPT, (text): Project | string => {
+  const read = readDefinition(text, 'test.yaml')
+  return read.ok ? read.project : renderProblems(read.problems)
+})
+
+export const isReadable = (text: string): boolean => typeof readOnce(text) !== 'string'
 
 /** The project of a definition that is expected to be right; fails the test with the errors when it is not. */
 export function projectOf(text: string): Project {
-  const read = readDefinition(text, 'test.yaml')
-  if (!read.ok) throw new Error(renderProblems(read.problems))
-  return read.project
+  const read = readOnce(text)
+  if (typeof read === 'string') throw new Error(read)
+  return read
 }
+
+const builtOnce = kept(KEPT, (text) => build(projectOf(text)))
 
 /** A definition that is expected to be right, worked out to the last hole. */
 export function built(text: string): Built {
-  return build(projectOf(text))
+  return builtOnce(text)
 }
 
 /** A panel by its id; fails the test with the ids that there are. */

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { readDefinition } from '../../src/project/index.ts'
+import { isReadable } from './define.ts'
 import { anyInside, evenInside, type Raw } from './random-bays.ts'
 import { anyWish, evenWish, moduleOf, type Wish } from './random-carcase.ts'
 import { drawerStock } from './random-drawers.ts'
@@ -83,8 +83,6 @@ function textOf({ units, stock, hardware, modules, rows }: Parts): string {
   )
 }
 
-const readable = (text: string): boolean => readDefinition(text, 'random.yaml').ok
-
 const worktop = fc.option(worktopKeys, { nil: undefined, freq: 1 })
 
 /** Before those that cannot be built are left out; few are. */
@@ -115,8 +113,8 @@ export const triedDefinition: fc.Arbitrary<string> = tried(
  * up to three levels deep with all fronts, drawers and loose shelves; every lap, back and joint; rails, stretchers and
  * lippings; every base and top; openings; own hardware; any floor plan.
  */
-export const anyDefinition: fc.Arbitrary<string> = triedDefinition.filter(readable)
+export const anyDefinition: fc.Arbitrary<string> = triedDefinition.filter(isReadable)
 
 /** Definitions of one module that is the same on both hands. */
 export const evenTried: fc.Arbitrary<string> = tried(evenWish(evenInside), 1)
-export const evenDefinition: fc.Arbitrary<string> = evenTried.filter(readable)
+export const evenDefinition: fc.Arbitrary<string> = evenTried.filter(isReadable)

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { type Built, type DefinitionText, openDefinition } from '../../src/outputs/index.ts'
 import { renderProblems } from '../../src/project/index.ts'
+import { kept } from './kept.ts'
 
 const folder = new URL('../../out-samples/', import.meta.url)
 const text = (name: string): string => readFileSync(new URL(name, folder), 'utf8')
@@ -24,8 +25,12 @@ export function builtSample(stem: string): Built {
 
 /** The same, with where its findings are said. */
 export function openSample(stem: string): { readonly built: Built; readonly definition: DefinitionText } {
+  return openOnce(stem)
+}
+
+const openOnce = kept(sampleStems.length, (stem): { readonly built: Built; readonly definition: DefinitionText } => {
   const file = `${stem}.yaml`
   const opened = openDefinition(sampleText(stem), file, sampleFiles)
   if (!opened.ok) throw new Error(renderProblems(opened.problems))
   return { built: opened.built, definition: { file, locate: opened.locate } }
-}
+})

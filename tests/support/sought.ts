@@ -15,8 +15,10 @@ export function expectFaultless(
       if (faults.length > 0) throw new Error(faults.slice(0, 5).join('\n'))
     }),
     // Shrinking is cut off in time to print what was found.
-    { interruptAfterTimeLimit: 45_000, markInterruptAsFailure: false, ...parameters },
+    { interruptAfterTimeLimit: 100_000, markInterruptAsFailure: false, ...parameters },
   )
+  if (run.interrupted && !run.failed)
+    throw new Error(`cut off after ${run.numRuns} definitions: nothing else was wrong`)
   if (!run.failed) return
   const { seed, counterexamplePath, counterexample, errorInstance } = run
   const why = errorInstance instanceof Error ? errorInstance.message : String(errorInstance)

@@ -22,6 +22,7 @@ export interface FileHandle {
   readonly createWritable: () => Promise<{
     readonly write: (data: string | Uint8Array) => Promise<void>
     readonly close: () => Promise<void>
+    readonly abort: () => Promise<void>
   }>
 }
 
@@ -29,6 +30,7 @@ export interface FolderHandle {
   readonly name: string
   readonly getDirectoryHandle: (name: string, options: { readonly create: true }) => Promise<FolderHandle>
   readonly getFileHandle: (name: string, options: { readonly create: true }) => Promise<FileHandle>
+  readonly removeEntry: (name: string) => Promise<void>
 }
 
 /** A file that a person chose or dropped. */
@@ -98,8 +100,14 @@ export async function saveText(text: string, name: string, handle?: FileHandle):
 /** The browser writes beside the file and puts it in its place when all is there. */
 async function writeInto(handle: FileHandle, data: string | Uint8Array): Promise<void> {
   const stream = await handle.createWritable()
-  await stream.write(data)
-  await stream.close()
+  try {
+    await stream.write(data)
+    await stream.close()
+  } catch (error) {
+    // One that has failed may be closed already.
+    await stream.abort().catch(() => undefined)
+    throw error
+  }
 }
 
 /** Whether a page may write into folders here. */
@@ -111,13 +119,21 @@ export async function chooseFolder(): Promise<FolderHandle | undefined> {
   return pick && unlessGivenUp(pick.call(window, { mode: 'readwrite' }))
 }
 
-/** Writes a file below a folder, at a path with forward slashes. */
+/** Writes a file below a folder, at a path with forward slashes. Where that fails, what stood there stands there still. */
 export async function writeBelow(folder: FolderHandle, path: string, bytes: Uint8Array): Promise<void> {
   const steps = path.split('/')
   const name = steps.pop() ?? path
   let place = folder
   for (const step of steps) place = await place.getDirectoryHandle(step, { create: true })
-  await writeInto(await place.getFileHandle(name, { create: true }), bytes)
+  const handle = await place.getFileHandle(name, { create: true })
+  try {
+    await writeInto(handle, bytes)
+  } catch (error) {
+    // A file that is new is made empty before it is written, and an empty one would pass for a drawing.
+    const { size } = await handle.getFile().catch(() => ({ size: undefined }))
+    if (size === 0) await place.removeEntry(name).catch(() => undefined)
+    throw error
+  }
 }
 
 /** How long the browser may take to begin with a download, ms. */

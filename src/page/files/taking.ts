@@ -92,13 +92,19 @@ export function takingFrom({ document, workshop, say }: Page, crew: FilesCrew): 
       const done = await run({ kind: 'all', ...asked() }, 'Files', (news) => {
         if (news.kind !== 'file') return
         const { path, bytes } = news.file
-        count += 1
-        sum += bytes.length
-        written = written.then(() => writeBelow(folder, path, bytes))
+        written = written.then(async () => {
+          await writeBelow(folder, path, bytes)
+          count += 1
+          sum += bytes.length
+        })
+        // What the folder does not take need not be drawn.
+        written.catch(() => crew.stop())
       })
       try {
         await written
         if (done) over(`${count} files, ${sizeWords(sum)}, are in the folder ${folder.name}.`, false)
+        else if (count > 0 && !isTrouble(state.peek()))
+          over(`Stopped. Of all files the first ${count} are in the folder ${folder.name}.`, false)
       } catch (error) {
         over(
           `Not all files could be written into ${folder.name}: ${error instanceof Error ? error.message : error}`,
@@ -108,6 +114,8 @@ export function takingFrom({ document, workshop, say }: Page, crew: FilesCrew): 
     },
   }
 }
+
+const isTrouble = (state: TakeState): boolean => state.kind === 'over' && state.isTrouble
 
 const KILO = 1000
 

@@ -1,6 +1,9 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { inOneChain } from '../support/chain.ts'
 import { type OpenPage, openPage } from '../support/open-page.ts'
 import { drop, fileState, sampleFile } from './doings.ts'
+
+inOneChain()
 
 let desk: OpenPage
 

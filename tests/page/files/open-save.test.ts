@@ -1,7 +1,10 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { inOneChain } from '../support/chain.ts'
 import { textField, wholeText } from '../support/definition.ts'
 import { DESK, type OpenPage, openPage, PHONE } from '../support/open-page.ts'
 import { drop, fileState, openText, sampleFile, taken } from './doings.ts'
+
+inOneChain()
 
 let desk: OpenPage
 

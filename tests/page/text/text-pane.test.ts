@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { textField } from '../support/definition.ts'
-import { DESK, type OpenPage, openPage, PHONE } from '../support/open-page.ts'
+import { DESK, type OpenPage, openPage } from '../support/open-page.ts'
 
 let desk: OpenPage
 let page: Page
@@ -135,20 +135,4 @@ describe('the text', () => {
     const described = await page.locator('.cm-content').getAttribute('aria-describedby')
     expect(await page.locator(`#${described}`).textContent()).toMatch(/Escape, then Tab, leaves the text/)
   })
-})
-
-test('on a phone, what one types in is large enough not to be zoomed in on, and nothing is too wide', async () => {
-  const phone = await openPage(PHONE)
-  await textField(phone.page)
-  await phone.page.locator('.cm-content').waitFor()
-  const size = await phone.page
-    .locator('.cm-content')
-    .evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize))
-  expect(size).toBeGreaterThanOrEqual(16)
-  expect(await phone.page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width)
-  for (const button of await phone.page.locator('.text-tools button').all()) {
-    expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44)
-  }
-  expect(phone.troubles).toEqual([])
-  await phone.close()
 })
