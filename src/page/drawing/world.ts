@@ -67,12 +67,11 @@ export class World {
         ...bin,
         work,
         classes: `${workClass(work)}${bin.hidden ? ' behind' : ''}`,
-        place: bin.at && { transform: `translate(${bin.at[0]} ${bin.at[1]})` },
       }
     })
     this.#rims.begin()
-    for (const { rims, operation, classes, place } of bins)
-      this.#rims.next({ class: `rim ${classes}`, d: rims, 'data-operation': operation, ...place })
+    for (const { rims, operation, classes } of bins)
+      this.#rims.next({ class: `rim ${classes}`, d: rims, 'data-operation': operation })
     this.#rims.end()
     // Seen from far there are no marks: they are written when one comes near.
     this.#unmarked = bins
@@ -82,11 +81,12 @@ export class World {
   #drawMarks(): void {
     if (this.#unmarked === undefined) return
     this.#marks.begin()
-    for (const { dots, hidden, work, classes, place } of this.#unmarked) {
+    for (const { dots, hidden, work, classes } of this.#unmarked) {
+      const d = dots()
       // What lies behind has no colour: it is there, but not on this side.
       const layers = hidden ? BEHIND : WORK_MARKS[work].layers
       for (const { width, form, of } of layers)
-        this.#marks.next({ class: `mark ${classes} ${form} ${of}`, style: `--width: ${width}px`, d: dots, ...place })
+        this.#marks.next({ class: `mark ${classes} ${form} ${of}`, style: `--width: ${width}px`, d })
     }
     this.#marks.end()
     this.#unmarked = undefined
@@ -137,7 +137,6 @@ export class World {
 interface DrawnBin extends HoleBin {
   readonly work: OperationWork
   readonly classes: string
-  readonly place: { readonly transform: string } | undefined
 }
 
 const isOff = (operation: string | undefined, off: ReadonlySet<string>): boolean =>
