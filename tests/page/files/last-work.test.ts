@@ -34,6 +34,7 @@ test('a second tab is not offered what is open in the first, works for itself, a
   const first = desk.page
   const second = await first.context().newPage()
   await second.goto(first.url())
+  await second.locator('[data-drawn]').waitFor()
   await fileState(second, 'pottery-studio.yaml', 'sample')
   await drop(second, [['carts.yaml', sampleFile('kiln-carts.yaml')]])
   await fileState(second, 'carts.yaml', 'saved')
