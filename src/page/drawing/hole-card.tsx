@@ -50,7 +50,7 @@ function Card({ state, facts, onEnter, onLeave }: CardProps & { readonly facts: 
         <p class="where">
           {facts.panelName}, {facts.surface}
         </p>
-        {facts.hardware.length > 0 && <p class="hardware">{facts.hardware.join('; ')}</p>}
+        {facts.hardware.length > 0 && <p class="hardware">for {facts.hardware.join('; ')}</p>}
       </div>
       <table>
         <tbody>
