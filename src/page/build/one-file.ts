@@ -46,10 +46,12 @@ export function oneFile(programs: Programs, firstPicture: () => Promise<string>)
 
 const CHARSET = '<meta charset="utf-8" />'
 
+/** Where the first programs go. */
+const HERE = '<!-- programs -->'
+
 /**
- * The picture first; then the worker that draws, which is started before the page's own script is read, so that both get
- * ready side by side; that script, which runs where it stands and waits for nothing behind it; and at last what makes files,
- * the larger part of the page.
+ * The picture first; then the worker that draws, so that it gets ready while the rest is read; what makes files, half of the page;
+ * and last the page's own script, which keeps the browser from all else while it begins.
  */
 function laidOut(html: string, programs: Programs, picture: string): string {
   const [tag, code] = /<script type="module"[^>]*>([\s\S]*?)<\/script>/.exec(html) ?? []
@@ -63,22 +65,19 @@ function laidOut(html: string, programs: Programs, picture: string): string {
   const asText = (name: string): string => `<script type="text/plain" id="${name}">${programs.get(name)}</script>`
   const [theme, start] = [themeScript(), startScript()]
   const own = `(() => {'use strict';${inAscii.script(code)}})()`
-  const body = [
-    asText('workshop'),
-    `<script>${start}</script>`,
-    `<script>${own}</script>`,
-    ...[...programs.keys()].filter((name) => name !== 'workshop').map(asText),
-  ].join('\n')
+  const first = `${asText('workshop')}\n<script>${start}</script>`
+  const last = [...programs.keys()].filter((name) => name !== 'workshop').map(asText)
   const head = `${CHARSET}\n    <meta http-equiv="Content-Security-Policy" content="${policy([theme, start, own])}" />\n    <script>${theme}</script>`
   return inAscii
     .markup(
       html
         .replace(tag, () => '')
         .replace(styleTag, () => `<style>${inAscii.style(style)}</style>`)
-        .replace(standIn, () => `<div id="page" inert aria-busy="true">${picture}</div>`)
+        .replace(standIn, () => `<div id="page" inert aria-busy="true">${picture}</div>${HERE}`)
         .replace(CHARSET, () => head),
     )
-    .replace('</body>', () => `${body}\n</body>`)
+    .replace(HERE, () => `\n${first}`)
+    .replace('</body>', () => `${[...last, `<script>${own}</script>`].join('\n')}\n</body>`)
 }
 
 /** A theme that was chosen holds from the first picture on. Some browsers keep nothing for a page from the disk, and throw. */

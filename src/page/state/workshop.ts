@@ -44,7 +44,7 @@ export interface Workshop {
 }
 
 /** How long typing rests before the checks look, ms: they share the machine with the drawing. */
-const CHECK_AFTER_MS = 120
+const CHECK_AFTER_MS = 250
 
 /** Keeps drawing and findings at what the document says. */
 export function workshop(
