@@ -1,4 +1,5 @@
 import { NOISE_MM, same } from '../geometry/index.ts'
+import type { Sink } from '../hardware/index.ts'
 import type { RawBore } from './project.ts'
 import type { Bore, Surface } from './types.ts'
 
@@ -16,17 +17,31 @@ const ORDER: Record<Surface, number> = { A: 0, B: 1, x0: 2, x1: 3, y0: 4, y1: 5 
 export function mergeBores(raw: readonly RawBore[], thickness: number): Bore[] {
   const fromA = raw.map((bore) => throughFromA(bore))
   const shared = useThroughHoles(sharePins(fromA, thickness), thickness)
-  const byHole = new Map<string, RawBore[]>()
-  for (const bore of shared) {
-    const key = holeKey(bore)
-    const list = byHole.get(key)
-    if (list === undefined) byHole.set(key, [bore])
-    else list.push(bore)
-  }
-  return [...byHole.values()]
+  return holesOf(shared)
     .map((group): Sorted => sortedBy(oneOf(group)))
     .sort(compareBores)
     .map(({ bore }, k) => ({ id: `bore-${k + 1}`, ...bore }))
+}
+
+/** The bores that are one hole together, hole by hole in the order of their first ones. */
+function holesOf(bores: readonly RawBore[]): RawBore[][] {
+  const holes: RawBore[][] = []
+  // Few lie in one place, so that they are told apart by it first.
+  const byPlace = new Map<number, RawBore[][]>()
+  for (const bore of bores) {
+    const place = step(bore.at[0]) + 7 * step(bore.at[1]) + 31 * step(bore.at[2])
+    const there = byPlace.get(place)
+    const hole = there?.find(([first]) => first !== undefined && areOneHole(first, bore))
+    if (hole !== undefined) {
+      hole.push(bore)
+      continue
+    }
+    const made = [bore]
+    holes.push(made)
+    if (there === undefined) byPlace.set(place, [made])
+    else there.push(made)
+  }
+  return holes
 }
 
 function throughFromA(bore: RawBore): RawBore {
@@ -36,15 +51,12 @@ function throughFromA(bore: RawBore): RawBore {
 
 /** The blind pin holes of one panel that would meet a partner from the other face, as through holes from face A. */
 function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
-  const pinsFrom = (surface: Surface): Map<string, RawBore> =>
-    new Map(
-      bores
-        .filter((bore) => bore.surface === surface && bore.purpose === 'shelf pin' && !bore.through)
-        .map((bore) => [placeKey(bore), bore]),
-    )
-  const onA = pinsFrom('A')
-  const onB = pinsFrom('B')
-  if (onA.size === 0 || onB.size === 0) return [...bores]
+  const pinsFrom = (surface: Surface): RawBore[] =>
+    bores.filter((bore) => bore.surface === surface && bore.purpose === 'shelf pin' && !bore.through)
+  const [pinsA, pinsB] = [pinsFrom('A'), pinsFrom('B')]
+  if (pinsA.length === 0 || pinsB.length === 0) return [...bores]
+  const byPlace = (pins: readonly RawBore[]): Map<string, RawBore> => new Map(pins.map((pin) => [placeKey(pin), pin]))
+  const [onA, onB] = [byPlace(pinsA), byPlace(pinsB)]
   return bores.map((bore) => {
     const partner =
       bore.purpose === 'shelf pin'
@@ -88,14 +100,26 @@ const placeKey = (bore: RawBore): string => `${step(bore.at[0])} ${step(bore.at[
 /** Blind and square, without a sink: as deep as the deepest of its uses needs, such as a pin in the hole of a plate. */
 const isPlain = (bore: RawBore): boolean => !bore.through && bore.sink === undefined && bore.leanDeg === undefined
 
-function holeKey(bore: RawBore): string {
-  const { sink } = bore
-  const sinkKey =
-    sink === undefined ? '' : `${sink.shape} ${sink.diameter} ${sink.shape === 'cone' ? sink.angleDeg : sink.depth}`
-  const { surface, at, axis, diameter, through } = bore
-  const place = `${surface} ${step(at[0])} ${step(at[1])} ${step(at[2])}`
-  const way = `${step(axis[0])} ${step(axis[1])} ${step(axis[2])}`
-  return `${place} ${way} ${step(diameter)} ${isPlain(bore) ? '' : step(bore.depth)} ${through} ${sinkKey}`
+function areOneHole(a: RawBore, b: RawBore): boolean {
+  const sameStep = (k: 0 | 1 | 2): boolean => step(a.at[k]) === step(b.at[k]) && step(a.axis[k]) === step(b.axis[k])
+  return (
+    a.surface === b.surface &&
+    a.through === b.through &&
+    sameStep(0) &&
+    sameStep(1) &&
+    sameStep(2) &&
+    step(a.diameter) === step(b.diameter) &&
+    isPlain(a) === isPlain(b) &&
+    (isPlain(a) || step(a.depth) === step(b.depth)) &&
+    areSameSinks(a.sink, b.sink)
+  )
+}
+
+function areSameSinks(a: Sink | undefined, b: Sink | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b
+  if (a.shape !== b.shape || a.diameter !== b.diameter) return false
+  const deep = (sink: Sink): number => (sink.shape === 'cone' ? sink.angleDeg : sink.depth)
+  return deep(a) === deep(b)
 }
 
 /** One hole that serves all of `group`; the purposes are named together where they differ. */

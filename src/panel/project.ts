@@ -141,24 +141,37 @@ function boresOf(
   thicknessOf: (id: string) => number | undefined,
 ): RawBore[] {
   return drilledIn(piece, station, panel, frameFromPanel, thicknessOf).map(({ drilling, at, axis, depth }): RawBore => {
+    const { diameter, sink, leanDeg, edgeWall, purpose } = drilling
     const surface = surfaceEntered(axis)
+    const through = drilling.depth === 'through'
+    const uses = [useOf(piece, station, drilling, surface, depth)]
+    // Most holes are plain; there are thousands of them, and they are written out at once.
+    if (sink === undefined && leanDeg === undefined && edgeWall === undefined) {
+      return { surface, at, axis, diameter, depth, through, purpose, uses }
+    }
     return {
       surface,
       at,
       axis,
-      diameter: drilling.diameter,
+      diameter,
       depth,
-      through: drilling.depth === 'through',
-      ...(drilling.sink && { sink: drilling.sink }),
-      ...(drilling.leanDeg !== undefined && { leanDeg: drilling.leanDeg }),
-      ...(drilling.edgeWall !== undefined && { edgeWall: drilling.edgeWall }),
-      purpose: drilling.purpose,
-      uses: [{ ...useOf(piece, station, drilling), surface, depth }],
+      through,
+      ...(sink && { sink }),
+      ...(leanDeg !== undefined && { leanDeg }),
+      ...(edgeWall !== undefined && { edgeWall }),
+      purpose,
+      uses,
     }
   })
 }
 
-const useOf = (piece: PlacedHardware, station: Station, drilling: Drilling): Omit<BoreUse, 'surface' | 'depth'> => ({
+const useOf = (
+  piece: PlacedHardware,
+  station: Station,
+  drilling: Drilling,
+  surface: BoreUse['surface'],
+  depth: number,
+): BoreUse => ({
   hardware: piece.id,
   item: piece.item.id,
   part: station.part,
@@ -166,4 +179,6 @@ const useOf = (piece: PlacedHardware, station: Station, drilling: Drilling): Omi
   series: piece.series,
   purpose: drilling.purpose,
   keepsApart: piece.keepsApart === true,
+  surface,
+  depth,
 })
