@@ -3,6 +3,7 @@ import {
   drilledIn,
   edgeNames,
   FLOOR,
+  nearGrip,
   type PlacedHardware,
   type PlacedModule,
   type PlacedPanel,
@@ -79,15 +80,23 @@ function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
       const { panel, own } = draft
       const grips = onFloor.get(panel.id) ?? []
       const partners = grips.flatMap(({ piece }) => piece.stations.map((one) => thicknessOf(one.panel)))
-      const gripped = grips.flatMap(({ piece, station }) => [piece, station])
-      const of = grips.length === 0 ? [draft] : [draft, module.floorFromModule, ...gripped, ...partners]
-      return memory.panels.take(panel.id, of, () => {
-        const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
-        const bores = grips.flatMap((grip) => boresOf(grip, panel, floorFromPanel, thicknessOf))
+      const seen = grips.map((grip) => seenNear(grip, module.floorFromModule))
+      const gripped = seen.flatMap(({ piece, station, fromModule }) => [piece, station, fromModule])
+      return memory.panels.take(panel.id, [draft, ...gripped, ...partners], () => {
+        const bores = seen.flatMap(({ fromModule, ...grip }) =>
+          boresOf(grip, panel, compose(fromModule, panel.moduleFromPanel), thicknessOf),
+        )
         return { ...panel, bores: mergeBores([...own, ...bores], panel.thickness) }
       })
     })
   })
+}
+
+/** A grip in the frame in which its holes are worked out, and the pose of the panel's module there: near it, or the floor. */
+function seenNear(grip: Grip, floorFromModule: Pose): Grip & { readonly fromModule: Pose } {
+  const seen = nearGrip(grip.piece, grip.station)
+  if (seen === undefined) return { ...grip, fromModule: floorFromModule }
+  return { piece: seen.near.piece, station: seen.station, fromModule: seen.fromModule }
 }
 
 /** The panels of a module, and the holes of the hardware in its own frame. */

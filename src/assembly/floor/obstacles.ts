@@ -13,6 +13,7 @@ import {
 } from '../../geometry/index.ts'
 import { type JoiningBolt, lyingReach } from '../../hardware/index.ts'
 import { type Drilled, drilledIn } from '../drilled.ts'
+import { nearGrip } from '../near.ts'
 import { FLOOR, type PanelId, type PanelRole, type PlacedHardware, type PlacedPanel, type Station } from '../types.ts'
 import { acrossAxis, type OuterFace } from './faces.ts'
 import { floorBox } from './footprint.ts'
@@ -48,6 +49,11 @@ export class Grips {
 
   /** `ownOf`: what is placed in a module itself, which grips its own panels alone. */
   constructor(private readonly ownOf: (module: string) => readonly PlacedHardware[]) {}
+
+  /** What is placed in a module itself. */
+  of(module: string): readonly PlacedHardware[] {
+    return this.ownOf(module)
+  }
 
   /** Adds what is placed between modules. */
   add(hardware: readonly PlacedHardware[]): void {
@@ -113,13 +119,24 @@ export function obstaclesIn(
   const thickness = new Map(module.panels.map((one) => [one.id, one.thickness]))
   const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
   const bores = grips.on(face.module.key, panel.id).flatMap((grip) => {
-    const frameFromPanel = grip.piece.frame === FLOOR ? floorFromPanel : panel.moduleFromPanel
-    const holes = drilledIn(grip.piece, grip.station, panel, frameFromPanel, (id) => thickness.get(id)).map((drilled) =>
+    const holes = drilledBy(grip, panel, (id) => thickness.get(id)).map((drilled) =>
       holeOf(face, floorFromPanel, drilled),
     )
     return [...holes.map((hole) => boreObstacle(face, taken, grip, hole)), ...bodyObstacle(face, taken, grip, holes)]
   })
   return [...bores, ...standingOn(face, taken), ...cutAway(face, taken, floorFromPanel)]
+}
+
+/** The holes of a grip in its panel, panel frame: a bolt's are those that it was placed with. */
+function drilledBy(
+  { piece, station }: Grip,
+  panel: PlacedPanel,
+  thicknessOf: (id: string) => number | undefined,
+): Drilled[] {
+  if (piece.frame !== FLOOR) return drilledIn(piece, station, panel, panel.moduleFromPanel, thicknessOf)
+  const seen = nearGrip(piece, station)
+  if (seen === undefined) throw new Error(`${piece.id} was not placed near ${panel.id}`)
+  return drilledIn(piece, seen.station, panel, compose(seen.fromModule, panel.moduleFromPanel), thicknessOf)
 }
 
 /** A hole in a panel that a bolt is to go through, floor frame, mm. */
