@@ -45,3 +45,11 @@ export function gapBetween(a: Box, b: Box): number {
   const along = (axis: 0 | 1 | 2): number => Math.max(0, a.min[axis] - b.max[axis], b.min[axis] - a.max[axis])
   return Math.hypot(along(0), along(1), along(2))
 }
+
+/** True when between two boxes there is so much or more, mm. Most are that far apart along one axis alone. */
+export function areApart(a: Box, b: Box, least: number): boolean {
+  for (const axis of [0, 1, 2] as const) {
+    if (a.min[axis] - b.max[axis] >= least || b.min[axis] - a.max[axis] >= least) return true
+  }
+  return gapBetween(a, b) >= least
+}

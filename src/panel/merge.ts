@@ -18,9 +18,9 @@ export function mergeBores(raw: readonly RawBore[], thickness: number): Bore[] {
   const fromA = raw.map((bore) => throughFromA(bore))
   const shared = useThroughHoles(sharePins(fromA, thickness), thickness)
   return holesOf(shared)
-    .map((group): Sorted => sortedBy(oneOf(group)))
+    .map(oneOf)
     .sort(compareBores)
-    .map(({ bore }, k) => ({ id: `bore-${k + 1}`, ...bore }))
+    .map((bore, k) => named(bore, `bore-${k + 1}`))
 }
 
 /** The bores that are one hole together, hole by hole in the order of their first ones. */
@@ -29,7 +29,7 @@ function holesOf(bores: readonly RawBore[]): RawBore[][] {
   // Few lie in one place, so that they are told apart by it first.
   const byPlace = new Map<number, RawBore[][]>()
   for (const bore of bores) {
-    const place = step(bore.at[0]) + 7 * step(bore.at[1]) + 31 * step(bore.at[2])
+    const place = placeOf(bore)
     const there = byPlace.get(place)
     const hole = there?.find(([first]) => first !== undefined && areOneHole(first, bore))
     if (hole !== undefined) {
@@ -50,11 +50,11 @@ function throughFromA(bore: RawBore): RawBore {
 }
 
 /** The blind pin holes of one panel that would meet a partner from the other face, as through holes from face A. */
-function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
+function sharePins(bores: readonly RawBore[], thickness: number): readonly RawBore[] {
   const pinsFrom = (surface: Surface): RawBore[] =>
     bores.filter((bore) => bore.surface === surface && bore.purpose === 'shelf pin' && !bore.through)
   const [pinsA, pinsB] = [pinsFrom('A'), pinsFrom('B')]
-  if (pinsA.length === 0 || pinsB.length === 0) return [...bores]
+  if (pinsA.length === 0 || pinsB.length === 0) return bores
   const byPlace = (pins: readonly RawBore[]): Map<string, RawBore> => new Map(pins.map((pin) => [placeKey(pin), pin]))
   const [onA, onB] = [byPlace(pinsA), byPlace(pinsB)]
   return bores.map((bore) => {
@@ -70,17 +70,25 @@ function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
 }
 
 /** Blind bores that lie on a plain through hole of their own diameter are that hole: it is there already. */
-function useThroughHoles(bores: readonly RawBore[], thickness: number): RawBore[] {
-  const wholeKey = (bore: RawBore): string => `${placeKey(bore)} ${step(bore.diameter)}`
-  const inFace = (bore: RawBore): boolean =>
-    (bore.surface === 'A' || bore.surface === 'B') && bore.leanDeg === undefined
-  const holes = new Set(
-    bores.filter((bore) => bore.through && bore.surface === 'A' && bore.sink === undefined).map(wholeKey),
-  )
-  if (holes.size === 0) return [...bores]
-  return bores.map((bore) =>
-    bore.sink === undefined && inFace(bore) && holes.has(wholeKey(bore)) ? throughHole(bore, thickness) : bore,
-  )
+function useThroughHoles(bores: readonly RawBore[], thickness: number): readonly RawBore[] {
+  const holes = new Map<number, RawBore[]>()
+  for (const bore of bores) {
+    if (!bore.through || bore.surface !== 'A' || bore.sink !== undefined) continue
+    const place = placeOf(bore)
+    const there = holes.get(place)
+    if (there === undefined) holes.set(place, [bore])
+    else there.push(bore)
+  }
+  if (holes.size === 0) return bores
+  return bores.map((bore) => {
+    const inFace = (bore.surface === 'A' || bore.surface === 'B') && bore.leanDeg === undefined
+    if (bore.sink !== undefined || !inFace) return bore
+    const liesOn = (hole: RawBore): boolean =>
+      step(hole.at[0]) === step(bore.at[0]) &&
+      step(hole.at[1]) === step(bore.at[1]) &&
+      step(hole.diameter) === step(bore.diameter)
+    return holes.get(placeOf(bore))?.some(liesOn) === true ? throughHole(bore, thickness) : bore
+  })
 }
 
 const throughHole = (bore: RawBore, thickness: number): RawBore => ({
@@ -94,6 +102,9 @@ const throughHole = (bore: RawBore, thickness: number): RawBore => ({
 
 /** Whole nanometres, so that float noise makes no difference; −0 is 0. */
 const step = (value: number): number => Math.round(value / NOISE_MM) + 0
+
+/** The same for bores at one place of the face, and mostly another for others. */
+const placeOf = ({ at }: RawBore): number => step(at[0]) + 7919 * step(at[1])
 
 const placeKey = (bore: RawBore): string => `${step(bore.at[0])} ${step(bore.at[1])}`
 
@@ -132,22 +143,21 @@ function oneOf(group: readonly RawBore[]): RawBore {
   return { ...first, depth, purpose: purposes.join(', '), uses: group.flatMap((bore) => bore.uses) }
 }
 
-/** A bore, and what it is sorted by. */
-interface Sorted {
-  readonly bore: RawBore
-  /** Its surface, then x, y and z in steps, its diameter and depth. */
-  readonly by: readonly number[]
+/** A bore with its name; a plain one, as most are, written out at once. */
+function named(bore: RawBore, id: string): Bore {
+  if (bore.sink !== undefined || bore.leanDeg !== undefined || bore.edgeWall !== undefined) return { id, ...bore }
+  const { surface, at, axis, diameter, depth, through, purpose, uses } = bore
+  return { id, surface, at, axis, diameter, depth, through, purpose, uses }
 }
 
-const sortedBy = (bore: RawBore): Sorted => {
-  const { surface, at, diameter, depth } = bore
-  return { bore, by: [ORDER[surface], step(at[0]), step(at[1]), step(at[2]), diameter, depth] }
-}
-
-function compareBores(a: Sorted, b: Sorted): number {
-  for (let k = 0; k < a.by.length; k += 1) {
-    const apart = (a.by[k] ?? 0) - (b.by[k] ?? 0)
-    if (apart !== 0) return apart
-  }
-  return 0
+/** By surface, then x, y and z in steps, then diameter and depth. */
+function compareBores(a: RawBore, b: RawBore): number {
+  return (
+    ORDER[a.surface] - ORDER[b.surface] ||
+    step(a.at[0]) - step(b.at[0]) ||
+    step(a.at[1]) - step(b.at[1]) ||
+    step(a.at[2]) - step(b.at[2]) ||
+    a.diameter - b.diameter ||
+    a.depth - b.depth
+  )
 }

@@ -35,8 +35,8 @@ export class PanelMemory {
 
 /** A panel before its bores are merged: hardware that is placed on the floor may grip it, too. */
 interface Draft {
-  /** Without bores. */
-  readonly panel: Panel
+  readonly panel: PlacedPanel
+  readonly work: Pick<Panel, 'moduleName' | 'edges' | 'grooves' | 'cutouts'>
   /** Those of its own module's hardware. */
   readonly own: readonly RawBore[]
 }
@@ -64,8 +64,8 @@ function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
   const thicknessOf = (id: string): number | undefined => placed.get(id)?.thickness
   const byFrame = groupBy(assembly.hardware, (piece) => piece.frame)
   const onFloor = gripsOf(byFrame.get(FLOOR) ?? [])
-  for (const { piece, station } of [...onFloor.values()].flat()) {
-    if (!placed.has(station.panel)) throw new Error(`${piece.id} grips ${station.panel}, which is no panel`)
+  for (const [id, [grip]] of onFloor) {
+    if (!placed.has(id)) throw new Error(`${grip?.piece.id} grips ${id}, which is no panel`)
   }
   const frames = new Set([FLOOR, ...assembly.modules.map((module) => module.key)])
   for (const frame of byFrame.keys()) if (!frames.has(frame)) throw new Error(`hardware stands in ${frame}, no module`)
@@ -77,7 +77,7 @@ function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
       draftsOf(module, hardware),
     )
     return drafts.map((draft): Panel => {
-      const { panel, own } = draft
+      const { panel, own, work } = draft
       const grips = onFloor.get(panel.id) ?? []
       const partners = grips.flatMap(({ piece }) => piece.stations.map((one) => thicknessOf(one.panel)))
       const seen = grips.map((grip) => seenNear(grip, module.floorFromModule))
@@ -86,7 +86,9 @@ function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
         const bores = seen.flatMap(({ fromModule, ...grip }) =>
           boresOf(grip, panel, compose(fromModule, panel.moduleFromPanel), thicknessOf),
         )
-        return { ...panel, bores: mergeBores([...own, ...bores], panel.thickness) }
+        const { moduleName, edges, grooves, cutouts } = work
+        const merged = mergeBores(bores.length === 0 ? own : [...own, ...bores], panel.thickness)
+        return { ...panel, moduleName, edges, bores: merged, grooves, cutouts }
       })
     })
   })
@@ -103,21 +105,19 @@ function seenNear(grip: Grip, floorFromModule: Pose): Grip & { readonly fromModu
 function draftsOf(module: PlacedModule, hardware: readonly PlacedHardware[]): Draft[] {
   const placed = new Map(module.panels.map((panel) => [panel.id, panel]))
   const grips = gripsOf(hardware)
-  for (const { piece, station } of [...grips.values()].flat()) {
-    if (!placed.has(station.panel))
-      throw new Error(`${piece.id} grips ${station.panel}, which is no panel of its module`)
+  for (const [id, [grip]] of grips) {
+    if (!placed.has(id)) throw new Error(`${grip?.piece.id} grips ${id}, which is no panel of its module`)
   }
   return module.panels.map((panel): Draft => {
     const own = (grips.get(panel.id) ?? []).flatMap((grip) =>
       boresOf(grip, panel, panel.moduleFromPanel, (id) => placed.get(id)?.thickness),
     )
     return {
+      panel,
       own,
-      panel: {
-        ...panel,
+      work: {
         moduleName: module.name,
         edges: edgeNames(panel),
-        bores: [],
         grooves: module.cuts.filter((cut) => cut.panel === panel.id).map((cut, k) => grooveOf(cut, panel, k + 1)),
         cutouts: module.cutouts.filter((cutout) => cutout.panel === panel.id).map((cutout) => cutoutOf(cutout, panel)),
       },
@@ -127,8 +127,15 @@ function draftsOf(module: PlacedModule, hardware: readonly PlacedHardware[]): Dr
 
 /** Every grip of some hardware, by the panel. */
 function gripsOf(hardware: readonly PlacedHardware[]): Map<string, Grip[]> {
-  const grips = hardware.flatMap((piece) => piece.stations.map((station): Grip => ({ piece, station })))
-  return groupBy(grips, ({ station }) => station.panel)
+  const grips = new Map<string, Grip[]>()
+  for (const piece of hardware) {
+    for (const station of piece.stations) {
+      const there = grips.get(station.panel)
+      if (there === undefined) grips.set(station.panel, [{ piece, station }])
+      else there.push({ piece, station })
+    }
+  }
+  return grips
 }
 
 function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {

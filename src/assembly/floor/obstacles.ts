@@ -163,11 +163,13 @@ function holeOf(face: OuterFace, floorFromPanel: Pose, { drilling, at, axis, dep
   }
 }
 
-function boreObstacle(face: OuterFace, taken: Wanted, grip: Grip, { from, to, ...hole }: Hole): Obstacle {
+function boreObstacle(face: OuterFace, taken: Wanted, grip: Grip, hole: Hole): Obstacle {
   const apart = taken.bore + hole.radius + taken.wall
   const underFlange = taken.flange + reachOf(grip, hole.radius)
+  const { min, max } = rectangleOf(face, [hole.from, hole.to])
   return {
-    ...rectangleOf(face, [from, to]),
+    min,
+    max,
     clear: hole.opensInside ? Math.max(apart, underFlange) : apart,
     what: `a ${hole.purpose} of ${face.module.name}`,
   }
