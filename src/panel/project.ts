@@ -77,21 +77,27 @@ function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
       draftsOf(module, hardware),
     )
     return drafts.map((draft): Panel => {
-      const { panel, own, work } = draft
-      const grips = onFloor.get(panel.id) ?? []
+      const { panel } = draft
+      const grips = onFloor.get(panel.id)
+      if (grips === undefined) return memory.panels.take(panel.id, [draft], () => panelOf(draft, []))
       const partners = grips.flatMap(({ piece }) => piece.stations.map((one) => thicknessOf(one.panel)))
       const seen = grips.map((grip) => seenNear(grip, module.floorFromModule))
       const gripped = seen.flatMap(({ piece, station, fromModule }) => [piece, station, fromModule])
       return memory.panels.take(panel.id, [draft, ...gripped, ...partners], () => {
-        const bores = seen.flatMap(({ fromModule, ...grip }) =>
-          boresOf(grip, panel, compose(fromModule, panel.moduleFromPanel), thicknessOf),
+        const bores = seen.flatMap((grip) =>
+          boresOf(grip, panel, compose(grip.fromModule, panel.moduleFromPanel), thicknessOf),
         )
-        const { moduleName, edges, grooves, cutouts } = work
-        const merged = mergeBores(bores.length === 0 ? own : [...own, ...bores], panel.thickness)
-        return { ...panel, moduleName, edges, bores: merged, grooves, cutouts }
+        return panelOf(draft, bores)
       })
     })
   })
+}
+
+/** A panel with all its work; `bores`: those of hardware that is not its module's own. */
+function panelOf({ panel, own, work }: Draft, bores: readonly RawBore[]): Panel {
+  const { moduleName, edges, grooves, cutouts } = work
+  const all = bores.length === 0 ? own : [...own, ...bores]
+  return { ...panel, moduleName, edges, bores: mergeBores(all, panel.thickness), grooves, cutouts }
 }
 
 /** A grip in the frame in which its holes are worked out, and the pose of the panel's module there: near it, or the floor. */
