@@ -107,18 +107,6 @@ export interface PlacedHardware {
   readonly at: DefinitionPath
   /** Of a fastener: the joint in the definition, where it is said what it is, or can be. */
   readonly joint?: DefinitionPath
-  /** Of a piece in the floor frame: the same as it was placed nearby, from which its holes are worked out. */
-  readonly near?: Near
-}
-
-/**
- * A piece in a frame that moves over the floor with the modules that it grips: its holes in them are the very same wherever
- * all of them stand together.
- */
-export interface Near {
-  readonly piece: PlacedHardware
-  /** The pose of the module of a panel in that frame; none for panels that do not move with it. */
-  readonly fromModule: ReadonlyMap<PanelId, Pose>
 }
 
 /** The floor frame in `PlacedHardware.frame`; no module key starts with a star. */

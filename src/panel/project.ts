@@ -3,7 +3,6 @@ import {
   drilledIn,
   edgeNames,
   FLOOR,
-  nearGrip,
   type PlacedHardware,
   type PlacedModule,
   type PlacedPanel,
@@ -28,10 +27,15 @@ export class PanelMemory {
   /** The hardware of each module in its own frame, as a list that stays the same thing while its items do. */
   readonly lists = new Kept<readonly PlacedHardware[]>()
 
+  /** The holes of each panel that hardware makes which was placed on the floor. */
+  readonly floorBores = new Kept<readonly RawBore[]>()
+
   get all(): readonly Kept<unknown>[] {
-    return [this.modules, this.panels, this.lists]
+    return [this.modules, this.panels, this.lists, this.floorBores]
   }
 }
+
+const NONE: readonly RawBore[] = []
 
 /** A panel before its bores are merged: hardware that is placed on the floor may grip it, too. */
 interface Draft {
@@ -78,17 +82,13 @@ function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
     )
     return drafts.map((draft): Panel => {
       const { panel } = draft
-      const grips = onFloor.get(panel.id)
-      if (grips === undefined) return memory.panels.take(panel.id, [draft], () => panelOf(draft, []))
-      const partners = grips.flatMap(({ piece }) => piece.stations.map((one) => thicknessOf(one.panel)))
-      const seen = grips.map((grip) => seenNear(grip, module.floorFromModule))
-      const gripped = seen.flatMap(({ piece, station, fromModule }) => [piece, station, fromModule])
-      return memory.panels.take(panel.id, [draft, ...gripped, ...partners], () => {
-        const bores = seen.flatMap((grip) =>
-          boresOf(grip, panel, compose(grip.fromModule, panel.moduleFromPanel), thicknessOf),
-        )
-        return panelOf(draft, bores)
-      })
+      const grips = onFloor.get(panel.id) ?? []
+      const floorFromPanel = grips.length === 0 ? undefined : compose(module.floorFromModule, panel.moduleFromPanel)
+      // Worked out anew wherever the module stands: they are few, and mostly come out as they were.
+      const bores = floorFromPanel && grips.flatMap((grip) => boresOf(grip, panel, floorFromPanel, thicknessOf))
+      const onlyOwn = bores === undefined || bores.length === 0
+      const others = onlyOwn ? NONE : memory.floorBores.renew(panel.id, bores)
+      return memory.panels.take(panel.id, [draft, others], () => panelOf(draft, others))
     })
   })
 }
@@ -98,13 +98,6 @@ function panelOf({ panel, own, work }: Draft, bores: readonly RawBore[]): Panel 
   const { moduleName, edges, grooves, cutouts } = work
   const all = bores.length === 0 ? own : [...own, ...bores]
   return { ...panel, moduleName, edges, bores: mergeBores(all, panel.thickness), grooves, cutouts }
-}
-
-/** A grip in the frame in which its holes are worked out, and the pose of the panel's module there: near it, or the floor. */
-function seenNear(grip: Grip, floorFromModule: Pose): Grip & { readonly fromModule: Pose } {
-  const seen = nearGrip(grip.piece, grip.station)
-  if (seen === undefined) return { ...grip, fromModule: floorFromModule }
-  return { piece: seen.near.piece, station: seen.station, fromModule: seen.fromModule }
 }
 
 /** The panels of a module, and the holes of the hardware in its own frame. */

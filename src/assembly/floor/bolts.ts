@@ -2,12 +2,11 @@ import { MINUS_X, MINUS_Y, NOISE_MM, type Pose, poseOf, turnBack, type Vec3, X, 
 import { catalogue, type JoiningBolt } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
 import type { DefinitionPath, JoinSpec } from '../../project/index.ts'
-import { posesBy } from '../near.ts'
-import { FLOOR, type Near, type PlacedHardware, type PlacingTrouble } from '../types.ts'
+import { FLOOR, type PlacedHardware, type PlacingTrouble } from '../types.ts'
 import { type BoltLimits, type BoltPlace, freeInsets, type Insets, placeBolts } from './bolt-places.ts'
 import { acrossAxis, type OuterFace, sharedRectangle } from './faces.ts'
 import { joinEdit, typed } from './mend.ts'
-import { type FacePoint, type Grips, obstaclesIn, takenBy } from './obstacles.ts'
+import { type FacePoint, type Grips, type NearBolt, obstaclesIn, takenBy } from './obstacles.ts'
 import { belowCircles } from './swing-circle.ts'
 
 export interface BoltRequest {
@@ -22,7 +21,7 @@ export interface BoltRequest {
 
 /** Bolts in the frame in which their two faces were given, and what of them could not be placed as asked. */
 export interface Bolts {
-  readonly pieces: readonly Near[]
+  readonly bolts: readonly NearBolt[]
   readonly troubles: readonly PlacingTrouble[]
 }
 
@@ -40,7 +39,7 @@ export function boltFaces(request: BoltRequest): Bolts {
   const places = placeBolts(shared, insets, obstacles, limits.farthest)
   const free = places.some((place) => place.blocked) ? freeInsets(shared, insets, obstacles) : undefined
   return {
-    pieces: places.map((place, k) => boltAt(request, head, nut, place, k + 1)),
+    bolts: places.map((place, k) => boltAt(request, head, nut, place, k + 1)),
     troubles: [
       ...barrelTroubles(request, nut),
       ...blockedTroubles(request, [head, nut], places, free),
@@ -73,7 +72,7 @@ function stationPose({ out, axis, plane }: OuterFace, [across, up]: FacePoint): 
 
 const seriesOf = ({ earlier, later }: BoltRequest): string => `${earlier.module.key}+${later.module.key}`
 
-function boltAt(request: BoltRequest, head: OuterFace, nut: OuterFace, place: BoltPlace, number: number): Near {
+function boltAt(request: BoltRequest, head: OuterFace, nut: OuterFace, place: BoltPlace, number: number): NearBolt {
   const pose = stationPose(head, place.at)
   const series = seriesOf(request)
   const moved = movedWords(head, place)
@@ -92,7 +91,10 @@ function boltAt(request: BoltRequest, head: OuterFace, nut: OuterFace, place: Bo
   }
   return {
     piece,
-    fromModule: posesBy([head.panel.id, head.module.floorFromModule], [nut.panel.id, nut.module.floorFromModule]),
+    fromModule: new Map([
+      [head.panel.id, head.module.floorFromModule],
+      [nut.panel.id, nut.module.floorFromModule],
+    ]),
   }
 }
 

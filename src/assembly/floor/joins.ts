@@ -1,7 +1,7 @@
 import { NOISE_MM, poseOf, X, Y } from '../../geometry/index.ts'
 import type { Kept } from '../../memory/index.ts'
 import type { Edit, JoinSpec, RowSpec } from '../../project/index.ts'
-import { onFloor } from '../near.ts'
+import { onFloor } from '../on-floor.ts'
 import { merge, type Parts } from '../parts.ts'
 import type { PlacedModule, PlacingTrouble } from '../types.ts'
 import type { BoltLimits } from './bolt-places.ts'
@@ -45,9 +45,7 @@ export function joinRow(
   const before = row.stands === undefined ? [] : earlier
   const joins = modules.flatMap((module, k) =>
     [...before, ...modules.slice(Math.max(0, k - 1), k)].map((other) => {
-      const joined = joinPair(row, other, module, other === modules[k - 1], grips, limits, kept)
-      grips.add(joined.hardware)
-      return { other, joined }
+      return { other, joined: joinPair(row, other, module, other === modules[k - 1], grips, limits, kept) }
     }),
   )
   const toAnchor = joins.filter(({ other }) => other.key === row.stands?.against)
@@ -82,7 +80,7 @@ function joinPair(
   if (least < row.join.item.nutDiameter)
     return neighbours ? { hardware: [], troubles: [noOverlap(row, a, b, least)] } : NOTHING
   // What else grips the two panels is the modules' own, or a bolt that was placed before.
-  const before = [a, b].map(({ panel }) => grips.addedOn(panel.id).map(({ piece }) => piece.near))
+  const before = [a, b].map(({ panel }) => grips.addedOn(panel.id).map(({ near }) => near?.bolt))
   const of = [
     row.join,
     row.at,
@@ -92,13 +90,14 @@ function joinPair(
     ...before.flatMap((some) => [some.length, ...some]),
   ]
   const name = `${earlier.key}+${later.key}`
-  const bolts = kept.near.take(name, of, () =>
+  const placed = kept.near.take(name, of, () =>
     boltFaces({ join: row.join, earlier: a, later: b, grips, limits, at: row.at }),
   )
+  grips.add(placed.bolts)
   const [x, y] = earlier.floorFromModule.origin
-  return kept.placed.take(name, [bolts, x, y], () => {
+  return kept.placed.take(name, [placed, x, y], () => {
     const floorFromNear = poseOf(X, Y, [x, y, 0])
-    return { hardware: bolts.pieces.map((piece) => onFloor(piece, floorFromNear)), troubles: bolts.troubles }
+    return { hardware: placed.bolts.map(({ piece }) => onFloor(piece, floorFromNear)), troubles: placed.troubles }
   })
 }
 

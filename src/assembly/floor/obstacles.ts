@@ -13,8 +13,7 @@ import {
 } from '../../geometry/index.ts'
 import { type JoiningBolt, lyingReach } from '../../hardware/index.ts'
 import { type Drilled, drilledIn } from '../drilled.ts'
-import { nearGrip } from '../near.ts'
-import { FLOOR, type PanelId, type PanelRole, type PlacedHardware, type PlacedPanel, type Station } from '../types.ts'
+import type { PanelId, PanelRole, PlacedHardware, PlacedPanel, Station } from '../types.ts'
 import { acrossAxis, type OuterFace } from './faces.ts'
 import { floorBox } from './footprint.ts'
 
@@ -34,9 +33,17 @@ export interface Obstacle {
 /** Panels no further than this from a face lie on it, mm. */
 const SHAVING_MM = 0.05
 
+/** A bolt in a frame that lies like the floor's and moves with the two modules that it joins, and their poses in it. */
+export interface NearBolt {
+  readonly piece: PlacedHardware
+  readonly fromModule: ReadonlyMap<PanelId, Pose>
+}
+
 interface Grip {
   readonly piece: PlacedHardware
   readonly station: Station
+  /** Of a bolt, where it is near: what was placed in a module itself lies in the frame of that. */
+  readonly near?: { readonly bolt: NearBolt; readonly fromModule: Pose }
 }
 
 type ByPanel = Map<PanelId, Grip[]>
@@ -55,33 +62,40 @@ export class Grips {
     return this.ownOf(module)
   }
 
-  /** Adds what is placed between modules. */
-  add(hardware: readonly PlacedHardware[]): void {
-    note(this.added, hardware)
+  /** Adds bolts between modules. */
+  add(bolts: readonly NearBolt[]): void {
+    for (const bolt of bolts) {
+      for (const station of bolt.piece.stations) {
+        const fromModule = bolt.fromModule.get(station.panel)
+        if (fromModule === undefined) throw new Error(`${bolt.piece.id} was not placed near ${station.panel}`)
+        note(this.added, { piece: bolt.piece, station, near: { bolt, fromModule } })
+      }
+    }
   }
 
   /** What grips a panel: first what is its module's own. */
   on(module: string, panel: PanelId): readonly Grip[] {
-    const own = this.own.get(module) ?? note(new Map(), this.ownOf(module))
+    const own = this.own.get(module) ?? byPanel(this.ownOf(module))
     this.own.set(module, own)
     return [...(own.get(panel) ?? []), ...this.addedOn(panel)]
   }
 
-  /** What was added that grips a panel. */
+  /** The bolts that were added and grip a panel. */
   addedOn(panel: PanelId): readonly Grip[] {
     return this.added.get(panel) ?? []
   }
 }
 
-function note(byPanel: ByPanel, hardware: readonly PlacedHardware[]): ByPanel {
-  for (const piece of hardware) {
-    for (const station of piece.stations) {
-      const grips = byPanel.get(station.panel)
-      if (grips === undefined) byPanel.set(station.panel, [{ piece, station }])
-      else grips.push({ piece, station })
-    }
-  }
-  return byPanel
+function byPanel(hardware: readonly PlacedHardware[]): ByPanel {
+  const grips: ByPanel = new Map()
+  for (const piece of hardware) for (const station of piece.stations) note(grips, { piece, station })
+  return grips
+}
+
+function note(grips: ByPanel, grip: Grip): void {
+  const there = grips.get(grip.station.panel)
+  if (there === undefined) grips.set(grip.station.panel, [grip])
+  else there.push(grip)
 }
 
 /** What the bolt's head, or its nut, takes up in and on a panel, mm. */
@@ -127,16 +141,14 @@ export function obstaclesIn(
   return [...bores, ...standingOn(face, taken), ...cutAway(face, taken, floorFromPanel)]
 }
 
-/** The holes of a grip in its panel, panel frame: a bolt's are those that it was placed with. */
+/** The holes of a grip in its panel, panel frame: a bolt's do not depend on where on the floor its modules stand. */
 function drilledBy(
-  { piece, station }: Grip,
+  { piece, station, near }: Grip,
   panel: PlacedPanel,
   thicknessOf: (id: string) => number | undefined,
 ): Drilled[] {
-  if (piece.frame !== FLOOR) return drilledIn(piece, station, panel, panel.moduleFromPanel, thicknessOf)
-  const seen = nearGrip(piece, station)
-  if (seen === undefined) throw new Error(`${piece.id} was not placed near ${panel.id}`)
-  return drilledIn(piece, seen.station, panel, compose(seen.fromModule, panel.moduleFromPanel), thicknessOf)
+  const frameFromPanel = near === undefined ? panel.moduleFromPanel : compose(near.fromModule, panel.moduleFromPanel)
+  return drilledIn(piece, station, panel, frameFromPanel, thicknessOf)
 }
 
 /** A hole in a panel that a bolt is to go through, floor frame, mm. */

@@ -1,12 +1,12 @@
-import { type Box, IDENTITY, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
+import { type Box, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
 import { fineMm } from '../../length/index.ts'
 import type { Kept } from '../../memory/index.ts'
 import type { RowSpec, WorktopSpec } from '../../project/index.ts'
 import { board } from '../boards.ts'
 import { heightEdit } from '../floor/index.ts'
-import { onFloor, posesBy } from '../near.ts'
+import { onFloor } from '../on-floor.ts'
 import { merge, type Parts } from '../parts.ts'
-import type { Near, PlacedModule, PlacedPanel, PlacingTrouble } from '../types.ts'
+import type { PlacedHardware, PlacedModule, PlacedPanel, PlacingTrouble } from '../types.ts'
 import { fromBelow } from './fixing.ts'
 import { topBox } from './worktop.ts'
 
@@ -18,7 +18,7 @@ export interface RowTop {
 
 /** The screws that hold one module to a worktop, as they lie in it. */
 export interface TopScrews {
-  readonly screws: readonly Near[]
+  readonly screws: readonly PlacedHardware[]
   readonly troubles: readonly PlacingTrouble[]
 }
 
@@ -97,11 +97,7 @@ function screwsOf(
       },
       spec.fix,
     )
-    const screws = fixed.hardware.map((piece): Near => {
-      const heads = piece.stations.filter((station) => station.panel !== id)
-      return { piece, fromModule: posesBy(...heads.map((head) => [head.panel, IDENTITY] as const)) }
-    })
-    return { screws, troubles: fixed.troubles }
+    return { screws: fixed.hardware, troubles: fixed.troubles }
   })
 }
 
