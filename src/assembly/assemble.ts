@@ -6,17 +6,17 @@ import { backOf, shell } from './carcase/index.ts'
 import { placeFlip } from './flip/index.ts'
 import {
   type BoltLimits,
+  type BoltMemory,
   type BuiltModule,
   casterNeighbours,
   Grips,
-  type Joined,
   joinRow,
   standOnFloor,
 } from './floor/index.ts'
 import { lipped } from './lipping.ts'
 import { placeOpenings } from './openings.ts'
 import { merge, type Parts, partsOf } from './parts.ts'
-import { placeChamber, placePort, placeTop, type RowTop, rowTop, topNeighbours } from './tops/index.ts'
+import { placeChamber, placePort, placeTop, type RowTop, rowTop, type TopScrews, topNeighbours } from './tops/index.ts'
 import type { Assembly, PlacedModule } from './types.ts'
 
 /** A module in its own frame, and all that belongs to it. */
@@ -30,10 +30,11 @@ export class AssemblyMemory {
   readonly modules = new Kept<Whole>()
   readonly standing = new Kept<PlacedModule>()
   readonly tops = new Kept<RowTop>()
-  readonly joins = new Kept<Joined>()
+  readonly bolts: BoltMemory = { near: new Kept(), placed: new Kept() }
+  readonly topScrews = new Kept<TopScrews>()
 
   get all(): readonly Kept<unknown>[] {
-    return [this.modules, this.standing, this.tops, this.joins]
+    return [this.modules, this.standing, this.tops, this.topScrews, this.bolts.near, this.bolts.placed]
   }
 }
 
@@ -66,9 +67,9 @@ function assembled(project: Project, memory: AssemblyMemory): Assembly {
   for (const row of project.rows) {
     const placed = row.modules.flatMap((key) => floor.modules.get(key) ?? [])
     const whole = placed.map((module) => ({ module, parts: built.get(module.key)?.parts ?? merge([]) }))
-    const made = [row, project.findings, ...whole.flatMap((one) => [one.module, one.parts])]
-    const top = memory.tops.take(row.worktop?.key ?? '', made, () => rowTop(row, whole, project))
-    const joined = joinRow(row, placed, standing, grips, bolts, memory.joins)
+    const made = [row, ...whole.flatMap((one) => [one.module, one.parts])]
+    const top = memory.tops.take(row.worktop?.key ?? '', made, () => rowTop(row, whole, memory.topScrews))
+    const joined = joinRow(row, placed, standing, grips, bolts, memory.bolts)
     parts.push(...whole.map((one) => one.parts), top.parts, partsOf(joined))
     standing.push(...placed)
     modules.push(...placed, ...top.modules)

@@ -26,6 +26,7 @@ export function drilledIn(
   if (drillings === undefined) throw new Error(`${piece.item.id} has no part ${station.part}`)
   // z of the station, from the contact plane into the wood, seen in the panel frame.
   const inward = turnBack(frameFromPanel, station.wood === 'ahead' ? station.pose.z : scale(station.pose.z, -1))
+  const outward = scale(inward, -1)
   const [from, to] = extentAlong(panel, inward)
   return drillings.map((drilling): Drilled => {
     const onContact = placeBack(frameFromPanel, place(station.pose, [drilling.x, drilling.y, 0]))
@@ -35,7 +36,7 @@ export function drilledIn(
       throw new Error(`${piece.id} ${station.part}: ${panel.id} does not lie on its side of the contact plane`)
     }
     const at = drilling.enter === 'contact' ? onContact : add(onContact, scale(inward, woodAhead))
-    const square = drilling.enter === 'contact' ? inward : scale(inward, -1)
+    const square = drilling.enter === 'contact' ? inward : outward
     const axis = drilling.leanDeg === undefined ? square : leaning(drilling.leanDeg, station, frameFromPanel, square)
     return { drilling, at, axis, depth: depthOf(drilling.depth, piece, woodAhead, thicknessOf) }
   })

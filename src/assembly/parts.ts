@@ -19,10 +19,25 @@ export function partsOf(some: Partial<Parts>): Parts {
 /** All parts together, in the order given. */
 export function merge(parts: readonly Partial<Parts>[]): Parts {
   return {
-    panels: parts.flatMap((part) => part.panels ?? []),
-    cuts: parts.flatMap((part) => part.cuts ?? []),
-    cutouts: parts.flatMap((part) => part.cutouts ?? []),
-    hardware: parts.flatMap((part) => part.hardware ?? []),
-    troubles: parts.flatMap((part) => part.troubles ?? []),
+    panels: together(parts.map((part) => part.panels)),
+    cuts: together(parts.map((part) => part.cuts)),
+    cutouts: together(parts.map((part) => part.cutouts)),
+    hardware: together(parts.map((part) => part.hardware)),
+    troubles: together(parts.map((part) => part.troubles)),
   }
+}
+
+/** Some lists as one: the only one that has anything in it as it is, since lists are never changed. */
+function together<T>(lists: readonly (readonly T[] | undefined)[]): readonly T[] {
+  let only: readonly T[] = []
+  let all: T[] | undefined
+  for (const list of lists) {
+    if (list === undefined || list.length === 0) continue
+    if (all === undefined && only.length === 0) only = list
+    else {
+      all ??= [...only]
+      for (const item of list) all.push(item)
+    }
+  }
+  return all ?? only
 }

@@ -1,4 +1,4 @@
-import { add, cross, dot, sub, type Vec3 } from './vec.ts'
+import { cross, dot, sub, type Vec3 } from './vec.ts'
 
 /**
  * A proper rigid transform from a child frame to a parent frame. Named by both ends where it is used:
@@ -31,7 +31,12 @@ export function turn(pose: Pose, v: Vec3): Vec3 {
 
 /** A point of the child frame (mm), seen in the parent frame (mm). */
 export function place(pose: Pose, p: Vec3): Vec3 {
-  return add(turn(pose, p), pose.origin)
+  const { x, y, z, origin } = pose
+  return [
+    x[0] * p[0] + y[0] * p[1] + z[0] * p[2] + origin[0],
+    x[1] * p[0] + y[1] * p[1] + z[1] * p[2] + origin[1],
+    x[2] * p[0] + y[2] * p[1] + z[2] * p[2] + origin[2],
+  ]
 }
 
 /** A direction of the parent frame, seen in the child frame. */

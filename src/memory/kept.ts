@@ -29,8 +29,10 @@ export class Kept<R> {
    * result depends on: things that are never changed, and are compared by identity, or plain words and numbers.
    */
   take(name: string, of: readonly unknown[], make: () => R): R {
-    const known = [this.now.get(name), this.last.get(name)].find((entry) => entry && sameItems(entry.of, of))
-    const entry = known ?? { of, result: make() }
+    const now = this.now.get(name)
+    if (now !== undefined && sameItems(now.of, of)) return now.result
+    const last = this.last.get(name)
+    const entry = last !== undefined && sameItems(last.of, of) ? last : { of, result: make() }
     this.now.set(name, entry)
     return entry.result
   }
@@ -45,5 +47,7 @@ export class Kept<R> {
 
 /** True when two lists hold the very same things in the same order. */
 export function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((item, k) => Object.is(item, b[k]))
+  if (a.length !== b.length) return false
+  for (let k = 0; k < a.length; k += 1) if (!Object.is(a[k], b[k])) return false
+  return true
 }

@@ -1,4 +1,5 @@
 import { NOISE_MM, same } from '../geometry/index.ts'
+import type { Sink } from '../hardware/index.ts'
 import type { RawBore } from './project.ts'
 import type { Bore, Surface } from './types.ts'
 
@@ -16,17 +17,31 @@ const ORDER: Record<Surface, number> = { A: 0, B: 1, x0: 2, x1: 3, y0: 4, y1: 5 
 export function mergeBores(raw: readonly RawBore[], thickness: number): Bore[] {
   const fromA = raw.map((bore) => throughFromA(bore))
   const shared = useThroughHoles(sharePins(fromA, thickness), thickness)
-  const byHole = new Map<string, RawBore[]>()
-  for (const bore of shared) {
-    const key = holeKey(bore)
-    const list = byHole.get(key)
-    if (list === undefined) byHole.set(key, [bore])
-    else list.push(bore)
-  }
-  return [...byHole.values()]
-    .map((group): Sorted => sortedBy(oneOf(group)))
+  return holesOf(shared)
+    .map(oneOf)
     .sort(compareBores)
-    .map(({ bore }, k) => ({ id: `bore-${k + 1}`, ...bore }))
+    .map((bore, k) => named(bore, `bore-${k + 1}`))
+}
+
+/** The bores that are one hole together, hole by hole in the order of their first ones. */
+function holesOf(bores: readonly RawBore[]): RawBore[][] {
+  const holes: RawBore[][] = []
+  // Few lie in one place, so that they are told apart by it first.
+  const byPlace = new Map<number, RawBore[][]>()
+  for (const bore of bores) {
+    const place = placeOf(bore)
+    const there = byPlace.get(place)
+    const hole = there?.find(([first]) => first !== undefined && areOneHole(first, bore))
+    if (hole !== undefined) {
+      hole.push(bore)
+      continue
+    }
+    const made = [bore]
+    holes.push(made)
+    if (there === undefined) byPlace.set(place, [made])
+    else there.push(made)
+  }
+  return holes
 }
 
 function throughFromA(bore: RawBore): RawBore {
@@ -35,16 +50,13 @@ function throughFromA(bore: RawBore): RawBore {
 }
 
 /** The blind pin holes of one panel that would meet a partner from the other face, as through holes from face A. */
-function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
-  const pinsFrom = (surface: Surface): Map<string, RawBore> =>
-    new Map(
-      bores
-        .filter((bore) => bore.surface === surface && bore.purpose === 'shelf pin' && !bore.through)
-        .map((bore) => [placeKey(bore), bore]),
-    )
-  const onA = pinsFrom('A')
-  const onB = pinsFrom('B')
-  if (onA.size === 0 || onB.size === 0) return [...bores]
+function sharePins(bores: readonly RawBore[], thickness: number): readonly RawBore[] {
+  const pinsFrom = (surface: Surface): RawBore[] =>
+    bores.filter((bore) => bore.surface === surface && bore.purpose === 'shelf pin' && !bore.through)
+  const [pinsA, pinsB] = [pinsFrom('A'), pinsFrom('B')]
+  if (pinsA.length === 0 || pinsB.length === 0) return bores
+  const byPlace = (pins: readonly RawBore[]): Map<string, RawBore> => new Map(pins.map((pin) => [placeKey(pin), pin]))
+  const [onA, onB] = [byPlace(pinsA), byPlace(pinsB)]
   return bores.map((bore) => {
     const partner =
       bore.purpose === 'shelf pin'
@@ -58,17 +70,25 @@ function sharePins(bores: readonly RawBore[], thickness: number): RawBore[] {
 }
 
 /** Blind bores that lie on a plain through hole of their own diameter are that hole: it is there already. */
-function useThroughHoles(bores: readonly RawBore[], thickness: number): RawBore[] {
-  const wholeKey = (bore: RawBore): string => `${placeKey(bore)} ${step(bore.diameter)}`
-  const inFace = (bore: RawBore): boolean =>
-    (bore.surface === 'A' || bore.surface === 'B') && bore.leanDeg === undefined
-  const holes = new Set(
-    bores.filter((bore) => bore.through && bore.surface === 'A' && bore.sink === undefined).map(wholeKey),
-  )
-  if (holes.size === 0) return [...bores]
-  return bores.map((bore) =>
-    bore.sink === undefined && inFace(bore) && holes.has(wholeKey(bore)) ? throughHole(bore, thickness) : bore,
-  )
+function useThroughHoles(bores: readonly RawBore[], thickness: number): readonly RawBore[] {
+  const holes = new Map<number, RawBore[]>()
+  for (const bore of bores) {
+    if (!bore.through || bore.surface !== 'A' || bore.sink !== undefined) continue
+    const place = placeOf(bore)
+    const there = holes.get(place)
+    if (there === undefined) holes.set(place, [bore])
+    else there.push(bore)
+  }
+  if (holes.size === 0) return bores
+  return bores.map((bore) => {
+    const inFace = (bore.surface === 'A' || bore.surface === 'B') && bore.leanDeg === undefined
+    if (bore.sink !== undefined || !inFace) return bore
+    const liesOn = (hole: RawBore): boolean =>
+      step(hole.at[0]) === step(bore.at[0]) &&
+      step(hole.at[1]) === step(bore.at[1]) &&
+      step(hole.diameter) === step(bore.diameter)
+    return holes.get(placeOf(bore))?.some(liesOn) === true ? throughHole(bore, thickness) : bore
+  })
 }
 
 const throughHole = (bore: RawBore, thickness: number): RawBore => ({
@@ -83,19 +103,34 @@ const throughHole = (bore: RawBore, thickness: number): RawBore => ({
 /** Whole nanometres, so that float noise makes no difference; −0 is 0. */
 const step = (value: number): number => Math.round(value / NOISE_MM) + 0
 
+/** The same for bores at one place of the face, and mostly another for others. */
+const placeOf = ({ at }: RawBore): number => step(at[0]) + 7919 * step(at[1])
+
 const placeKey = (bore: RawBore): string => `${step(bore.at[0])} ${step(bore.at[1])}`
 
 /** Blind and square, without a sink: as deep as the deepest of its uses needs, such as a pin in the hole of a plate. */
 const isPlain = (bore: RawBore): boolean => !bore.through && bore.sink === undefined && bore.leanDeg === undefined
 
-function holeKey(bore: RawBore): string {
-  const { sink } = bore
-  const sinkKey =
-    sink === undefined ? '' : `${sink.shape} ${sink.diameter} ${sink.shape === 'cone' ? sink.angleDeg : sink.depth}`
-  const { surface, at, axis, diameter, through } = bore
-  const place = `${surface} ${step(at[0])} ${step(at[1])} ${step(at[2])}`
-  const way = `${step(axis[0])} ${step(axis[1])} ${step(axis[2])}`
-  return `${place} ${way} ${step(diameter)} ${isPlain(bore) ? '' : step(bore.depth)} ${through} ${sinkKey}`
+function areOneHole(a: RawBore, b: RawBore): boolean {
+  const sameStep = (k: 0 | 1 | 2): boolean => step(a.at[k]) === step(b.at[k]) && step(a.axis[k]) === step(b.axis[k])
+  return (
+    a.surface === b.surface &&
+    a.through === b.through &&
+    sameStep(0) &&
+    sameStep(1) &&
+    sameStep(2) &&
+    step(a.diameter) === step(b.diameter) &&
+    isPlain(a) === isPlain(b) &&
+    (isPlain(a) || step(a.depth) === step(b.depth)) &&
+    areSameSinks(a.sink, b.sink)
+  )
+}
+
+function areSameSinks(a: Sink | undefined, b: Sink | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b
+  if (a.shape !== b.shape || a.diameter !== b.diameter) return false
+  const deep = (sink: Sink): number => (sink.shape === 'cone' ? sink.angleDeg : sink.depth)
+  return deep(a) === deep(b)
 }
 
 /** One hole that serves all of `group`; the purposes are named together where they differ. */
@@ -108,22 +143,21 @@ function oneOf(group: readonly RawBore[]): RawBore {
   return { ...first, depth, purpose: purposes.join(', '), uses: group.flatMap((bore) => bore.uses) }
 }
 
-/** A bore, and what it is sorted by. */
-interface Sorted {
-  readonly bore: RawBore
-  /** Its surface, then x, y and z in steps, its diameter and depth. */
-  readonly by: readonly number[]
+/** A bore with its name; a plain one, as most are, written out at once. */
+function named(bore: RawBore, id: string): Bore {
+  if (bore.sink !== undefined || bore.leanDeg !== undefined || bore.edgeWall !== undefined) return { id, ...bore }
+  const { surface, at, axis, diameter, depth, through, purpose, uses } = bore
+  return { id, surface, at, axis, diameter, depth, through, purpose, uses }
 }
 
-const sortedBy = (bore: RawBore): Sorted => {
-  const { surface, at, diameter, depth } = bore
-  return { bore, by: [ORDER[surface], step(at[0]), step(at[1]), step(at[2]), diameter, depth] }
-}
-
-function compareBores(a: Sorted, b: Sorted): number {
-  for (let k = 0; k < a.by.length; k += 1) {
-    const apart = (a.by[k] ?? 0) - (b.by[k] ?? 0)
-    if (apart !== 0) return apart
-  }
-  return 0
+/** By surface, then x, y and z in steps, then diameter and depth. */
+function compareBores(a: RawBore, b: RawBore): number {
+  return (
+    ORDER[a.surface] - ORDER[b.surface] ||
+    step(a.at[0]) - step(b.at[0]) ||
+    step(a.at[1]) - step(b.at[1]) ||
+    step(a.at[2]) - step(b.at[2]) ||
+    a.diameter - b.diameter ||
+    a.depth - b.depth
+  )
 }

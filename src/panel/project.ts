@@ -27,15 +27,20 @@ export class PanelMemory {
   /** The hardware of each module in its own frame, as a list that stays the same thing while its items do. */
   readonly lists = new Kept<readonly PlacedHardware[]>()
 
+  /** The holes of each panel that hardware makes which was placed on the floor. */
+  readonly floorBores = new Kept<readonly RawBore[]>()
+
   get all(): readonly Kept<unknown>[] {
-    return [this.modules, this.panels, this.lists]
+    return [this.modules, this.panels, this.lists, this.floorBores]
   }
 }
 
+const NONE: readonly RawBore[] = []
+
 /** A panel before its bores are merged: hardware that is placed on the floor may grip it, too. */
 interface Draft {
-  /** Without bores. */
-  readonly panel: Panel
+  readonly panel: PlacedPanel
+  readonly work: Pick<Panel, 'moduleName' | 'edges' | 'grooves' | 'cutouts'>
   /** Those of its own module's hardware. */
   readonly own: readonly RawBore[]
 }
@@ -63,8 +68,8 @@ function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
   const thicknessOf = (id: string): number | undefined => placed.get(id)?.thickness
   const byFrame = groupBy(assembly.hardware, (piece) => piece.frame)
   const onFloor = gripsOf(byFrame.get(FLOOR) ?? [])
-  for (const { piece, station } of [...onFloor.values()].flat()) {
-    if (!placed.has(station.panel)) throw new Error(`${piece.id} grips ${station.panel}, which is no panel`)
+  for (const [id, [grip]] of onFloor) {
+    if (!placed.has(id)) throw new Error(`${grip?.piece.id} grips ${id}, which is no panel`)
   }
   const frames = new Set([FLOOR, ...assembly.modules.map((module) => module.key)])
   for (const frame of byFrame.keys()) if (!frames.has(frame)) throw new Error(`hardware stands in ${frame}, no module`)
@@ -76,39 +81,42 @@ function projected(assembly: Assembly, memory: PanelMemory): Panel[] {
       draftsOf(module, hardware),
     )
     return drafts.map((draft): Panel => {
-      const { panel, own } = draft
+      const { panel } = draft
       const grips = onFloor.get(panel.id) ?? []
-      const partners = grips.flatMap(({ piece }) => piece.stations.map((one) => thicknessOf(one.panel)))
-      const gripped = grips.flatMap(({ piece, station }) => [piece, station])
-      const of = grips.length === 0 ? [draft] : [draft, module.floorFromModule, ...gripped, ...partners]
-      return memory.panels.take(panel.id, of, () => {
-        const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
-        const bores = grips.flatMap((grip) => boresOf(grip, panel, floorFromPanel, thicknessOf))
-        return { ...panel, bores: mergeBores([...own, ...bores], panel.thickness) }
-      })
+      const floorFromPanel = grips.length === 0 ? undefined : compose(module.floorFromModule, panel.moduleFromPanel)
+      // Worked out anew wherever the module stands: they are few, and mostly come out as they were.
+      const bores = floorFromPanel && grips.flatMap((grip) => boresOf(grip, panel, floorFromPanel, thicknessOf))
+      const onlyOwn = bores === undefined || bores.length === 0
+      const others = onlyOwn ? NONE : memory.floorBores.renew(panel.id, bores)
+      return memory.panels.take(panel.id, [draft, others], () => panelOf(draft, others))
     })
   })
+}
+
+/** A panel with all its work; `bores`: those of hardware that is not its module's own. */
+function panelOf({ panel, own, work }: Draft, bores: readonly RawBore[]): Panel {
+  const { moduleName, edges, grooves, cutouts } = work
+  const all = bores.length === 0 ? own : [...own, ...bores]
+  return { ...panel, moduleName, edges, bores: mergeBores(all, panel.thickness), grooves, cutouts }
 }
 
 /** The panels of a module, and the holes of the hardware in its own frame. */
 function draftsOf(module: PlacedModule, hardware: readonly PlacedHardware[]): Draft[] {
   const placed = new Map(module.panels.map((panel) => [panel.id, panel]))
   const grips = gripsOf(hardware)
-  for (const { piece, station } of [...grips.values()].flat()) {
-    if (!placed.has(station.panel))
-      throw new Error(`${piece.id} grips ${station.panel}, which is no panel of its module`)
+  for (const [id, [grip]] of grips) {
+    if (!placed.has(id)) throw new Error(`${grip?.piece.id} grips ${id}, which is no panel of its module`)
   }
   return module.panels.map((panel): Draft => {
     const own = (grips.get(panel.id) ?? []).flatMap((grip) =>
       boresOf(grip, panel, panel.moduleFromPanel, (id) => placed.get(id)?.thickness),
     )
     return {
+      panel,
       own,
-      panel: {
-        ...panel,
+      work: {
         moduleName: module.name,
         edges: edgeNames(panel),
-        bores: [],
         grooves: module.cuts.filter((cut) => cut.panel === panel.id).map((cut, k) => grooveOf(cut, panel, k + 1)),
         cutouts: module.cutouts.filter((cutout) => cutout.panel === panel.id).map((cutout) => cutoutOf(cutout, panel)),
       },
@@ -118,8 +126,15 @@ function draftsOf(module: PlacedModule, hardware: readonly PlacedHardware[]): Dr
 
 /** Every grip of some hardware, by the panel. */
 function gripsOf(hardware: readonly PlacedHardware[]): Map<string, Grip[]> {
-  const grips = hardware.flatMap((piece) => piece.stations.map((station): Grip => ({ piece, station })))
-  return groupBy(grips, ({ station }) => station.panel)
+  const grips = new Map<string, Grip[]>()
+  for (const piece of hardware) {
+    for (const station of piece.stations) {
+      const there = grips.get(station.panel)
+      if (there === undefined) grips.set(station.panel, [{ piece, station }])
+      else there.push({ piece, station })
+    }
+  }
+  return grips
 }
 
 function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
@@ -141,24 +156,37 @@ function boresOf(
   thicknessOf: (id: string) => number | undefined,
 ): RawBore[] {
   return drilledIn(piece, station, panel, frameFromPanel, thicknessOf).map(({ drilling, at, axis, depth }): RawBore => {
+    const { diameter, sink, leanDeg, edgeWall, purpose } = drilling
     const surface = surfaceEntered(axis)
+    const through = drilling.depth === 'through'
+    const uses = [useOf(piece, station, drilling, surface, depth)]
+    // Most holes are plain; there are thousands of them, and they are written out at once.
+    if (sink === undefined && leanDeg === undefined && edgeWall === undefined) {
+      return { surface, at, axis, diameter, depth, through, purpose, uses }
+    }
     return {
       surface,
       at,
       axis,
-      diameter: drilling.diameter,
+      diameter,
       depth,
-      through: drilling.depth === 'through',
-      ...(drilling.sink && { sink: drilling.sink }),
-      ...(drilling.leanDeg !== undefined && { leanDeg: drilling.leanDeg }),
-      ...(drilling.edgeWall !== undefined && { edgeWall: drilling.edgeWall }),
-      purpose: drilling.purpose,
-      uses: [{ ...useOf(piece, station, drilling), surface, depth }],
+      through,
+      ...(sink && { sink }),
+      ...(leanDeg !== undefined && { leanDeg }),
+      ...(edgeWall !== undefined && { edgeWall }),
+      purpose,
+      uses,
     }
   })
 }
 
-const useOf = (piece: PlacedHardware, station: Station, drilling: Drilling): Omit<BoreUse, 'surface' | 'depth'> => ({
+const useOf = (
+  piece: PlacedHardware,
+  station: Station,
+  drilling: Drilling,
+  surface: BoreUse['surface'],
+  depth: number,
+): BoreUse => ({
   hardware: piece.id,
   item: piece.item.id,
   part: station.part,
@@ -166,4 +194,6 @@ const useOf = (piece: PlacedHardware, station: Station, drilling: Drilling): Omi
   series: piece.series,
   purpose: drilling.purpose,
   keepsApart: piece.keepsApart === true,
+  surface,
+  depth,
 })

@@ -28,6 +28,7 @@ export function readPrintOptions({ paper, checkBars, pageBudget }: PrintOptions,
     ...(checkBars !== undefined && { 'check bars': checkBars.split(',').map(numberOrText) }),
     ...(pageBudget !== undefined && { 'page budget': numberOrText(pageBudget) }),
   }
+  if (Object.keys(said).length === 0) return { ok: true, outputs: {} }
   const read = readOutputs(JSON.stringify({ units, outputs: said }), 'options')
   if (!read.ok) {
     const problems = read.problems.map(({ message, expected, nearest }) => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { rowTop } from '../../src/assembly/tops/run.ts'
 import { compose, IDENTITY, MINUS_X, place, poseOf, Y } from '../../src/geometry/index.ts'
+import { Kept } from '../../src/memory/index.ts'
 import { built, projectOf } from '../support/define.ts'
 
 const DEFINITION = `
@@ -38,7 +39,7 @@ test('over a row that is turned by a quarter the worktop turns with it', () => {
             hardware: assembly.hardware.filter((piece) => piece.frame === module.key),
           },
         })),
-      project,
+      new Kept(),
     )
   const [straight, aside] = [over(IDENTITY), over(turned)]
   const [panel] = aside.modules[0]?.panels ?? []

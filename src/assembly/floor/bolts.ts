@@ -2,12 +2,11 @@ import { MINUS_X, MINUS_Y, NOISE_MM, type Pose, poseOf, turnBack, type Vec3, X, 
 import { catalogue, type JoiningBolt } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
 import type { DefinitionPath, JoinSpec } from '../../project/index.ts'
-import type { Parts } from '../parts.ts'
 import { FLOOR, type PlacedHardware, type PlacingTrouble } from '../types.ts'
 import { type BoltLimits, type BoltPlace, freeInsets, type Insets, placeBolts } from './bolt-places.ts'
 import { acrossAxis, type OuterFace, sharedRectangle } from './faces.ts'
 import { joinEdit, typed } from './mend.ts'
-import { type FacePoint, type Grips, obstaclesIn, takenBy } from './obstacles.ts'
+import { type FacePoint, type Grips, type NearBolt, obstaclesIn, takenBy } from './obstacles.ts'
 import { belowCircles } from './swing-circle.ts'
 
 export interface BoltRequest {
@@ -20,8 +19,14 @@ export interface BoltRequest {
   readonly at: DefinitionPath
 }
 
-/** The bolts through two faces that lie on each other, each placed once in the floor frame. */
-export function boltFaces(request: BoltRequest): Pick<Parts, 'hardware' | 'troubles'> {
+/** Bolts in the frame in which their two faces were given, and what of them could not be placed as asked. */
+export interface Bolts {
+  readonly bolts: readonly NearBolt[]
+  readonly troubles: readonly PlacingTrouble[]
+}
+
+/** The bolts through two faces that lie on each other, each placed once. */
+export function boltFaces(request: BoltRequest): Bolts {
   const { join, earlier, later, grips, limits } = request
   const { item } = join
   const [head, nut] = headAndNut(item, earlier, later)
@@ -34,7 +39,7 @@ export function boltFaces(request: BoltRequest): Pick<Parts, 'hardware' | 'troub
   const places = placeBolts(shared, insets, obstacles, limits.farthest)
   const free = places.some((place) => place.blocked) ? freeInsets(shared, insets, obstacles) : undefined
   return {
-    hardware: places.map((place, k) => boltAt(request, head, nut, place, k + 1)),
+    bolts: places.map((place, k) => boltAt(request, head, nut, place, k + 1)),
     troubles: [
       ...barrelTroubles(request, nut),
       ...blockedTroubles(request, [head, nut], places, free),
@@ -67,17 +72,11 @@ function stationPose({ out, axis, plane }: OuterFace, [across, up]: FacePoint): 
 
 const seriesOf = ({ earlier, later }: BoltRequest): string => `${earlier.module.key}+${later.module.key}`
 
-function boltAt(
-  request: BoltRequest,
-  head: OuterFace,
-  nut: OuterFace,
-  place: BoltPlace,
-  number: number,
-): PlacedHardware {
+function boltAt(request: BoltRequest, head: OuterFace, nut: OuterFace, place: BoltPlace, number: number): NearBolt {
   const pose = stationPose(head, place.at)
   const series = seriesOf(request)
   const moved = movedWords(head, place)
-  return {
+  const piece: PlacedHardware = {
     id: `${series}/bolt/${number}`,
     item: request.join.item,
     frame: FLOOR,
@@ -89,6 +88,13 @@ function boltAt(
     series: `${series}/bolt`,
     ...(moved !== undefined && { note: moved }),
     at: request.at,
+  }
+  return {
+    piece,
+    fromModule: new Map([
+      [head.panel.id, head.module.floorFromModule],
+      [nut.panel.id, nut.module.floorFromModule],
+    ]),
   }
 }
 

@@ -2,9 +2,12 @@ import { type Box, MINUS_X, NOISE_MM, turn, type Vec3, X, Y } from '../../geomet
 import type { PanelRole, PlacedModule, PlacedPanel } from '../types.ts'
 import { floorBox } from './footprint.ts'
 
-/** The face of a carcase panel that looks out of its module, floor frame, mm. */
+/** What bolts between two modules depend on of each, wherever on the floor they stand together. */
+export type Joinable = Pick<PlacedModule, 'key' | 'name' | 'panels' | 'cuts' | 'cutouts' | 'floorFromModule'>
+
+/** The face of a carcase panel that looks out of its module, floor frame, or one that is shifted along the floor; mm. */
 export interface OuterFace {
-  readonly module: PlacedModule
+  readonly module: Joinable
   readonly panel: PlacedPanel
   readonly box: Box
   /** Square to the face, out of the module: along x or y. */
@@ -18,7 +21,7 @@ export interface OuterFace {
 const OUTWARD: Readonly<Partial<Record<PanelRole, Vec3>>> = { 'left side': MINUS_X, 'right side': X, back: Y }
 
 /** Outer faces of the sides and the back; fronts are no carcase panels. */
-export function outerFaces(module: PlacedModule): OuterFace[] {
+export function outerFaces(module: Joinable): OuterFace[] {
   return module.panels.flatMap((panel) => {
     const outward = OUTWARD[panel.role]
     if (outward === undefined) return []

@@ -62,6 +62,6 @@ export function shareOf(a: Rectangle, b: Rectangle): readonly [x: number, y: num
 }
 
 /** The box of a panel in the floor frame. */
-export function floorBox(module: PlacedModule, panel: PlacedPanel): Box {
+export function floorBox(module: Pick<PlacedModule, 'floorFromModule'>, panel: PlacedPanel): Box {
   return placedBox(compose(module.floorFromModule, panel.moduleFromPanel), ownBox(panel))
 }

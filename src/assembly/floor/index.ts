@@ -1,7 +1,7 @@
 export { type BoltLimits, boltPlaces } from './bolt-places.ts'
 export { casterNeighbours } from './casters.ts'
 export { floorBox, footprintOf, type Rectangle, shareOf } from './footprint.ts'
-export { type Joined, joinRow } from './joins.ts'
+export { type BoltMemory, joinRow } from './joins.ts'
 export { heightEdit, typed } from './mend.ts'
 export { Grips } from './obstacles.ts'
 export { type BuiltModule, standOnFloor } from './stand.ts'

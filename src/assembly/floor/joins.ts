@@ -1,16 +1,25 @@
-import { NOISE_MM } from '../../geometry/index.ts'
+import { NOISE_MM, poseOf, X, Y } from '../../geometry/index.ts'
 import type { Kept } from '../../memory/index.ts'
 import type { Edit, JoinSpec, RowSpec } from '../../project/index.ts'
+import { onFloor } from '../on-floor.ts'
 import { merge, type Parts } from '../parts.ts'
 import type { PlacedModule, PlacingTrouble } from '../types.ts'
 import type { BoltLimits } from './bolt-places.ts'
-import { boltFaces } from './bolts.ts'
-import { faceToFace, leastExtent, type OuterFace, outerFaces, sharedRectangle } from './faces.ts'
+import { type Bolts, boltFaces } from './bolts.ts'
+import { faceToFace, type Joinable, leastExtent, type OuterFace, outerFaces, sharedRectangle } from './faces.ts'
 import { footprintOf, shareOf } from './footprint.ts'
 import type { Grips } from './obstacles.ts'
 
 /** What joins modules, and what of it could not be placed as asked. */
 export type Joined = Pick<Parts, 'hardware' | 'troubles'>
+
+/** The bolts of each two modules, as they were placed the last time. */
+export interface BoltMemory {
+  /** As the two stand to each other. */
+  readonly near: Kept<Bolts>
+  /** On the floor. */
+  readonly placed: Kept<Joined>
+}
 
 const NOTHING: Joined = { hardware: [], troubles: [] }
 
@@ -22,7 +31,6 @@ const isJoined = (row: RowSpec): row is JoinedRow => row.join !== undefined
 /**
  * The bolts that a row asks for: between its modules, and to modules that stand already, wherever two outer faces meet.
  * `earlier` are the modules of the rows before; the bolts keep clear of all hardware in `grips`, and are added to it.
- * `kept`: the bolts of each two modules, as they were placed the last time.
  */
 export function joinRow(
   row: RowSpec,
@@ -30,16 +38,14 @@ export function joinRow(
   earlier: readonly PlacedModule[],
   grips: Grips,
   limits: BoltLimits,
-  kept: Kept<Joined>,
+  kept: BoltMemory,
 ): Joined {
   if (!isJoined(row)) return NOTHING
   // A row that stands against nothing touches none before it, and within a row only neighbours touch.
   const before = row.stands === undefined ? [] : earlier
   const joins = modules.flatMap((module, k) =>
     [...before, ...modules.slice(Math.max(0, k - 1), k)].map((other) => {
-      const joined = joinPair(row, other, module, other === modules[k - 1], grips, limits, kept)
-      grips.add(joined.hardware)
-      return { other, joined }
+      return { other, joined: joinPair(row, other, module, other === modules[k - 1], grips, limits, kept) }
     }),
   )
   const toAnchor = joins.filter(({ other }) => other.key === row.stands?.against)
@@ -62,34 +68,64 @@ function joinPair(
   neighbours: boolean,
   grips: Grips,
   limits: BoltLimits,
-  kept: Kept<Joined>,
+  kept: BoltMemory,
 ): Joined {
   const share = shareOf(footprintOf(earlier), footprintOf(later))
   if (Math.min(...share) < -NOISE_MM) return NOTHING
-  const pair = facesOf(earlier, later)
+  const here = nearby(earlier, later, neighbours)
+  const pair = facesOf(...here)
   if (pair === undefined) return NOTHING
   const [a, b] = pair
   const least = leastExtent(sharedRectangle(a, b))
   if (least < row.join.item.nutDiameter)
     return neighbours ? { hardware: [], troubles: [noOverlap(row, a, b, least)] } : NOTHING
   // What else grips the two panels is the modules' own, or a bolt that was placed before.
-  const bolts = [a, b].map(({ panel }) => grips.addedOn(panel.id).map(({ piece }) => piece))
+  const before = [a, b].map(({ panel }) => grips.addedOn(panel.id).map(({ near }) => near?.bolt))
   const of = [
     row.join,
     row.at,
-    earlier,
-    later,
     limits.wall,
     limits.farthest,
-    ...bolts.flatMap((some) => [some.length, ...some]),
+    ...here.flatMap((module) => madeOf(module, grips)),
+    ...before.flatMap((some) => [some.length, ...some]),
   ]
-  return kept.take(`${earlier.key}+${later.key}`, of, () =>
+  const name = `${earlier.key}+${later.key}`
+  const placed = kept.near.take(name, of, () =>
     boltFaces({ join: row.join, earlier: a, later: b, grips, limits, at: row.at }),
   )
+  grips.add(placed.bolts)
+  const [x, y] = earlier.floorFromModule.origin
+  return kept.placed.take(name, [placed, x, y], () => {
+    const floorFromNear = poseOf(X, Y, [x, y, 0])
+    return { hardware: placed.bolts.map(({ piece }) => onFloor(piece, floorFromNear)), troubles: placed.troubles }
+  })
+}
+
+/**
+ * Two modules as they stand to each other: in the floor frame, but shifted so that the earlier one stands at its origin. What
+ * is bolted between them is then the very same wherever they stand.
+ */
+function nearby(earlier: PlacedModule, later: PlacedModule, neighbours: boolean): readonly [Joinable, Joinable] {
+  const { x, origin } = earlier.floorFromModule
+  const there = later.floorFromModule.origin
+  // Neighbours of a row stand side by side; the difference of their places would have the float noise of where they stand.
+  const { width } = earlier.size
+  const [dx, dy] = neighbours ? [x[0] * width, x[1] * width] : [there[0] - origin[0], there[1] - origin[1]]
+  const at = (module: PlacedModule, mm: readonly [number, number]): Joinable => ({
+    ...module,
+    floorFromModule: { ...module.floorFromModule, origin: [...mm, module.floorFromModule.origin[2]] },
+  })
+  return [at(earlier, [0, 0]), at(later, [dx, dy])]
+}
+
+/** All that bolts depend on of a module: every key of a `Joinable`, and the hardware in it. */
+function madeOf({ key, name, panels, cuts, cutouts, floorFromModule }: Joinable, grips: Grips): unknown[] {
+  const { x, y, origin } = floorFromModule
+  return [key, name, panels, cuts, cutouts, grips.of(key), ...x, ...y, ...origin]
 }
 
 /** The outer faces of two modules that lie in one plane and look at each other; two boxes have one such pair at most. */
-function facesOf(earlier: PlacedModule, later: PlacedModule): readonly [OuterFace, OuterFace] | undefined {
+function facesOf(earlier: Joinable, later: Joinable): readonly [OuterFace, OuterFace] | undefined {
   const theirs = outerFaces(later)
   for (const a of outerFaces(earlier)) {
     const b = theirs.find((face) => faceToFace(a, face))

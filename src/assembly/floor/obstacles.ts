@@ -13,7 +13,7 @@ import {
 } from '../../geometry/index.ts'
 import { type JoiningBolt, lyingReach } from '../../hardware/index.ts'
 import { type Drilled, drilledIn } from '../drilled.ts'
-import { FLOOR, type PanelId, type PanelRole, type PlacedHardware, type PlacedPanel, type Station } from '../types.ts'
+import type { PanelId, PanelRole, PlacedHardware, PlacedPanel, Station } from '../types.ts'
 import { acrossAxis, type OuterFace } from './faces.ts'
 import { floorBox } from './footprint.ts'
 
@@ -33,9 +33,17 @@ export interface Obstacle {
 /** Panels no further than this from a face lie on it, mm. */
 const SHAVING_MM = 0.05
 
+/** A bolt in a frame that lies like the floor's and moves with the two modules that it joins, and their poses in it. */
+export interface NearBolt {
+  readonly piece: PlacedHardware
+  readonly fromModule: ReadonlyMap<PanelId, Pose>
+}
+
 interface Grip {
   readonly piece: PlacedHardware
   readonly station: Station
+  /** Of a bolt, where it is near: what was placed in a module itself lies in the frame of that. */
+  readonly near?: { readonly bolt: NearBolt; readonly fromModule: Pose }
 }
 
 type ByPanel = Map<PanelId, Grip[]>
@@ -49,33 +57,45 @@ export class Grips {
   /** `ownOf`: what is placed in a module itself, which grips its own panels alone. */
   constructor(private readonly ownOf: (module: string) => readonly PlacedHardware[]) {}
 
-  /** Adds what is placed between modules. */
-  add(hardware: readonly PlacedHardware[]): void {
-    note(this.added, hardware)
+  /** What is placed in a module itself. */
+  of(module: string): readonly PlacedHardware[] {
+    return this.ownOf(module)
+  }
+
+  /** Adds bolts between modules. */
+  add(bolts: readonly NearBolt[]): void {
+    for (const bolt of bolts) {
+      for (const station of bolt.piece.stations) {
+        const fromModule = bolt.fromModule.get(station.panel)
+        if (fromModule === undefined) throw new Error(`${bolt.piece.id} was not placed near ${station.panel}`)
+        note(this.added, { piece: bolt.piece, station, near: { bolt, fromModule } })
+      }
+    }
   }
 
   /** What grips a panel: first what is its module's own. */
   on(module: string, panel: PanelId): readonly Grip[] {
-    const own = this.own.get(module) ?? note(new Map(), this.ownOf(module))
+    const own = this.own.get(module) ?? byPanel(this.ownOf(module))
     this.own.set(module, own)
     return [...(own.get(panel) ?? []), ...this.addedOn(panel)]
   }
 
-  /** What was added that grips a panel. */
+  /** The bolts that were added and grip a panel. */
   addedOn(panel: PanelId): readonly Grip[] {
     return this.added.get(panel) ?? []
   }
 }
 
-function note(byPanel: ByPanel, hardware: readonly PlacedHardware[]): ByPanel {
-  for (const piece of hardware) {
-    for (const station of piece.stations) {
-      const grips = byPanel.get(station.panel)
-      if (grips === undefined) byPanel.set(station.panel, [{ piece, station }])
-      else grips.push({ piece, station })
-    }
-  }
-  return byPanel
+function byPanel(hardware: readonly PlacedHardware[]): ByPanel {
+  const grips: ByPanel = new Map()
+  for (const piece of hardware) for (const station of piece.stations) note(grips, { piece, station })
+  return grips
+}
+
+function note(grips: ByPanel, grip: Grip): void {
+  const there = grips.get(grip.station.panel)
+  if (there === undefined) grips.set(grip.station.panel, [grip])
+  else there.push(grip)
 }
 
 /** What the bolt's head, or its nut, takes up in and on a panel, mm. */
@@ -113,13 +133,22 @@ export function obstaclesIn(
   const thickness = new Map(module.panels.map((one) => [one.id, one.thickness]))
   const floorFromPanel = compose(module.floorFromModule, panel.moduleFromPanel)
   const bores = grips.on(face.module.key, panel.id).flatMap((grip) => {
-    const frameFromPanel = grip.piece.frame === FLOOR ? floorFromPanel : panel.moduleFromPanel
-    const holes = drilledIn(grip.piece, grip.station, panel, frameFromPanel, (id) => thickness.get(id)).map((drilled) =>
+    const holes = drilledBy(grip, panel, (id) => thickness.get(id)).map((drilled) =>
       holeOf(face, floorFromPanel, drilled),
     )
     return [...holes.map((hole) => boreObstacle(face, taken, grip, hole)), ...bodyObstacle(face, taken, grip, holes)]
   })
   return [...bores, ...standingOn(face, taken), ...cutAway(face, taken, floorFromPanel)]
+}
+
+/** The holes of a grip in its panel, panel frame: a bolt's do not depend on where on the floor its modules stand. */
+function drilledBy(
+  { piece, station, near }: Grip,
+  panel: PlacedPanel,
+  thicknessOf: (id: string) => number | undefined,
+): Drilled[] {
+  const frameFromPanel = near === undefined ? panel.moduleFromPanel : compose(near.fromModule, panel.moduleFromPanel)
+  return drilledIn(piece, station, panel, frameFromPanel, thicknessOf)
 }
 
 /** A hole in a panel that a bolt is to go through, floor frame, mm. */
@@ -146,11 +175,13 @@ function holeOf(face: OuterFace, floorFromPanel: Pose, { drilling, at, axis, dep
   }
 }
 
-function boreObstacle(face: OuterFace, taken: Wanted, grip: Grip, { from, to, ...hole }: Hole): Obstacle {
+function boreObstacle(face: OuterFace, taken: Wanted, grip: Grip, hole: Hole): Obstacle {
   const apart = taken.bore + hole.radius + taken.wall
   const underFlange = taken.flange + reachOf(grip, hole.radius)
+  const { min, max } = rectangleOf(face, [hole.from, hole.to])
   return {
-    ...rectangleOf(face, [from, to]),
+    min,
+    max,
     clear: hole.opensInside ? Math.max(apart, underFlange) : apart,
     what: `a ${hole.purpose} of ${face.module.name}`,
   }

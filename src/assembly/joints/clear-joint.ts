@@ -1,5 +1,5 @@
 import { add, type Box, NOISE_MM, scale, type Vec3 } from '../../geometry/index.ts'
-import { gapBetween, holesIn, LEAST_WALL_MM, WALL_MM } from '../holes.ts'
+import { areApart, holesIn, LEAST_WALL_MM, WALL_MM } from '../holes.ts'
 import type { PlacedCut, PlacedHardware, PlacedPanel } from '../types.ts'
 import { contactOf } from './contact.ts'
 import { fastenerOffsets, type JointRequest, placeJoint } from './joints.ts'
@@ -41,7 +41,7 @@ export function placeClearJoint(request: JointRequest, there: InTheWay): ReturnT
   const isFree = (offset: number, wall: number): boolean =>
     pairs.every(({ hole, taken }) => {
       const moved = movedBy(hole, scale(contact.along, offset))
-      return taken.every((other) => gapBetween(moved, other) >= wall - NOISE_MM)
+      return taken.every((other) => areApart(moved, other, wall - NOISE_MM))
     })
   const wishes = request.offsets ?? fastenerOffsets(contact.length, request.joint)
   const placed = wishes.map((wish) => (isFree(wish, LEAST_WALL_MM) ? wish : undefined))

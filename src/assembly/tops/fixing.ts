@@ -1,4 +1,4 @@
-import { compose, IDENTITY, NOISE_MM, type Pose, poseOf, X, Y } from '../../geometry/index.ts'
+import { NOISE_MM, poseOf, X, Y } from '../../geometry/index.ts'
 import { itemsOfKind, type JointScrew } from '../../hardware/index.ts'
 import { mm } from '../../length/index.ts'
 import type { Edit, Limits, TopFix, WorktopSpec } from '../../project/index.ts'
@@ -21,8 +21,8 @@ const DRIVER_MM = 40
 /** Kept between the axis of a screw and an upright beside which it is driven, or a cut above its tip, mm; common practice. */
 const CLEAR_MM = 15
 
-/** A top, and what of one module it is fixed to. */
-export interface Fixing {
+/** A top, and what of one module it is screwed to from below. */
+export interface BelowFixing {
   /** Key of the module that is screwed to the top, and its name. */
   readonly module: string
   readonly moduleName: string
@@ -30,12 +30,15 @@ export interface Fixing {
   /** What is placed in them already, in the module's frame. */
   readonly hardware: readonly PlacedHardware[]
   readonly spec: WorktopSpec
-  readonly top: PlacedPanel
-  readonly limits: Limits
+  readonly top: Pick<PlacedPanel, 'id' | 'key' | 'name' | 'thickness'>
   /** Where the screws must not come, seen from above: cuts in the upper face of the top. */
   readonly cuts: readonly Area[]
-  /** The frame of the placed hardware, and its pose from the module's frame; the module's own where left out. */
-  readonly frame?: { readonly name: string; readonly fromModule: Pose }
+}
+
+/** A top, and what of one module it is fixed to in any way. */
+export interface Fixing extends BelowFixing {
+  readonly top: PlacedPanel
+  readonly limits: Limits
 }
 
 /**
@@ -59,7 +62,8 @@ function throughSides({ module, panels, spec, top, limits }: Fixing, fix: Extrac
 
 type FromBelow = Extract<TopFix, { kind: 'from below' }>
 
-function fromBelow(fixing: Fixing, fix: FromBelow): Parts {
+/** The screws through the top, or the rails, of a module's carcase; module frame. */
+export function fromBelow(fixing: BelowFixing, fix: FromBelow): Parts {
   const heads = fixing.panels.filter((panel) => panel.role === 'top' || panel.role === 'top rail')
   const parts = heads.map((head) => throughHead(fixing, fix, head))
   const placed = merge(parts)
@@ -72,9 +76,9 @@ function fromBelow(fixing: Fixing, fix: FromBelow): Parts {
 }
 
 const BY_HAND = '`fix: none` and fasten it by hand'
-const byHand = ({ spec }: Fixing): readonly Edit[] => [{ path: [...spec.at, 'fix'], value: 'none' }]
+const byHand = ({ spec }: BelowFixing): readonly Edit[] => [{ path: [...spec.at, 'fix'], value: 'none' }]
 
-function throughHead(fixing: Fixing, fix: FromBelow, head: PlacedPanel): Parts {
+function throughHead(fixing: BelowFixing, fix: FromBelow, head: PlacedPanel): Parts {
   const { module, panels, spec, top } = fixing
   const screw = screwFor(fix.screws, head.thickness, top.thickness)
   if (screw === undefined) return partsOf({ troubles: [noScrew(fixing, fix, head)] })
@@ -86,14 +90,13 @@ function throughHead(fixing: Fixing, fix: FromBelow, head: PlacedPanel): Parts {
   const clear = [...hindering.map(areaOf), ...fixing.cuts].map((area) => grown(area, CLEAR_MM))
   const places = screwPlaces(areaOf(head), [...clear, ...edgeBores(head, panels, fixing.hardware)], fix)
   const series = `${module}/${head.key}+${top.key}`
-  const frame = fixing.frame ?? { name: module, fromModule: IDENTITY }
   return partsOf({
     hardware: places.map(([x, y], k): PlacedHardware => {
-      const pose = compose(frame.fromModule, poseOf(X, Y, [x, y, max[2]]))
+      const pose = poseOf(X, Y, [x, y, max[2]])
       return {
         id: `${series}/${k + 1}`,
         item: screw,
-        frame: frame.name,
+        frame: module,
         stations: [
           { part: 'head', panel: head.id, pose, wood: 'behind' },
           { part: 'tip', panel: top.id, pose, wood: 'ahead' },
@@ -131,7 +134,7 @@ export function screwFor(screws: readonly JointScrew[], head: number, top: numbe
   )
 }
 
-function noScrew(fixing: Fixing, fix: FromBelow, head: PlacedPanel): PlacingTrouble {
+function noScrew(fixing: BelowFixing, fix: FromBelow, head: PlacedPanel): PlacingTrouble {
   const { top, moduleName } = fixing
   const least = head.thickness + BITE_MM
   const beyond = Math.max(0, ...fix.screws.map((screw) => reachOf(screw) - screw.length))
@@ -144,7 +147,7 @@ function noScrew(fixing: Fixing, fix: FromBelow, head: PlacedPanel): PlacingTrou
 
 /** A screw of the catalogue where one was asked for that does not do, or the top that the shortest of them wants. */
 function otherScrew(
-  fixing: Fixing,
+  fixing: BelowFixing,
   { screws }: FromBelow,
   head: number,
   least: number,
@@ -168,7 +171,7 @@ function otherScrew(
 }
 
 const trouble = (
-  fixing: Fixing,
+  fixing: BelowFixing,
   heads: readonly PlacedPanel[],
   message: string,
   mending: Pick<PlacingTrouble, 'fix' | 'change'>,

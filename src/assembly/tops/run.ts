@@ -1,17 +1,25 @@
 import { type Box, NOISE_MM, type Pose, place, placeBack, placedBox, turnBack } from '../../geometry/index.ts'
 import { fineMm } from '../../length/index.ts'
-import type { Limits, RowSpec } from '../../project/index.ts'
+import type { Kept } from '../../memory/index.ts'
+import type { RowSpec, WorktopSpec } from '../../project/index.ts'
 import { board } from '../boards.ts'
 import { heightEdit } from '../floor/index.ts'
+import { onFloor } from '../on-floor.ts'
 import { merge, type Parts } from '../parts.ts'
-import { FLOOR, type PlacedModule, type PlacedPanel, type PlacingTrouble } from '../types.ts'
-import { fixTop } from './fixing.ts'
+import type { PlacedHardware, PlacedModule, PlacedPanel, PlacingTrouble } from '../types.ts'
+import { fromBelow } from './fixing.ts'
 import { topBox } from './worktop.ts'
 
 /** A worktop over a row: an owner of its own beside the modules, and its screws in the floor frame. */
 export interface RowTop {
   readonly modules: readonly PlacedModule[]
   readonly parts: Parts
+}
+
+/** The screws that hold one module to a worktop, as they lie in it. */
+export interface TopScrews {
+  readonly screws: readonly PlacedHardware[]
+  readonly troubles: readonly PlacingTrouble[]
 }
 
 interface BuiltModule {
@@ -21,9 +29,10 @@ interface BuiltModule {
 
 /**
  * The worktop of a row whose modules are in their places: it lies on the highest of them and is screwed to all that
- * reach it. Its own frame begins at the front left corner of the row, on its underside.
+ * reach it. Its own frame begins at the front left corner of the row, on its underside. `kept`: the screws of each module, as
+ * they were placed the last time.
  */
-export function rowTop(row: RowSpec, placed: readonly BuiltModule[], limits: Limits): RowTop {
+export function rowTop(row: RowSpec, placed: readonly BuiltModule[], kept: Kept<TopScrews>): RowTop {
   const modules = placed.map((one) => one.module)
   const spec = row.worktop
   const [first] = modules
@@ -44,19 +53,10 @@ export function rowTop(row: RowSpec, placed: readonly BuiltModule[], limits: Lim
     at: spec.at,
   })
   const level = placed.filter((_, k) => (boxes[k]?.max[2] ?? 0) >= z - NOISE_MM)
-  const fixed = level.map(({ module, parts }) =>
-    fixTop({
-      module: module.key,
-      moduleName: module.name,
-      panels: module.panels,
-      hardware: parts.hardware,
-      spec,
-      top: panel,
-      limits,
-      cuts: [],
-      frame: { name: FLOOR, fromModule: module.floorFromModule },
-    }),
-  )
+  const fixed = level.map(({ module, parts }) => {
+    const { screws, troubles } = screwsOf(spec, panel, module, parts, kept)
+    return { hardware: screws.map((screw) => onFloor(screw, module.floorFromModule)), troubles }
+  })
   const owner: PlacedModule = {
     key: spec.key,
     name: spec.name,
@@ -71,6 +71,34 @@ export function rowTop(row: RowSpec, placed: readonly BuiltModule[], limits: Lim
     at: spec.at,
   }
   return { modules: [owner], parts: merge([{ troubles: unevenTops(spec.at, panel, modules, boxes, z) }, ...fixed]) }
+}
+
+/** The screws of one module, in its own frame: they do not depend on where it stands under the worktop. */
+function screwsOf(
+  spec: WorktopSpec,
+  { id, key, name, thickness }: PlacedPanel,
+  module: PlacedModule,
+  { hardware }: Parts,
+  kept: Kept<TopScrews>,
+): TopScrews {
+  const of = [spec, id, key, name, thickness, module.name, module.panels, hardware]
+  return kept.take(module.key, of, () => {
+    // From the sides by pockets it can only be done on a module's own top.
+    if (spec.fix?.kind !== 'from below') return { screws: [], troubles: [] }
+    const fixed = fromBelow(
+      {
+        module: module.key,
+        moduleName: module.name,
+        panels: module.panels,
+        hardware,
+        spec,
+        top: { id, key, name, thickness },
+        cuts: [],
+      },
+      spec.fix,
+    )
+    return { screws: fixed.hardware, troubles: fixed.troubles }
+  })
 }
 
 /** The outside box of a module's carcase and fronts in the frame of another, mm. */
