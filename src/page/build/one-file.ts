@@ -85,7 +85,12 @@ const themeScript = (): string =>
   `try { const { theme } = JSON.parse(localStorage.getItem('${SETTINGS_KEY}'));` +
   "if (theme === 'light' || theme === 'dark') document.documentElement.dataset.theme = theme } catch {}"
 
-/** Starts the worker that draws, with the sample, and keeps what it says until the page hears it. */
+/**
+ * Starts the worker that draws, with the sample, and keeps what it says until the page hears it. A file that is dropped before the
+ * page can take it must not take the place of the page.
+ */
 const startScript = (): string =>
+  "for (const kind of ['dragover', 'drop']) addEventListener(kind, (event) => {" +
+  "if (event.dataTransfer?.types.includes('Files')) event.preventDefault() });" +
   `window.storyrodEarly = { worker: ${startOf('workshop', `{ name: '${SAMPLE_AT_ONCE}' }`)}, answers: [] };` +
   'storyrodEarly.worker.onmessage = ({ data }) => storyrodEarly.answers.push(data)'
