@@ -23,7 +23,6 @@ export function TypedField(
   const { inside, beneath } = emptyField(placeholder)
   const draft = useSignal<string | undefined>(undefined)
   const visit = useRef<object>({})
-  const focused = useRef(false)
   // While one types, a way out beside the error would catch the Tab that leaves the field.
   const typing = useSignal(false)
   const own = useRef(new Set<string>())
@@ -31,10 +30,10 @@ export function TypedField(
   const words = 'words' in control ? control.words : []
   const typed = typedValue(control, draft.value ?? written, form.units.value)
 
-  // Where something else changed the definition (undo, the text), that is shown, and not what was typed. While one types,
-  // what was written a few keys ago may still be on its way.
+  // Where something else changed the definition (undo, the text), that is shown, and not what was typed. What was written a
+  // few keys ago, or taken back, may still be on its way, also when the field has been left: what it refused stays to be seen.
   useEffect(() => {
-    if (!focused.current || !own.current.has(written)) draft.value = undefined
+    if (!own.current.has(written)) draft.value = undefined
   }, [written, draft])
 
   const commit = (): void => {
@@ -107,14 +106,12 @@ export function TypedField(
             list={words.length > 0 ? suggestions : undefined}
             value={draft.value ?? written}
             onFocus={() => {
-              focused.current = true
               visit.current = {}
               own.current = new Set()
               form.note.value = { key: label, about }
             }}
             onInput={({ currentTarget }) => type(currentTarget.value)}
             onBlur={() => {
-              focused.current = false
               typing.value = false
               commit()
             }}
